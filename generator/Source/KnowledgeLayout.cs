@@ -1,0 +1,52 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using System.Text.RegularExpressions;
+
+namespace Swapwright.Source;
+
+/// <summary>Which files a knowledge base consists of, and what each folder holds.</summary>
+public static partial class KnowledgeLayout
+{
+    internal const string ArticleKind = "article";
+
+    internal const string PictureFolder = "pictures";
+
+    /// <summary>Kind by top-level file.</summary>
+    public static readonly ImmutableSortedDictionary<string, string> TopFiles = new Dictionary<string, string>(StringComparer.Ordinal)
+    {
+        ["kb.yaml"] = "kb",
+        ["vocabulary.yaml"] = "vocabulary",
+        ["positions.yaml"] = "positions",
+        ["sources.yaml"] = "sources",
+    }.ToImmutableSortedDictionary(StringComparer.Ordinal);
+
+    /// <summary>Kind by top-level folder.</summary>
+    public static readonly ImmutableSortedDictionary<string, string> Folders = new Dictionary<string, string>(StringComparer.Ordinal)
+    {
+        ["chassis"] = "chassis",
+        ["engines"] = "engine",
+        ["gearboxes"] = "gearbox",
+        ["ecus"] = "ecu",
+        ["connectors"] = "connector",
+        ["parts"] = "part",
+        ["choices"] = "choice",
+        ["rules"] = "rule",
+        ["tasks"] = "task",
+        ["articles"] = ArticleKind,
+    }.ToImmutableSortedDictionary(StringComparer.Ordinal);
+
+    /// <summary>A knowledge base without one of these cannot be checked. A knowledge base may do without sources.</summary>
+    public static readonly ImmutableArray<string> Required = ["kb.yaml", "positions.yaml", "vocabulary.yaml"];
+
+    internal static readonly FrozenSet<string> PictureExtensions = new[] { ".svg", ".png" }.ToFrozenSet(StringComparer.Ordinal);
+
+    public static bool IsId(string name) => IdForm().IsMatch(name);
+
+    internal static string ExtensionOf(string kind) => kind == ArticleKind ? ".md" : ".yaml";
+
+    /// <summary>Files that people and their tools keep beside the knowledge.</summary>
+    internal static bool IsAside(string name) => name[0] == '.' || name is "README.md" or "LICENSE";
+
+    [GeneratedRegex(@"^[a-z0-9]+(?:-[a-z0-9]+)*\z", RegexOptions.CultureInvariant | RegexOptions.NonBacktracking)]
+    private static partial Regex IdForm();
+}

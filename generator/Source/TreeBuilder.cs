@@ -1,0 +1,337 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Swapwright.Diagnostics;
+using YamlDotNet.Core;
+using YamlDotNet.Core.Events;
+
+namespace Swapwright.Source;
+
+/// <summary>
+/// YAML events to nodes. The library's own tree is not used: it drops the ends of nodes, resolves aliases (which is how a
+/// small file becomes a large one) and stops at the first fault.
+/// </summary>
+internal sealed class TreeBuilder(string path, string text, LineIndex lines, SourceLimits limits, FindingList findings)
+{
+    /// <summary>From this many keys on a mapping keeps an index; below, searching one by one is faster.</summary>
+    private const int IndexedFrom = 12;
+
+    private readonly List<(int First, int Last)> _multiLine = [];
+    private int _nodes;
+    private bool _stopped;
+
+    /// <summary>Null, with a finding, where the text is no readable mapping.</summary>
+    public MappingNode? Build()
+    {
+        SourceNode? root = null;
+        Finding? fault = null;
+        var lastLine = lines.Count;
+        using var reader = new StringReader(text);
+        var parser = new Parser(new Scanner(reader, skipComments: true));
+        try
+        {
+            root = Document(parser);
+        }
+        catch (YamlException error)
+        {
+            fault = YamlFault.Describe(error, path, lines);
+        }
+        catch (Exception error) when (error is not OutOfMemoryException)
+        {
+            // The parser has faults of its own on hostile text (an unclosed list ends in an InvalidOperationException, an
+            // escape beyond Unicode in an ArgumentException); whatever it throws, the file is what is wrong.
+            fault = YamlFault.Unnamed(Here(parser), lines, path);
+        }
+
+        if (fault is not null)
+        {
+            lastLine = Math.Max(fault.Place.Line, fault.Place.EndLine);
+        }
+
+        if (!_stopped && !TabIndentation.Report(path, lines, lastLine, _multiLine, findings) && fault is not null)
+        {
+            findings.Add(fault);
+        }
+
+        return fault is null && !_stopped ? root as MappingNode : null;
+    }
+
+    private static Mark Here(Parser parser) => parser.Current?.End ?? Mark.Empty;
+
+    private SourceNode? Document(Parser parser)
+    {
+        parser.MoveNext(); // to the start of the stream
+        parser.MoveNext();
+        if (parser.Current is not DocumentStart)
+        {
+            Empty();
+            return null;
+        }
+
+        parser.MoveNext();
+        var root = Node(parser, 1);
+        if (_stopped)
+        {
+            return null;
+        }
+
+        if (parser.Current is DocumentEnd)
+        {
+            parser.MoveNext();
+        }
+
+        if (parser.Current is DocumentStart second)
+        {
+            findings.Add(PlaceOf(second.Start, second.End), "a second document begins here", "Keep one document a file: move the second one into a file of its own.");
+            _stopped = true;
+            return null;
+        }
+
+        if (root is ScalarNode { Kind: ScalarKind.Null, IsStandIn: false })
+        {
+            Empty();
+        }
+        else if (root is not MappingNode)
+        {
+            findings.Add(root.Place, "the file must hold a mapping", "Write `key: value` lines.");
+        }
+
+        return root;
+    }
+
+    private void Empty() => findings.Add(findings.WholeFile, "the file is empty", "Fill it, or remove it.");
+
+    private SourceNode Node(Parser parser, int depth)
+    {
+        if (++_nodes > limits.MaxNodesPerFile)
+        {
+            return Stop(parser, string.Create(CultureInfo.InvariantCulture, $"the file holds more than {limits.MaxNodesPerFile} values"), "Split it into several files.");
+        }
+
+        if (parser.Current is AnchorAlias alias)
+        {
+            var place = PlaceOf(alias.Start, alias.End);
+            findings.Add(place, $"the alias `*{alias.Value}` is refused: what a file says must stand where it is read", "Write the value out in place of the alias.");
+            parser.MoveNext();
+            return StandIn(place);
+        }
+
+        if (parser.Current is NodeEvent node)
+        {
+            RefuseMarks(node);
+        }
+
+        switch (parser.Current)
+        {
+            case Scalar scalar:
+                parser.MoveNext();
+                return Scalar(scalar);
+            case SequenceStart or MappingStart when depth > limits.MaxDepth:
+                return Stop(parser, string.Create(CultureInfo.InvariantCulture, $"lists and mappings are nested deeper than {limits.MaxDepth}"), "Write the content flatter.");
+            case SequenceStart start:
+                return Sequence(parser, start, depth);
+            case MappingStart start:
+                return Mapping(parser, start, depth);
+            default:
+                throw new InvalidOperationException("the parser gave no node");
+        }
+    }
+
+    private void RefuseMarks(NodeEvent node)
+    {
+        if (!node.Anchor.IsEmpty)
+        {
+            var place = PlaceAt(node.Start, node.Anchor.Value.Length + 1, '&');
+            findings.Add(place, $"the anchor `&{node.Anchor.Value}` is refused: aliases are not read", $"Remove `&{node.Anchor.Value}`.");
+        }
+
+        if (!node.Tag.IsEmpty)
+        {
+            var place = PlaceAt(node.Start, 1, '!');
+            findings.Add(place, "a tag is refused: the form of a value follows from its kind of file", "Remove the tag (the word that begins with `!`); put text in quotes.");
+        }
+    }
+
+    private ScalarNode Stop(Parser parser, string message, string mend)
+    {
+        var current = parser.Current!;
+        var place = PlaceOf(current.Start, current.End);
+        findings.Add(place, message, mend);
+        _stopped = true;
+        return StandIn(place);
+    }
+
+    private ScalarNode Scalar(Scalar scalar)
+    {
+        var isBlock = scalar.Style is ScalarStyle.Literal or ScalarStyle.Folded;
+        var isQuoted = scalar.Style is ScalarStyle.SingleQuoted or ScalarStyle.DoubleQuoted;
+        var place = isBlock ? Trimmed(scalar) : PlaceOf(scalar.Start, scalar.End);
+        if (place.EndLine > place.Line)
+        {
+            _multiLine.Add((place.Line + 1, place.EndLine));
+        }
+
+        if (scalar.Value.Length > limits.MaxScalarLength)
+        {
+            findings.Add(place, string.Create(CultureInfo.InvariantCulture, $"the text is longer than {limits.MaxScalarLength} characters"), "Shorten it, or move it to an article.");
+            return StandIn(place);
+        }
+
+        if (scalar.Style == ScalarStyle.DoubleQuoted && SourceDecoder.RefusedIn(scalar.Value) is { } refused)
+        {
+            findings.Add(place, $"the text holds the character {refused} as an escape, which is not allowed", "Remove the escape.");
+            return StandIn(place);
+        }
+
+        var kind = isBlock || isQuoted ? ScalarKind.Text : PlainScalar.KindOf(scalar.Value);
+        if (kind is ScalarKind.Integer or ScalarKind.Number && !PlainScalar.TryDecimal(scalar.Value, out _))
+        {
+            findings.Add(place, $"the number `{Shortened(scalar.Value)}` is beyond what can be computed with", "Put it in quotes if it is a name, or correct it.");
+            return StandIn(place);
+        }
+
+        return new ScalarNode(place, scalar.Value, kind, isQuoted, isBlock);
+    }
+
+    private SequenceNode Sequence(Parser parser, SequenceStart start, int depth)
+    {
+        parser.MoveNext();
+        var items = ImmutableArray.CreateBuilder<SourceNode>();
+        while (!_stopped && parser.Current is not SequenceEnd)
+        {
+            items.Add(Node(parser, depth + 1));
+        }
+
+        if (_stopped)
+        {
+            return new SequenceNode(PlaceOf(start.Start, start.End), []);
+        }
+
+        var end = parser.Current!.End;
+        parser.MoveNext();
+        var place = start.Style == SequenceStyle.Flow || items.Count == 0
+            ? PlaceOf(start.Start, end)
+            : Until(PlaceOf(start.Start, start.End), items[^1].Place);
+        return new SequenceNode(place, items.DrainToImmutable());
+    }
+
+    private MappingNode Mapping(Parser parser, MappingStart start, int depth)
+    {
+        parser.MoveNext();
+        var entries = ImmutableArray.CreateBuilder<MappingEntry>();
+        Dictionary<string, int>? index = null;
+        var last = PlaceOf(start.Start, start.End);
+        while (!_stopped && parser.Current is not MappingEnd)
+        {
+            var key = Node(parser, depth + 1);
+            var value = _stopped ? key : Node(parser, depth + 1);
+            last = value.Place;
+            if (_stopped || Key(key) is not { } name)
+            {
+                continue;
+            }
+
+            if (First(name.Text, entries, index) is { } first)
+            {
+                findings.Add(new Finding(FindingKinds.Schema, $"the key `{Shortened(name.Text)}` stands twice in one mapping", name.Place)
+                {
+                    Related = [new RelatedPlace("the first one is here", first.Place)],
+                    Mend = "Remove one of the two, or join them.",
+                });
+                continue;
+            }
+
+            index?.Add(name.Text, entries.Count);
+            entries.Add(new MappingEntry(name, value));
+            if (index is null && entries.Count == IndexedFrom)
+            {
+                index = entries.Select((entry, at) => (entry.Key.Text, at)).ToDictionary(pair => pair.Text, pair => pair.at, StringComparer.Ordinal);
+            }
+        }
+
+        if (_stopped)
+        {
+            return new MappingNode(last, [], null);
+        }
+
+        var end = parser.Current!.End;
+        parser.MoveNext();
+        var whole = start.Style == MappingStyle.Flow ? PlaceOf(start.Start, end) : Until(PlaceOf(start.Start, start.Start), last);
+        return new MappingNode(whole, entries.DrainToImmutable(), index);
+    }
+
+    private static ScalarNode? First(string name, ImmutableArray<MappingEntry>.Builder entries, Dictionary<string, int>? index)
+    {
+        if (index is not null)
+        {
+            return index.TryGetValue(name, out var at) ? entries[at].Key : null;
+        }
+
+        foreach (var entry in entries)
+        {
+            if (entry.Key.Text == name)
+            {
+                return entry.Key;
+            }
+        }
+
+        return null;
+    }
+
+    private ScalarNode? Key(SourceNode key)
+    {
+        if (key is ScalarNode { IsStandIn: true })
+        {
+            return null; // reported already
+        }
+
+        if (key is not ScalarNode name)
+        {
+            findings.Add(key.Place, "a key must be a single word or text, not a list or a mapping", "Write `key: value`.");
+            return null;
+        }
+
+        if (name.Text.Length == 0)
+        {
+            findings.Add(name.Place, "a key is empty", "Write the key before the colon.");
+            return null;
+        }
+
+        return name;
+    }
+
+    private static ScalarNode StandIn(Place place) => new(place, string.Empty, ScalarKind.Null, isQuoted: false, isBlock: false) { IsStandIn = true };
+
+    private static string Shortened(string value) => value.Length <= 60 ? value : string.Concat(value.AsSpan(0, char.IsHighSurrogate(value[56]) ? 56 : 57), "…");
+
+    private static Place Until(Place start, Place last) => start with { EndLine = last.EndLine, EndColumn = last.EndColumn };
+
+    private Place PlaceOf(Mark start, Mark end) => new(path, (int)start.Line, (int)start.Column, (int)end.Line, (int)end.Column);
+
+    /// <summary>A mark such as an anchor stands before its node, on the node's first line, possibly after another mark.</summary>
+    private Place PlaceAt(Mark start, int length, char sign)
+    {
+        var line = lines.Line((int)start.Line);
+        var from = Math.Clamp((int)start.Column - 1, 0, line.Length);
+        var found = line[from..].IndexOf(sign);
+        var column = found < 0 ? (int)start.Column : from + found + 1;
+        return new Place(path, (int)start.Line, column, (int)start.Line, column + length);
+    }
+
+    /// <summary>A block of text ends with its last letter, not where the next key begins.</summary>
+    private Place Trimmed(Scalar scalar)
+    {
+        var place = PlaceOf(scalar.Start, scalar.End);
+        var line = Math.Min(place.EndLine, lines.Count);
+        if (place.EndColumn == 1 || line < place.EndLine)
+        {
+            line = Math.Min(line, place.EndLine - 1);
+        }
+
+        while (line > place.Line && lines.Line(line).IsWhiteSpace())
+        {
+            line--;
+        }
+
+        return line < place.Line ? place : place with { EndLine = line, EndColumn = lines.Line(line).TrimEnd().Length + 1 };
+    }
+}

@@ -1,0 +1,229 @@
+using System.Collections.Immutable;
+using System.Numerics;
+
+namespace Swapwright.Space;
+
+/// <summary>
+/// Regions of the product of finitely many finite variables, kept as ordered decision diagrams with multi-valued nodes.
+/// Every operation works on the diagrams and none lists assignments. Equal regions are equal values. Not safe for use
+/// by several threads at once.
+/// </summary>
+public sealed class RegionStore
+{
+    private readonly NodeTable _nodes;
+    private readonly RegionAlgebra _algebra;
+    private readonly RegionCounter _counter;
+    private readonly AssignmentSearch _search;
+    private readonly CubeSearch _cubes;
+
+    /// <param name="variables">The variables in the order of the diagram; see <see cref="VariableOrder"/>.</param>
+    /// <param name="nodeLimit">Number of nodes beyond which <see cref="SpaceLimitException"/> is thrown.</param>
+    public RegionStore(ImmutableArray<Variable> variables, int? nodeLimit = null)
+    {
+        foreach (var variable in variables)
+        {
+            ArgumentOutOfRangeException.ThrowIfZero(variable.Size, nameof(variables));
+        }
+
+        Variables = variables;
+        _nodes = new NodeTable([.. variables.Select(variable => variable.Size)], Math.Min(nodeLimit ?? NodeTable.HardLimit, NodeTable.HardLimit));
+        _algebra = new RegionAlgebra(_nodes);
+        _counter = new RegionCounter(_nodes);
+        _search = new AssignmentSearch(_nodes);
+        _cubes = new CubeSearch(this);
+    }
+
+    public ImmutableArray<Variable> Variables { get; }
+
+    /// <summary>Nodes made so far, the two terminals included.</summary>
+    public int NodeCount => _nodes.Count;
+
+    /// <summary>Number of assignments of the whole space.</summary>
+    public BigInteger Size => _counter.Count(NodeTable.All);
+
+    /// <summary>The assignments that give the variable one of the values.</summary>
+    public Region Where(int variable, ValueSet values) => new(Node(variable, values, NodeTable.All));
+
+    /// <summary>The assignments that meet every constraint; several constraints on one variable are intersected.</summary>
+    public Region Product(IEnumerable<Constraint> constraints)
+    {
+        var node = NodeTable.All;
+        foreach (var group in constraints.GroupBy(constraint => constraint.Variable).OrderByDescending(group => group.Key))
+        {
+            node = Node(group.Key, group.Select(constraint => constraint.Values).Aggregate((a, b) => a.And(b)), node);
+        }
+
+        return new Region(node);
+    }
+
+    public Region Product(Cube cube) => Product(cube.Constraints);
+
+    public Region And(Region a, Region b) => new(_algebra.Apply(Operation.And, a.Id, b.Id));
+
+    public Region Or(Region a, Region b) => new(_algebra.Apply(Operation.Or, a.Id, b.Id));
+
+    /// <summary>What is in the first region and not in the second.</summary>
+    public Region Minus(Region a, Region b) => new(_algebra.Apply(Operation.Minus, a.Id, b.Id));
+
+    public Region Not(Region a) => new(_algebra.Not(a.Id));
+
+    /// <summary>The intersection; of no regions, everything.</summary>
+    public Region AndAll(IEnumerable<Region> regions) => Fold(regions, And, Region.All);
+
+    /// <summary>The union; of no regions, nothing.</summary>
+    public Region OrAll(IEnumerable<Region> regions) => Fold(regions, Or, Region.None);
+
+    /// <summary>Whether the first region lies within the second.</summary>
+    public bool Implies(Region a, Region b) => !_algebra.Any(Operation.Escapes, a.Id, b.Id);
+
+    public bool Intersects(Region a, Region b) => _algebra.Any(Operation.Meets, a.Id, b.Id);
+
+    /// <summary>The assignments that fall in the region once the removed variables may take some other value.</summary>
+    public Region Project(Region region, IEnumerable<int> removed)
+    {
+        var chain = NodeTable.All;
+        foreach (var variable in removed.Distinct().OrderDescending())
+        {
+            chain = Node(variable, ValueSet.Of(Variables[variable].Size, 0), chain);
+        }
+
+        return new Region(_algebra.Exists(region.Id, chain));
+    }
+
+    /// <summary>The region as seen with the variable held at a value; the result does not depend on the variable.</summary>
+    public Region Restrict(Region region, int variable, int value) => Slice(region, [(variable, value)]);
+
+    /// <summary>The region as seen with several variables held; the result does not depend on them.</summary>
+    public Region Slice(Region region, IEnumerable<(int Variable, int Value)> held)
+    {
+        var point = NodeTable.All;
+        foreach (var (variable, value) in held.OrderByDescending(pair => pair.Variable))
+        {
+            point = Node(variable, ValueSet.Of(Variables[variable].Size, value), point);
+        }
+
+        return new Region(_algebra.Restrict(region.Id, point));
+    }
+
+    /// <summary>Exact number of assignments, over all variables.</summary>
+    public BigInteger Count(Region region) => _counter.Count(region.Id);
+
+    /// <summary>Exact number of different assignments to some of the variables that the region leaves possible.</summary>
+    public BigInteger CountWithin(Region region, IReadOnlyCollection<int> variables)
+    {
+        var others = Enumerable.Range(0, Variables.Length).Except(variables).ToList();
+        var free = others.Aggregate(BigInteger.One, (product, variable) => product * Variables[variable].Size);
+        return Count(Project(region, others)) / free;
+    }
+
+    /// <summary>The smallest assignment of the region, by value index, earlier variables first.</summary>
+    /// <exception cref="ArgumentException">The region is empty.</exception>
+    public int[] Witness(Region region)
+    {
+        RequireSome(region);
+        return _search.Smallest(region.Id);
+    }
+
+    /// <summary>
+    /// The assignment of the region that differs from a given one in the fewest variables, or at the least cost where each
+    /// variable has one (at least 0, counted once whatever the new value); the smallest of several.
+    /// </summary>
+    /// <exception cref="ArgumentException">The region is empty, or a list does not fit the variables.</exception>
+    public int[] Nearest(Region region, IReadOnlyList<int> assignment, IReadOnlyList<int>? costs = null)
+    {
+        RequireSome(region);
+        RequireLength(assignment.Count, nameof(assignment));
+        RequireLength(costs?.Count ?? Variables.Length, nameof(costs));
+        return _search.Nearest(region.Id, assignment, costs ?? [.. Enumerable.Repeat(1, Variables.Length)]);
+    }
+
+    public bool Contains(Region region, ReadOnlySpan<int> assignment)
+    {
+        RequireLength(assignment.Length, nameof(assignment));
+        var node = region.Id;
+        while (node > NodeTable.All)
+        {
+            node = _nodes.ChildOf(node, assignment[_nodes.Level(node)]);
+        }
+
+        return node == NodeTable.All;
+    }
+
+    /// <summary>The variables that the region depends on, rising.</summary>
+    public ImmutableArray<int> Support(Region region)
+        => [.. _search.Reachable(region.Id).Where(node => node > NodeTable.All).Select(_nodes.Level).Distinct().Order()];
+
+    /// <summary>The values that the variable takes in the region.</summary>
+    public ValueSet AllowedValues(Region region, int variable) => _search.AllowedValues(region.Id, variable);
+
+    /// <summary>
+    /// Cubes that together make the region, in a fixed order, largest seeds first; they may overlap. Given a region to care
+    /// about, the cubes hold all of the region there, nothing else of it, and what they like outside. Stops at the maximum.
+    /// </summary>
+    public IEnumerable<Cube> Cubes(Region region, int maximum, Region? care = null)
+        => _cubes.Enumerate(region, care ?? Region.All).Take(maximum);
+
+    /// <summary>As <see cref="Cubes"/>, listed at once and rid of cubes that the others make needless.</summary>
+    public CubeCover Cover(Region region, int maximum, Region? care = null) => _cubes.Cover(region, care ?? Region.All, maximum);
+
+    /// <summary>The path of a region that holds the fewest variables, as a cube.</summary>
+    internal Cube ShortestPath(Region region) => new(_search.ShortestPath(region.Id));
+
+    private int Node(int variable, ValueSet values, int inner)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(variable);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(variable, Variables.Length);
+        if (values.Size != Variables[variable].Size)
+        {
+            throw new ArgumentException($"The set of values is not one of '{Variables[variable].Name}'.", nameof(values));
+        }
+
+        if (values.IsEmpty)
+        {
+            return NodeTable.None;
+        }
+
+        var draft = _nodes.Begin();
+        _nodes.Add(variable, draft, inner, values.Words);
+        if (!values.IsFull)
+        {
+            _nodes.Add(variable, draft, NodeTable.None, values.Not().Words);
+        }
+
+        return _nodes.Finish(variable, draft);
+    }
+
+    private static Region Fold(IEnumerable<Region> regions, Func<Region, Region, Region> combine, Region empty)
+    {
+        // In pairs: the halves stay small, where one running total would be walked once for every region.
+        var list = regions.Distinct().ToList();
+        while (list.Count > 1)
+        {
+            var half = (list.Count + 1) / 2;
+            for (var i = 0; i < half; i++)
+            {
+                list[i] = (2 * i) + 1 < list.Count ? combine(list[2 * i], list[(2 * i) + 1]) : list[2 * i];
+            }
+
+            list.RemoveRange(half, list.Count - half);
+        }
+
+        return list.Count == 0 ? empty : list[0];
+    }
+
+    private static void RequireSome(Region region)
+    {
+        if (region.IsNone)
+        {
+            throw new ArgumentException("The region is empty.", nameof(region));
+        }
+    }
+
+    private void RequireLength(int length, string name)
+    {
+        if (length != Variables.Length)
+        {
+            throw new ArgumentException("One entry a variable is needed.", name);
+        }
+    }
+}

@@ -1,0 +1,35 @@
+using System.Collections.Immutable;
+using Swapwright.Diagnostics;
+using Swapwright.Source;
+
+namespace Swapwright.Knowledge.Binding;
+
+/// <summary>Gathers what binding finds. Nothing here stops at the first mistake.</summary>
+internal sealed class BindingContext
+{
+    private readonly List<Finding> _findings = [];
+    private readonly HashSet<(string Id, Place Place, string Message)> _seen = [];
+
+    public ImmutableArray<Finding> Findings => [.. _findings];
+
+    public void Report(FindingKind kind, string message, Place place, string? mend = null, params ReadOnlySpan<RelatedPlace> related)
+    {
+        // Entities made with `like` share nodes: what is wrong in one node is said once.
+        if (_seen.Add((kind.Id, place, message)))
+        {
+            _findings.Add(new Finding(kind, message, place) { Mend = mend, Related = [.. related] });
+        }
+    }
+
+    /// <summary>Reports an id that nothing carries, with the nearest one that is known.</summary>
+    public void Unknown(FindingKind kind, string what, string id, IEnumerable<string> known, Place place)
+    {
+        var names = known.ToList();
+        var near = NearestName.Of(id, names);
+        Report(
+            kind,
+            near is null ? $"no {what} `{id}`" : $"no {what} `{id}`; did you mean `{near}`?",
+            place,
+            near is not null ? $"Write `{near}`, or add the {what}." : names.Count is > 0 and <= 12 ? $"Known: {string.Join(", ", names.Order(StringComparer.Ordinal).Select(name => $"`{name}`"))}." : $"Add the {what}, or name one that exists.");
+    }
+}

@@ -1,0 +1,120 @@
+using System.Collections.Immutable;
+using Swapwright.Diagnostics;
+using Swapwright.Source;
+
+namespace Swapwright.Knowledge.Binding;
+
+/// <summary>Devices, plugs, harnesses and connectors.</summary>
+internal sealed class ElectricalBinder(BindingContext context, Vocabulary vocabulary)
+{
+    public static Connector Connector(SourceFile file, NodeReader reader) => new Connector(file.Id, reader.Text("title", file.Id), EntityBinder.PlaceOf(file))
+    {
+        Rows = reader.Get("rows") is SequenceNode rows
+            ? [.. rows.Items.OfType<SequenceNode>().Select(row => row.Items.OfType<ScalarNode>().Select(cell => cell.Text).ToImmutableArray())]
+            : [],
+        Terminal = reader.Text("terminal"),
+        Sealed = reader.Flag("sealed"),
+        Keying = reader.Text("keying"),
+        Mates = reader.Texts("mates"),
+        WireFromMm2 = reader.Mapping("wire").OptionalNumber("from", Unit.SquareMillimetre, 0.1m, 120),
+        WireToMm2 = reader.Mapping("wire").OptionalNumber("to", Unit.SquareMillimetre, 0.1m, 120),
+        MaxCurrentA = reader.OptionalNumber("max-current", Unit.Ampere, 0, 1000),
+        Price = reader.OptionalRange("price", Unit.One),
+    }.Common(reader);
+
+    public ImmutableArray<KeyValuePair<string, PlugEntry>> Plugs(NodeReader parent, string key) =>
+        [.. parent.Members(key).Select(member => KeyValuePair.Create(member.Key.Text, Plug(member.Value)))];
+
+    public PlugEntry? OptionalPlug(NodeReader parent, string key) => parent.Get(key) is MappingNode ? Plug(parent.Mapping(key)) : null;
+
+    public HarnessEntry? Harness(NodeReader parent)
+    {
+        if (parent.Get("harness") is not MappingNode)
+        {
+            return null;
+        }
+
+        var reader = parent.Mapping("harness");
+        var trunk = Point(reader, "trunk");
+        var plugs = Plugs(reader, "plugs");
+        foreach (var (key, _) in reader.Members("plugs"))
+        {
+            Role(key);
+        }
+
+        return new HarnessEntry(reader.OptionalText("ecu"), trunk ?? default, Point(reader, "ecu-place") ?? trunk ?? default, plugs, OptionalPlug(reader, "body"), reader.Place);
+    }
+
+    public ImmutableArray<DeviceEntry> Devices(NodeReader parent)
+    {
+        var devices = ImmutableArray.CreateBuilder<DeviceEntry>();
+        foreach (var (key, reader) in parent.Members("devices"))
+        {
+            Role(key);
+            devices.Add(Device(key.Text, reader));
+        }
+
+        return devices.ToImmutable();
+    }
+
+    public DeviceEntry Device(string role, NodeReader reader) =>
+        new(role, reader.OptionalText("title"), reader.Text("connector"), Point(reader, "location") ?? default, Pins(reader), reader.PlaceOf("connector"));
+
+    private PlugEntry Plug(NodeReader reader) => new(reader.Text("connector"), Point(reader, "location"), Pins(reader), reader.PlaceOf("connector"));
+
+    private ImmutableArray<PinEntry> Pins(NodeReader reader)
+    {
+        if (reader.Get("pins") is not MappingNode pins)
+        {
+            return [];
+        }
+
+        var entries = ImmutableArray.CreateBuilder<PinEntry>();
+        foreach (var entry in pins.Entries)
+        {
+            var detail = new NodeReader(context, entry.Value as MappingNode);
+            var signalNode = entry.Value is ScalarNode scalar ? scalar : detail.Get("signal") as ScalarNode;
+            if (signalNode is null)
+            {
+                continue;
+            }
+
+            var signal = vocabulary.Signals.Find(signalNode.Text);
+            if (signal is null)
+            {
+                context.Unknown(FindingKinds.Reference, "signal", signalNode.Text, vocabulary.Signals.Ids, signalNode.Place);
+            }
+
+            entries.Add(new PinEntry(
+                entry.Key.Text,
+                signalNode.Text,
+                detail.OptionalText("colour") ?? signal?.Colour ?? "BK",
+                detail.Number("size", Unit.SquareMillimetre, signal?.SizeMm2 ?? 0.5m, 0.1m, 120),
+                entry.Key.Place));
+        }
+
+        return entries.ToImmutable();
+    }
+
+    private void Role(ScalarNode key)
+    {
+        if (!vocabulary.Devices.Has(key.Text))
+        {
+            context.Unknown(FindingKinds.Reference, "device", key.Text, vocabulary.Devices.Ids, key.Place);
+        }
+    }
+
+    private BayPoint? Point(NodeReader reader, string key)
+    {
+        if (reader.Get(key) is not SequenceNode { Items: [ScalarNode x, ScalarNode y, ScalarNode z] })
+        {
+            return null;
+        }
+
+        var inner = new NodeReader(context, null);
+        return new BayPoint(Coordinate(inner, x), Coordinate(inner, y), Coordinate(inner, z));
+    }
+
+    // A car is no longer than this, so a coordinate beyond it is a slip of the unit.
+    private static decimal Coordinate(NodeReader reader, ScalarNode scalar) => reader.Quantity(scalar, Unit.Millimetre, -6000, 6000) ?? 0;
+}

@@ -1,0 +1,128 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Swapwright.Diagnostics;
+using Swapwright.Source;
+
+namespace Swapwright.Knowledge.Binding;
+
+/// <summary>
+/// Reads typed values from a mapping. The schema has already judged the form, so a value of the wrong kind reads as
+/// absent here without a second report; quantities are judged here, for only here their unit is known.
+/// </summary>
+internal readonly struct NodeReader(BindingContext context, MappingNode? node)
+{
+    public BindingContext Context => context;
+
+    public MappingNode? Node => node;
+
+    public Place Place => node?.Place ?? default;
+
+    public bool Has(string key) => node is not null && node.TryGet(key, out var entry) && !IsNull(entry.Value);
+
+    public SourceNode? Get(string key) => node?[key];
+
+    public Place PlaceOf(string key) => node is not null && node.TryGet(key, out var entry) ? entry.Value.Place : Place;
+
+    public string? OptionalText(string key) => Get(key) is ScalarNode scalar && scalar.Kind != ScalarKind.Null ? scalar.Text : null;
+
+    public string Text(string key, string otherwise = "") => OptionalText(key) ?? otherwise;
+
+    public bool Flag(string key, bool otherwise = false) => Get(key) is ScalarNode { Kind: ScalarKind.Flag } scalar ? IsTrue(scalar) : otherwise;
+
+    public int Integer(string key, int otherwise) =>
+        Get(key) is ScalarNode scalar && int.TryParse(scalar.Text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var value) ? value : otherwise;
+
+    /// <summary>A quantity in <paramref name="unit"/>; null where the key is absent or the text is no such quantity (then reported).</summary>
+    public decimal? OptionalNumber(string key, Unit unit, decimal? min = null, decimal? max = null) =>
+        Get(key) is ScalarNode scalar && scalar.Kind != ScalarKind.Null ? Quantity(scalar, unit, min, max) : null;
+
+    public decimal Number(string key, Unit unit, decimal otherwise, decimal? min = null, decimal? max = null) => OptionalNumber(key, unit, min, max) ?? otherwise;
+
+    public decimal? Quantity(ScalarNode scalar, Unit unit, decimal? min, decimal? max)
+    {
+        if (Knowledge.Quantity.Read(scalar.Text, unit, out var value) is { } problem)
+        {
+            context.Report(FindingKinds.Unit, problem, scalar.Place, unit.Symbol.Length == 0 ? "Write a plain number." : $"Write a number of {unit.Symbol}, or a quantity with a unit that converts to it.");
+            return null;
+        }
+
+        if (value < min || value > max)
+        {
+            context.Report(
+                FindingKinds.Unit,
+                string.Create(CultureInfo.InvariantCulture, $"`{scalar.Text}` is out of the plausible range {new Quantity(min ?? decimal.MinValue, Unit.One)} to {new Quantity(max ?? decimal.MaxValue, unit)}"),
+                scalar.Place,
+                "Check the number and its unit; if it is right, widen the range in the vocabulary.");
+        }
+
+        return value;
+    }
+
+    public Range3? OptionalRange(string key, Unit unit)
+    {
+        switch (Get(key))
+        {
+            case ScalarNode { Kind: not ScalarKind.Null } scalar:
+                return Quantity(scalar, unit, 0, null) is { } one ? Range3.Exactly(one) : null;
+            case MappingNode mapping:
+                var reader = new NodeReader(context, mapping);
+                var likely = reader.Number("likely", unit, 0, 0);
+                var range = new Range3(reader.Number("least", unit, likely, 0), likely, reader.Number("most", unit, likely, 0));
+                if (range.Least > range.Likely || range.Likely > range.Most)
+                {
+                    context.Report(FindingKinds.Unit, "least, likely and most are not in rising order", mapping.Place, "Put the three numbers in rising order.");
+                }
+
+                return range;
+            default:
+                return null;
+        }
+    }
+
+    public NodeReader Mapping(string key) => new(context, Get(key) as MappingNode);
+
+    /// <summary>The members of a mapping member that are mappings themselves.</summary>
+    public IEnumerable<(ScalarNode Key, NodeReader Value)> Members(string key)
+    {
+        var inner = context;
+        return Get(key) is MappingNode mapping
+            ? mapping.Entries.Where(entry => entry.Value is MappingNode).Select(entry => (entry.Key, new NodeReader(inner, (MappingNode)entry.Value)))
+            : [];
+    }
+
+    /// <summary>The items of a list member that are mappings.</summary>
+    public IEnumerable<NodeReader> Items(string key)
+    {
+        var inner = context;
+        return Get(key) is SequenceNode sequence ? sequence.Items.OfType<MappingNode>().Select(item => new NodeReader(inner, item)) : [];
+    }
+
+    /// <summary>The texts of a list member, or the one text where a scalar stands in place of a list.</summary>
+    public IEnumerable<ScalarNode> Scalars(string key) => Get(key) switch
+    {
+        SequenceNode sequence => sequence.Items.OfType<ScalarNode>(),
+        ScalarNode { Kind: not ScalarKind.Null } scalar => [scalar],
+        _ => [],
+    };
+
+    public ImmutableArray<string> Texts(string key) => [.. Scalars(key).Select(scalar => scalar.Text)];
+
+    public ImmutableArray<Named> Names(string key) => [.. Scalars(key).Select(scalar => new Named(scalar.Text, scalar.Place))];
+
+    public YearSpan Years(string key)
+    {
+        var reader = Mapping(key);
+        var from = reader.Integer("from", 0);
+        var span = new YearSpan(from, reader.Integer("to", from));
+        if (reader.Node is not null && span.To < span.From)
+        {
+            context.Report(FindingKinds.Unit, "the years end before they begin", reader.Place, "Put the earlier year under `from`.");
+        }
+
+        return span;
+    }
+
+    internal static bool IsTrue(ScalarNode scalar) => scalar.Text is "true" or "True" or "TRUE";
+
+    private static bool IsNull(SourceNode value) => value is ScalarNode { Kind: ScalarKind.Null };
+}

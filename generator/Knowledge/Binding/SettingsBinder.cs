@@ -1,0 +1,37 @@
+namespace Swapwright.Knowledge.Binding;
+
+/// <summary>kb.yaml → settings.</summary>
+internal static class SettingsBinder
+{
+    public static Settings Bind(NodeReader root)
+    {
+        var limits = root.Mapping("limits");
+        var belt = limits.Mapping("belt");
+        var wiring = limits.Mapping("wiring");
+        var usual = new Settings(root.Text("title", "Untitled"));
+        return usual with
+        {
+            Label = root.Text("label"),
+            About = root.Text("about"),
+            Language = root.Text("language", usual.Language),
+            Currency = root.Text("currency", usual.Currency),
+            PriceDate = root.Text("price-date"),
+            AsOf = root.Text("as-of"),
+            StaleAfterMonths = root.Integer("stale-after", usual.StaleAfterMonths),
+            Headline = root.Names("headline"),
+            BaseAddress = root.Mapping("site").OptionalText("base-address"),
+            Belt = new BeltSettings(
+                belt.Number("crank-wrap", Unit.Degree, usual.Belt.CrankWrapDeg, 0, 360),
+                belt.Number("alternator-wrap", Unit.Degree, usual.Belt.AlternatorWrapDeg, 0, 360),
+                belt.Number("other-wrap", Unit.Degree, usual.Belt.OtherWrapDeg, 0, 360),
+                belt.Number("plane-offset", Unit.Millimetre, usual.Belt.PlaneOffsetMmPer100Mm, 0, 20),
+                belt.Number("fit-slack", Unit.Percent, usual.Belt.FitSlackPercent, 0, 20),
+                belt.Number("take-up", Unit.Percent, usual.Belt.TakeUpPercent, 0, 20)),
+            Wiring = new WiringSettings(
+                wiring.Number("routing-factor", Unit.One, usual.Wiring.RoutingFactor, 1, 5),
+                wiring.Number("slack", Unit.Millimetre, usual.Wiring.SlackMm, 0, 2000),
+                wiring.Number("reach", Unit.Millimetre, usual.Wiring.ReachMm, 0, 2000)),
+            Cautions = EntityBinder.Cautions(root),
+        };
+    }
+}

@@ -1,0 +1,109 @@
+using System.Collections.Immutable;
+using Swapwright.Diagnostics;
+using Swapwright.Source;
+
+namespace Swapwright.Knowledge.Binding;
+
+/// <summary>vocabulary.yaml → facts, signals and device roles.</summary>
+internal static class VocabularyBinder
+{
+    /// <summary>The subjects that carry facts.</summary>
+    public static readonly ImmutableArray<string> Subjects = ["chassis", "donor", "gearbox", "ecu", "part"];
+
+    // Built into every base, so that conditions can ask for them without a declaration.
+    public static readonly ImmutableArray<string> BuiltIn = ["year", "family", "variant"];
+
+    public static Vocabulary Bind(NodeReader root)
+    {
+        var context = root.Context;
+        var facts = new List<FactDeclaration>();
+        foreach (var (subject, declarations) in root.Members("facts"))
+        {
+            if (!Subjects.Contains(subject.Text))
+            {
+                context.Unknown(FindingKinds.Vocabulary, "subject of facts", subject.Text, Subjects, subject.Place);
+                continue;
+            }
+
+            foreach (var entry in declarations.Node!.Entries)
+            {
+                if (entry.Value is MappingNode mapping)
+                {
+                    facts.Add(Fact(subject.Text, entry.Key, new NodeReader(context, mapping)));
+                }
+            }
+        }
+
+        var signals = root.Members("signals").Select(member => Signal(member.Key, member.Value)).ToList();
+        if (signals.All(signal => signal.Id != SignalDeclaration.Unused))
+        {
+            signals.Add(new SignalDeclaration(SignalDeclaration.Unused, "Not used", "logic", null, 0.5m, "BK", false, false, default));
+        }
+
+        var devices = root.Members("devices")
+            .Select(member => new DeviceRole(member.Key.Text, member.Value.Text("title", member.Key.Text), member.Value.OptionalText("position"), member.Value.OptionalText("system"), member.Value.Place))
+            .ToList();
+        return new Vocabulary(new(facts, fact => fact.Name), new(signals, signal => signal.Id), new(devices, device => device.Id));
+    }
+
+    private static FactDeclaration Fact(string subject, ScalarNode key, NodeReader reader)
+    {
+        var context = reader.Context;
+        if (subject is "chassis" or "donor" && BuiltIn.Contains(key.Text))
+        {
+            context.Report(FindingKinds.Vocabulary, $"`{subject}.{key.Text}` is built in and cannot be declared", key.Place, "Take the declaration out, or give the fact another name.");
+        }
+
+        var type = reader.Text("type") switch
+        {
+            "number" => FactType.Number,
+            "flag" => FactType.Flag,
+            "reference" => FactType.Reference,
+            _ => FactType.OneOf,
+        };
+        var unit = Unit.One;
+        if (reader.OptionalText("unit") is { } symbol)
+        {
+            if (Unit.Find(symbol) is { } known)
+            {
+                unit = known;
+            }
+            else
+            {
+                context.Unknown(FindingKinds.Unit, "unit", symbol, Unit.All.Select(one => one.Symbol).Where(one => one.Length > 0), reader.PlaceOf("unit"));
+            }
+        }
+
+        var options = reader.Get("values") is MappingNode values
+            ? values.Entries.Select(entry => new FactOption(entry.Key.Text, (entry.Value as ScalarNode)?.Text ?? entry.Key.Text)).ToImmutableArray()
+            : [];
+        if (type == FactType.OneOf && options.IsEmpty)
+        {
+            context.Report(FindingKinds.Vocabulary, $"`{subject}.{key.Text}` is one of nothing", reader.Place, "List its values under `values`, or choose another `type`.");
+        }
+
+        return new FactDeclaration(subject, key.Text, reader.Text("title", key.Text), type, key.Place)
+        {
+            Options = options,
+            Ordered = reader.Flag("ordered"),
+            Unit = unit,
+            Min = reader.OptionalNumber("min", unit),
+            Max = reader.OptionalNumber("max", unit),
+            To = reader.OptionalText("to"),
+            Optional = reader.Flag("optional"),
+            Observable = reader.Flag("observable"),
+            HowToTell = reader.Text("how-to-tell"),
+        };
+    }
+
+    private static SignalDeclaration Signal(ScalarNode key, NodeReader reader) => new(
+        key.Text,
+        reader.Text("title", key.Text),
+        reader.Text("kind", "analogue"),
+        reader.OptionalNumber("current", Unit.Ampere, 0, 1000),
+        reader.Number("size", Unit.SquareMillimetre, 0.5m, 0.1m, 120),
+        reader.Text("colour", "BK"),
+        reader.Flag("shared"),
+        reader.Flag("shielded"),
+        key.Place);
+}

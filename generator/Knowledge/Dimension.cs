@@ -1,0 +1,25 @@
+namespace Swapwright.Knowledge;
+
+/// <summary>What kind of quantity a number is. Quantities of different dimension are never compared or converted.</summary>
+public enum Dimension
+{
+    None,
+    Length,
+    Area,
+    Volume,
+    Mass,
+    Angle,
+    Duration,
+    Speed,
+    RotationalSpeed,
+    Force,
+    Torque,
+    Power,
+    Pressure,
+    VolumeFlow,
+    Current,
+    Voltage,
+    Resistance,
+    Temperature,
+    Share,
+}

@@ -1,0 +1,66 @@
+using System.Collections.Immutable;
+using Swapwright.Diagnostics;
+
+namespace Swapwright.Knowledge;
+
+/// <summary>Millimetres in the one bay frame: origin at the face of the crankshaft nose, x to the front, y up, z to the gearbox.</summary>
+public readonly record struct BayPoint(decimal X, decimal Y, decimal Z);
+
+/// <summary>A signal as the vocabulary declares it.</summary>
+/// <param name="Kind">power, ground, sensor-supply, sensor-ground, analogue, switch, low-side, frequency, logic, ignition, data or shield.</param>
+/// <param name="CurrentA">Steady current in ampere, where it is known.</param>
+/// <param name="SizeMm2">Default conductor cross-section.</param>
+public sealed record SignalDeclaration(string Id, string Title, string Kind, decimal? CurrentA, decimal SizeMm2, string Colour, bool Shared, bool Shielded, Place Place)
+{
+    /// <summary>The reserved id for a cavity that is left empty.</summary>
+    public const string Unused = "unused";
+}
+
+/// <summary>A role that an electrical device plays, whichever vehicle the device comes from.</summary>
+/// <param name="Position">The position whose answer says which device is fitted; null: the engine's own.</param>
+public sealed record DeviceRole(string Id, string Title, string? Position, string? System, Place Place);
+
+/// <summary>A wire end in a cavity of a plug.</summary>
+public sealed record PinEntry(string Cavity, string Signal, string Colour, decimal SizeMm2, Place Place);
+
+/// <summary>A plug on a harness or a socket in the bay, with its place and what each cavity carries.</summary>
+public sealed record PlugEntry(string Connector, BayPoint? Location, ImmutableArray<PinEntry> Pins, Place Place);
+
+/// <summary>An electrical device with the connector it shows.</summary>
+public sealed record DeviceEntry(string Role, string? Title, string Connector, BayPoint Location, ImmutableArray<PinEntry> Pins, Place Place);
+
+/// <summary>An engine-bay harness.</summary>
+/// <param name="Ecu">The ECU whose plugs it ends in; null for a harness without one.</param>
+/// <param name="Trunk">Where branches leave for the ECU.</param>
+public sealed record HarnessEntry(string? Ecu, BayPoint Trunk, BayPoint EcuPlace, ImmutableArray<KeyValuePair<string, PlugEntry>> Plugs, PlugEntry? Body, Place Place);
+
+/// <summary>A connector family: both halves of it carry the same id.</summary>
+public sealed record Connector(string Id, string Title, Place Place) : Entity(Id, Title, Place)
+{
+    /// <summary>The face, row by row, as cavity labels.</summary>
+    public ImmutableArray<ImmutableArray<string>> Rows { get; init; } = [];
+
+    public string Terminal { get; init; } = "";
+
+    public bool Sealed { get; init; }
+
+    public string Keying { get; init; } = "";
+
+    public ImmutableArray<string> Mates { get; init; } = [];
+
+    public decimal? WireFromMm2 { get; init; }
+
+    public decimal? WireToMm2 { get; init; }
+
+    public decimal? MaxCurrentA { get; init; }
+
+    public Range3? Price { get; init; }
+
+    public IEnumerable<string> Cavities => Rows.SelectMany(row => row);
+}
+
+/// <summary>An engine control unit with its full pin-out.</summary>
+public sealed record Ecu(string Id, string Title, Place Place) : FactHolder(Id, Title, Place)
+{
+    public ImmutableArray<KeyValuePair<string, PlugEntry>> Plugs { get; init; } = [];
+}

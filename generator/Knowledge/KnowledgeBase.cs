@@ -1,0 +1,70 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+
+namespace Swapwright.Knowledge;
+
+/// <summary>Entities of one kind, ordered by id, with lookup.</summary>
+public sealed class EntitySet<T>(IEnumerable<T> entities, Func<T, string> id)
+{
+    private readonly FrozenDictionary<string, T> _byId = entities.ToFrozenDictionary(id, StringComparer.Ordinal);
+
+    public ImmutableArray<T> All { get; } = [.. entities.OrderBy(id, StringComparer.Ordinal)];
+
+    public IEnumerable<string> Ids => All.Select(id);
+
+    public int Count => All.Length;
+
+    public T? Find(string key) => _byId.GetValueOrDefault(key);
+
+    public bool Has(string key) => _byId.ContainsKey(key);
+
+    public T this[string key] => _byId[key];
+}
+
+/// <summary>What words a knowledge base may use: facts, signals, device roles.</summary>
+public sealed record Vocabulary(EntitySet<FactDeclaration> Facts, EntitySet<SignalDeclaration> Signals, EntitySet<DeviceRole> Devices)
+{
+    public FactDeclaration? Fact(string subject, string id) => Facts.Find($"{subject}.{id}");
+}
+
+/// <summary>Everything a community wrote down, typed and immutable.</summary>
+public sealed record KnowledgeBase(Settings Settings, Vocabulary Vocabulary)
+{
+    public required ImmutableArray<VehicleSystem> Systems { get; init; }
+
+    public required EntitySet<Position> Positions { get; init; }
+
+    /// <summary>Positions in the order in which a guide lists them.</summary>
+    public required ImmutableArray<Position> PositionOrder { get; init; }
+
+    public required EntitySet<SourceEntry> Sources { get; init; }
+
+    public required EntitySet<ChassisVariant> Chassis { get; init; }
+
+    public required EntitySet<DonorVariant> Donors { get; init; }
+
+    public required EntitySet<Gearbox> Gearboxes { get; init; }
+
+    public required EntitySet<Ecu> Ecus { get; init; }
+
+    public required EntitySet<Connector> Connectors { get; init; }
+
+    public required EntitySet<Part> Parts { get; init; }
+
+    public required EntitySet<Choice> Choices { get; init; }
+
+    public required EntitySet<Rule> Rules { get; init; }
+
+    public required EntitySet<WorkTask> Tasks { get; init; }
+
+    public required EntitySet<Article> Articles { get; init; }
+
+    /// <summary>The entity of a kind that can be bound by an option or named by a reference fact.</summary>
+    public FactHolder? FactHolder(string kind, string id) => kind switch
+    {
+        "gearbox" => Gearboxes.Find(id),
+        "ecu" => Ecus.Find(id),
+        "part" => Parts.Find(id),
+        _ => null,
+    };
+}

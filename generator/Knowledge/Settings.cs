@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+
+namespace Swapwright.Knowledge;
+
+/// <summary>Limits that belt worksheets are judged by. Degrees, millimetres, per cent.</summary>
+public sealed record BeltSettings(decimal CrankWrapDeg, decimal AlternatorWrapDeg, decimal OtherWrapDeg, decimal PlaneOffsetMmPer100Mm, decimal FitSlackPercent, decimal TakeUpPercent);
+
+/// <summary>Allowances for lengths of wire. Millimetres.</summary>
+/// <param name="RoutingFactor">How much longer than the straight line a wire is laid.</param>
+/// <param name="SlackMm">Added to every wire that is cut.</param>
+/// <param name="ReachMm">How far a device may sit from its plug before the branch counts as short.</param>
+public sealed record WiringSettings(decimal RoutingFactor, decimal SlackMm, decimal ReachMm);
+
+/// <summary>kb.yaml: what holds for the whole base.</summary>
+public sealed record Settings(string Title)
+{
+    /// <summary>Printed on every page, as in "invented scenario". Markdown.</summary>
+    public string Label { get; init; } = "";
+
+    public string About { get; init; } = "";
+
+    public string Language { get; init; } = "en";
+
+    /// <summary>ISO 4217.</summary>
+    public string Currency { get; init; } = "EUR";
+
+    public string PriceDate { get; init; } = "";
+
+    /// <summary>The day that the knowledge is judged by: no clock is read.</summary>
+    public string AsOf { get; init; } = "";
+
+    public int StaleAfterMonths { get; init; } = 48;
+
+    /// <summary>The choices whose options make guides of their own.</summary>
+    public ImmutableArray<Named> Headline { get; init; } = [];
+
+    public string? BaseAddress { get; init; }
+
+    public BeltSettings Belt { get; init; } = new(140, 120, 60, 1, 0.5m, 1);
+
+    public WiringSettings Wiring { get; init; } = new(1.2m, 60, 40);
+
+    public ImmutableArray<Caution> Cautions { get; init; } = [];
+}

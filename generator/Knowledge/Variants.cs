@@ -1,0 +1,76 @@
+using System.Collections.Immutable;
+using Swapwright.Diagnostics;
+
+namespace Swapwright.Knowledge;
+
+/// <summary>A vehicle or engine in one range of years with one set of facts.</summary>
+public abstract record Variant(string Id, string Title, Place Place) : FactHolder(Id, Title, Place)
+{
+    public string Maker { get; init; } = "";
+
+    public string Family { get; init; } = "";
+
+    public YearSpan Years { get; init; }
+
+    public Place YearsPlace { get; init; }
+
+    public ImmutableArray<Accessory> Accessories { get; init; } = [];
+
+    public ImmutableArray<DeviceEntry> Devices { get; init; } = [];
+
+    public HarnessEntry? Harness { get; init; }
+
+    public Accessory? AccessoryAt(string position) => Accessories.FirstOrDefault(accessory => accessory.Position == position);
+
+    public DeviceEntry? Device(string role) => Devices.FirstOrDefault(device => device.Role == role);
+}
+
+/// <summary>The receiving vehicle: one year range and trim.</summary>
+public sealed record ChassisVariant(string Id, string Title, Place Place) : Variant(Id, Title, Place)
+{
+    public string Trim { get; init; } = "";
+
+    /// <summary>The cabin side of the bulkhead plug.</summary>
+    public PlugEntry? Body { get; init; }
+
+    /// <summary>Signals that the cabin must get.</summary>
+    public ImmutableArray<string> Needs { get; init; } = [];
+}
+
+/// <summary>An engine as it left its own vehicle: one year range, origin gearbox and emission level.</summary>
+public sealed record DonorVariant(string Id, string Title, Place Place) : Variant(Id, Title, Place)
+{
+    public ImmutableArray<BeltDrive> BeltDrives { get; init; } = [];
+}
+
+public sealed record Gearbox(string Id, string Title, Place Place) : FactHolder(Id, Title, Place)
+{
+    /// <summary>Gear name to ratio, in written order, <c>final</c> included.</summary>
+    public ImmutableArray<KeyValuePair<string, decimal>> Ratios { get; init; } = [];
+
+    public decimal? MassKg { get; init; }
+
+    public string OilGrade { get; init; } = "";
+
+    public decimal? OilLitres { get; init; }
+}
+
+public sealed record Part(string Id, string Title, Place Place) : FactHolder(Id, Title, Place)
+{
+    public string Category { get; init; } = "";
+
+    public Range3? Price { get; init; }
+
+    /// <summary>breaker, dealer, parts-shop, wire-shop, make or machine-shop.</summary>
+    public string From { get; init; } = "";
+
+    public decimal? MassKg { get; init; }
+
+    public PulleyEntry? Pulley { get; init; }
+
+    public DeviceEntry? Device { get; init; }
+
+    public (string From, string To)? Lead { get; init; }
+
+    public BeltStock? Belt { get; init; }
+}

@@ -189,11 +189,11 @@ internal sealed class ConditionBinder(BindingContext context, Vocabulary vocabul
         }
 
         var comparable = other.Type == declaration.Type
-            && other.Unit.Dimension == declaration.Unit.Dimension
+            && other.Unit == declaration.Unit
             && (other.Type != FactType.OneOf || other.Options.Select(option => option.Id).SequenceEqual(declaration.Options.Select(option => option.Id)));
         if (!comparable)
         {
-            context.Report(FindingKinds.Unit, $"`{declaration.Name}` and `{other.Name}` cannot be compared", scalar.Place, "Compare facts of one type, dimension and list of values.", new RelatedPlace($"`{other.Name}` is declared here", other.Place));
+            context.Report(FindingKinds.Unit, $"`{declaration.Name}` and `{other.Name}` cannot be compared", scalar.Place, "Compare facts of one type, unit and list of values.", new RelatedPlace($"`{other.Name}` is declared here", other.Place));
             return null;
         }
 

@@ -1,0 +1,70 @@
+using Swapwright.Diagnostics;
+using Swapwright.Rules;
+using Swapwright.Space;
+
+namespace Swapwright.Findings;
+
+/// <summary>Two rules that tell a builder different things about one position, or state different numbers for one value.</summary>
+public static class Contradiction
+{
+    public static readonly Check Check = new(FindingKinds.Contradiction, Run);
+
+    private static IEnumerable<Finding> Run(Examination examination) =>
+        examination.Base.PositionOrder.SelectMany(position => AtPosition(examination, position.Id)).Concat(InValues(examination));
+
+    private static IEnumerable<Finding> AtPosition(Examination examination, string position)
+    {
+        var resolution = examination.Resolution;
+        var standing = resolution.At(position).Select(one => (one.Rule, one.Answer, Region: resolution.Store.And(one.Region, resolution.Buildable))).Where(one => !one.Region.IsNone).ToList();
+        foreach (var (first, second, overlap) in Overlaps(resolution.Store, standing, one => one.Region, (a, b) => a.Answer.Agrees(b.Answer)))
+        {
+            yield return examination.About(
+                FindingKinds.Contradiction,
+                $"`{first.Rule.Id}` and `{second.Rule.Id}` give `{position}` different answers: {AnswerWords.Short(first.Answer)}, and {AnswerWords.Short(second.Answer)}",
+                first.Answer.Place,
+                overlap) with
+            {
+                Related = [new RelatedPlace($"`{second.Rule.Id}` answers: {AnswerWords.Short(second.Answer)}", second.Answer.Place)],
+                Mend = $"If one is the exception, let it say so (`overrides: [{second.Rule.Id}]` in `{first.Rule.Id}`, or the other way round); else narrow one `when`, so that they no longer meet.",
+            };
+        }
+    }
+
+    private static IEnumerable<Finding> InValues(Examination examination)
+    {
+        var resolution = examination.Resolution;
+        foreach (var name in resolution.Values.GroupBy(value => value.Value.Name, StringComparer.Ordinal).OrderBy(group => group.Key, StringComparer.Ordinal))
+        {
+            var standing = name.Select(one => (one.Rule, one.Value, Region: resolution.Store.And(one.Region, resolution.Buildable))).Where(one => !one.Region.IsNone).ToList();
+            foreach (var (first, second, overlap) in Overlaps(resolution.Store, standing, one => one.Region, (a, b) => a.Value.Value == b.Value.Value))
+            {
+                yield return examination.About(FindingKinds.Contradiction, $"`{first.Rule.Id}` and `{second.Rule.Id}` state different numbers for `{name.Key}`", first.Value.Place, overlap) with
+                {
+                    Related = [new RelatedPlace($"`{second.Rule.Id}` states it here", second.Value.Place)],
+                    Mend = "Keep the number that was measured, or let the exception override the general rule.",
+                };
+            }
+        }
+    }
+
+    /// <summary>The pairs that disagree and meet. Where everything so far is disjoint from the next one, no pair is looked at.</summary>
+    private static IEnumerable<(T First, T Second, Region Overlap)> Overlaps<T>(RegionStore store, List<T> items, Func<T, Region> region, Func<T, T, bool> agree)
+    {
+        var covered = Region.None;
+        for (var second = 0; second < items.Count; second++)
+        {
+            if (store.Intersects(covered, region(items[second])))
+            {
+                for (var first = 0; first < second; first++)
+                {
+                    if (!agree(items[first], items[second]) && store.And(region(items[first]), region(items[second])) is { IsNone: false } overlap)
+                    {
+                        yield return (items[first], items[second], overlap);
+                    }
+                }
+            }
+
+            covered = store.Or(covered, region(items[second]));
+        }
+    }
+}

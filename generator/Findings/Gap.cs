@@ -1,0 +1,34 @@
+using Swapwright.Diagnostics;
+
+namespace Swapwright.Findings;
+
+/// <summary>A position that has to be settled and is not, in some buildable combination.</summary>
+public static class Gap
+{
+    public static readonly Check Check = new(FindingKinds.Gap, Run);
+
+    private static IEnumerable<Finding> Run(Examination examination)
+    {
+        var resolution = examination.Resolution;
+        foreach (var position in examination.Base.PositionOrder)
+        {
+            var wanted = resolution.Store.And(resolution.Applies(position.Id), resolution.Buildable);
+            var open = resolution.Store.Minus(wanted, resolution.Store.OrAll(resolution.At(position.Id).Select(answer => answer.Region)));
+            if (open.IsNone)
+            {
+                continue;
+            }
+
+            var rules = resolution.At(position.Id);
+            yield return examination.About(
+                FindingKinds.Gap,
+                rules.IsEmpty ? $"no rule answers `{position.Id}`" : $"`{position.Id}` has no answer in some buildable combinations",
+                position.Place,
+                open) with
+            {
+                Related = [.. rules.Take(3).Select(rule => new RelatedPlace($"`{rule.Rule.Id}` answers elsewhere", rule.Answer.Place))],
+                Mend = "Add a rule for these combinations, widen one that nearly reaches them, or narrow where the position `applies`.",
+            };
+        }
+    }
+}

@@ -1,0 +1,68 @@
+using System.Collections.Immutable;
+using Swapwright.Diagnostics;
+using Swapwright.Knowledge;
+
+namespace Swapwright.Findings;
+
+/// <summary>A cavity that a connector does not have, or that is there twice.</summary>
+public static class PinClash
+{
+    public static readonly Check Check = new(FindingKinds.PinClash, Run);
+
+    private static IEnumerable<Finding> Run(Examination examination)
+    {
+        var seen = new HashSet<Place>();
+        foreach (var (connectorId, pins, _) in Plugs(examination.Base).Where(plug => seen.Add(plug.Place)))
+        {
+            if (examination.Base.Connectors.Find(connectorId) is not { } connector)
+            {
+                continue;
+            }
+
+            var cavities = connector.Cavities.ToHashSet(StringComparer.Ordinal);
+            foreach (var pin in pins.Where(pin => !cavities.Contains(pin.Cavity)))
+            {
+                yield return new Finding(FindingKinds.PinClash, $"`{connectorId}` has no cavity `{pin.Cavity}`", pin.Place)
+                {
+                    Related = [new RelatedPlace($"`{connectorId}` has {connector.Cavities.Count()} cavities: {string.Join(", ", connector.Cavities)}", connector.Place)],
+                    Mend = "Name a cavity of this connector, or another connector.",
+                };
+            }
+        }
+
+        foreach (var connector in examination.Base.Connectors.All)
+        {
+            foreach (var twice in connector.Cavities.GroupBy(cavity => cavity, StringComparer.Ordinal).Where(group => group.Count() > 1))
+            {
+                yield return new Finding(FindingKinds.PinClash, $"cavity `{twice.Key}` stands twice in the face of `{connector.Id}`", connector.Place) { Mend = "Give every cavity a label of its own in `rows`." };
+            }
+        }
+    }
+
+    private static IEnumerable<(string Connector, ImmutableArray<PinEntry> Pins, Place Place)> Plugs(KnowledgeBase kb)
+    {
+        foreach (var variant in kb.Chassis.All.Cast<Variant>().Concat(kb.Donors.All))
+        {
+            foreach (var device in variant.Devices)
+            {
+                yield return (device.Connector, device.Pins, device.Place);
+            }
+
+            var plugs = (variant.Harness?.Plugs.Select(plug => plug.Value) ?? []).Append(variant.Harness?.Body).Append((variant as ChassisVariant)?.Body);
+            foreach (var plug in plugs.OfType<PlugEntry>())
+            {
+                yield return (plug.Connector, plug.Pins, plug.Place);
+            }
+        }
+
+        foreach (var plug in kb.Ecus.All.SelectMany(ecu => ecu.Plugs))
+        {
+            yield return (plug.Value.Connector, plug.Value.Pins, plug.Value.Place);
+        }
+
+        foreach (var device in kb.Parts.All.Select(part => part.Device).OfType<DeviceEntry>())
+        {
+            yield return (device.Connector, device.Pins, device.Place);
+        }
+    }
+}

@@ -1,0 +1,102 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using Swapwright.Diagnostics;
+using Swapwright.Knowledge;
+using Swapwright.Space;
+
+namespace Swapwright.Rules;
+
+/// <summary>An answer of a rule with the region in which it stands: where the rule applies and no override silences it.</summary>
+public sealed record StandingAnswer(Rule Rule, Answer Answer, Region Region);
+
+/// <summary>A stated value with the region in which it stands.</summary>
+public sealed record StandingValue(Rule Rule, StatedValue Value, Region Region);
+
+/// <summary>The part of the space that a rule makes unbuildable.</summary>
+public sealed record Exclusion(Rule Rule, Region Region);
+
+/// <summary>What the rules say over the whole space.</summary>
+public sealed class Resolution
+{
+    private readonly FrozenDictionary<string, ImmutableArray<StandingAnswer>> _answers;
+    private readonly FrozenDictionary<string, Region> _applies;
+    private readonly FrozenDictionary<string, Region> _when;
+
+    internal Resolution(
+        SpaceModel space,
+        Region domain,
+        ImmutableArray<Exclusion> exclusions,
+        Dictionary<string, ImmutableArray<StandingAnswer>> answers,
+        Dictionary<string, Region> applies,
+        Dictionary<string, Region> when,
+        ImmutableArray<StandingValue> values,
+        Func<Condition, Region> regionOf,
+        ImmutableArray<Finding> findings)
+    {
+        Space = space;
+        Domain = domain;
+        Exclusions = exclusions;
+        Buildable = space.Store.Minus(domain, space.Store.OrAll(exclusions.Select(exclusion => exclusion.Region)));
+        _answers = answers.ToFrozenDictionary(StringComparer.Ordinal);
+        _applies = applies.ToFrozenDictionary(StringComparer.Ordinal);
+        _when = when.ToFrozenDictionary(StringComparer.Ordinal);
+        Values = values;
+        RegionOf = regionOf;
+        Findings = findings;
+        Overriders = OverridersOf(space.Base);
+    }
+
+    public SpaceModel Space { get; }
+
+    public RegionStore Store => Space.Store;
+
+    /// <summary>All combinations: every choice takes an option where it applies and <c>none</c> elsewhere.</summary>
+    public Region Domain { get; }
+
+    /// <summary>The combinations that no rule excludes.</summary>
+    public Region Buildable { get; }
+
+    public ImmutableArray<Exclusion> Exclusions { get; }
+
+    public ImmutableArray<StandingValue> Values { get; }
+
+    /// <summary>The region of a condition of this base; conditions on answers included.</summary>
+    public Func<Condition, Region> RegionOf { get; }
+
+    /// <summary>What was wrong while resolving: year splits, loops of overrides and of answers.</summary>
+    public ImmutableArray<Finding> Findings { get; }
+
+    /// <summary>Rule id → the rules that override it.</summary>
+    public FrozenDictionary<string, ImmutableArray<Rule>> Overriders { get; }
+
+    /// <summary>Where a rule's <c>when</c> holds, overridden or not.</summary>
+    public Region When(Rule rule) => _when[rule.Id];
+
+    /// <summary>Where a position has to be settled.</summary>
+    public Region Applies(string position) => _applies[position];
+
+    /// <summary>The answers that stand somewhere at a position, in order of rule id.</summary>
+    public ImmutableArray<StandingAnswer> At(string position) => _answers[position];
+
+    /// <summary>Where a rule still speaks: an answer, value or exclusion of it stands, or it gives none and applies.</summary>
+    public Region Speaks(Rule rule)
+    {
+        if (rule.Answers.IsEmpty && rule.Values.IsEmpty)
+        {
+            return Silenced(rule, When(rule));
+        }
+
+        return Store.OrAll(
+            rule.Answers.Where(answer => _answers.ContainsKey(answer.Position))
+                .SelectMany(answer => At(answer.Position).Where(standing => standing.Rule.Id == rule.Id).Select(standing => standing.Region))
+                .Concat(Values.Where(value => value.Rule.Id == rule.Id).Select(value => value.Region)));
+    }
+
+    internal static FrozenDictionary<string, ImmutableArray<Rule>> OverridersOf(KnowledgeBase kb) =>
+        kb.Rules.All.SelectMany(rule => rule.Overrides.Select(named => (named.Id, rule)))
+            .GroupBy(pair => pair.Id, StringComparer.Ordinal)
+            .ToFrozenDictionary(group => group.Key, group => group.Select(pair => pair.rule).ToImmutableArray(), StringComparer.Ordinal);
+
+    private Region Silenced(Rule rule, Region region) =>
+        Overriders.TryGetValue(rule.Id, out var over) ? Store.Minus(region, Store.OrAll(over.Select(When))) : region;
+}

@@ -1,0 +1,132 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using Swapwright.Diagnostics;
+using Swapwright.Knowledge;
+using Swapwright.Space;
+
+namespace Swapwright.Rules;
+
+/// <summary>
+/// Works out over the whole space which answers stand. Positions are resolved in order of dependency: a rule that
+/// asks for the answer at another position waits until that one is known. Nothing here looks at single combinations.
+/// </summary>
+public sealed class Resolver
+{
+    private readonly SpaceModel _space;
+    private readonly KnowledgeBase _kb;
+    private readonly ConditionRegions _regions;
+    private readonly FrozenDictionary<string, ImmutableArray<Rule>> _overriders;
+    private readonly FrozenDictionary<string, ImmutableArray<Rule>> _rulesAt;
+    private readonly Dictionary<string, Region> _when = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Region> _applies = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, ImmutableArray<StandingAnswer>> _answers = new(StringComparer.Ordinal);
+    private readonly Dictionary<Condition, Region> _conditions = new(ReferenceEqualityComparer.Instance);
+    private readonly List<Finding> _findings = [];
+
+    private Resolver(KnowledgeBase kb)
+    {
+        _kb = kb;
+        _space = SpaceModel.Of(kb);
+        _regions = new ConditionRegions(_space, AnswerRegion, finding => _findings.Add(finding));
+        _overriders = Resolution.OverridersOf(kb);
+        _rulesAt = kb.Rules.All.SelectMany(rule => rule.Answers.Select(answer => (answer.Position, rule)))
+            .GroupBy(pair => pair.Position, StringComparer.Ordinal)
+            .ToFrozenDictionary(group => group.Key, group => group.Select(pair => pair.rule).ToImmutableArray(), StringComparer.Ordinal);
+    }
+
+    private RegionStore Store => _space.Store;
+
+    public static Resolution Resolve(KnowledgeBase kb) => new Resolver(kb).Resolve();
+
+    private Resolution Resolve()
+    {
+        _findings.AddRange(RuleLoops.Overrides(_kb));
+        var order = RuleLoops.PositionOrder(_kb, position => _rulesAt.GetValueOrDefault(position, []), _findings);
+        foreach (var position in order)
+        {
+            ResolvePosition(position);
+        }
+
+        var domain = Store.AndAll(_kb.Choices.All.Select(Domain));
+        foreach (var rule in _kb.Rules.All)
+        {
+            When(rule);
+        }
+
+        var exclusions = _kb.Rules.All.Where(rule => rule.Excludes || rule.Requires is not null)
+            .Select(rule => new Exclusion(rule, ExclusionRegion(rule)))
+            .ToImmutableArray();
+        return new Resolution(_space, domain, exclusions, _answers, _applies, _when, Values(), RegionOf, [.. _findings.Distinct()]);
+    }
+
+    private void ResolvePosition(string id)
+    {
+        var applies = RegionOf(_kb.Positions[id].Applies);
+        _applies[id] = applies;
+        var standing = ImmutableArray.CreateBuilder<StandingAnswer>();
+        foreach (var rule in _rulesAt.GetValueOrDefault(id, []))
+        {
+            var silencers = _overriders.GetValueOrDefault(rule.Id, []).Where(over => over.AnswerAt(id) is not null);
+            var region = Store.Minus(Store.And(When(rule), applies), Store.OrAll(silencers.Select(When)));
+            standing.Add(new StandingAnswer(rule, rule.AnswerAt(id)!, region));
+        }
+
+        _answers[id] = standing.ToImmutable();
+    }
+
+    private Region AnswerRegion(AnswerTest test) =>
+        // A position that is not resolved yet stands in a loop, which has been reported.
+        _answers.TryGetValue(test.Position, out var standing)
+            ? Store.OrAll(standing.Where(one => test.Matches(one.Answer)).Select(one => one.Region))
+            : Region.None;
+
+    private Region Domain(Choice choice)
+    {
+        var applies = RegionOf(choice.Applies);
+        var none = choice.Applies == Condition.Always && !choice.Options.IsEmpty ? Region.None : _space.WhereChoice(choice.Id, [Choice.None]);
+        return Store.Or(Store.Minus(applies, none), Store.And(Store.Not(applies), none));
+    }
+
+    private Region ExclusionRegion(Rule rule)
+    {
+        var region = rule.Excludes ? When(rule) : Store.Minus(When(rule), RegionOf(rule.Requires!));
+        return Store.Minus(region, Store.OrAll(_overriders.GetValueOrDefault(rule.Id, []).Select(When)));
+    }
+
+    private ImmutableArray<StandingValue> Values()
+    {
+        var values = ImmutableArray.CreateBuilder<StandingValue>();
+        foreach (var rule in _kb.Rules.All)
+        {
+            foreach (var value in rule.Values)
+            {
+                var silencers = _overriders.GetValueOrDefault(rule.Id, []).Where(over => over.Values.Any(other => other.Name == value.Name));
+                values.Add(new StandingValue(rule, value, Store.Minus(When(rule), Store.OrAll(silencers.Select(When)))));
+            }
+        }
+
+        return values.ToImmutable();
+    }
+
+    private Region When(Rule rule)
+    {
+        if (!_when.TryGetValue(rule.Id, out var region))
+        {
+            region = RegionOf(rule.When);
+            _when.Add(rule.Id, region);
+        }
+
+        return region;
+    }
+
+    private Region RegionOf(Condition condition)
+    {
+        if (!_conditions.TryGetValue(condition, out var region))
+        {
+            region = _regions.Of(condition);
+            _conditions.Add(condition, region);
+        }
+
+        return region;
+    }
+}

@@ -16,7 +16,8 @@ namespace Swapwright.Worksheets.Belts;
 /// </para>
 /// <para>
 /// A clockwise order is mirrored in the x axis, solved, and mirrored back. Nothing in the centres alone tells the order once
-/// rollers press on the back, so both are tried: the one that turns once, has the fewest faults and is the shorter is taken.
+/// rollers press on the back, so both are tried: the one with fewer faults is taken, then the one that turns once, then the
+    /// shorter.
 /// </para>
 /// <para>
 /// Diameters are effective diameters, so the length is the effective length, by which ribbed belts are sold. The cord line
@@ -27,6 +28,9 @@ namespace Swapwright.Worksheets.Belts;
 public static class BeltGeometry
 {
     private const double Full = 2 * Math.PI;
+
+    /// <summary>Two pulleys read the same either way round; rounding must not choose.</summary>
+    private const double LengthNoiseMm = 1e-6;
 
     /// <summary>Below this two pulleys touch, and a direction between them would be rounding noise.</summary>
     private const double ShortestSpanMm = 1e-6;
@@ -39,9 +43,9 @@ public static class BeltGeometry
     {
         var anticlockwise = Solve(pulleys, anticlockwise: true);
         var clockwise = Solve(pulleys, anticlockwise: false);
-        return anticlockwise.Path is null || clockwise.Path is null || Rank(anticlockwise).CompareTo(Rank(clockwise)) <= 0
-            ? anticlockwise
-            : clockwise;
+        return clockwise.Path is not null && anticlockwise.Path is not null && IsBetter(clockwise, anticlockwise)
+            ? clockwise
+            : anticlockwise;
     }
 
     /// <summary>Solves the loop with the belt order taken as given.</summary>
@@ -116,6 +120,17 @@ public static class BeltGeometry
 
     private static double Sign(BeltSide side) => side == BeltSide.Grooved ? 1 : -1;
 
-    private static (int TurnFault, int Faults, double Length) Rank((BeltPath? Path, ImmutableArray<BeltProblem> Faults) solved) =>
-        (Turns(solved.Path!) == 1 ? 0 : 1, solved.Faults.Length, solved.Path!.LengthMm);
+    private static bool IsBetter(
+        (BeltPath? Path, ImmutableArray<BeltProblem> Faults) one, (BeltPath? Path, ImmutableArray<BeltProblem> Faults) other)
+    {
+        if (one.Faults.Length != other.Faults.Length)
+        {
+            return one.Faults.Length < other.Faults.Length;
+        }
+
+        var (turnsOnce, otherTurnsOnce) = (Turns(one.Path!) == 1, Turns(other.Path!) == 1);
+        return turnsOnce == otherTurnsOnce
+            ? one.Path!.LengthMm < other.Path!.LengthMm - LengthNoiseMm
+            : turnsOnce;
+    }
 }

@@ -14,10 +14,11 @@ internal static class BeltPathFaults
     public static ImmutableArray<BeltProblem> Of(BeltPath path)
     {
         var faults = ImmutableArray.CreateBuilder<BeltProblem>();
+        var missed = Missed(path);
         AddOverlaps(path.Runs, faults);
-        AddCrossings(path.Runs, faults);
+        AddCrossings(path.Runs, missed, faults);
         AddRunOvers(path.Runs, faults);
-        AddWinding(path, faults);
+        AddWinding(path, missed, faults);
         return faults.ToImmutable();
     }
 
@@ -36,13 +37,17 @@ internal static class BeltPathFaults
         }
     }
 
-    private static void AddCrossings(ImmutableArray<PulleyRun> runs, ImmutableArray<BeltProblem>.Builder faults)
+    private static void AddCrossings(
+        ImmutableArray<PulleyRun> runs, List<PulleyRun> missed, ImmutableArray<BeltProblem>.Builder faults)
     {
         for (var i = 0; i < runs.Length; i++)
         {
             for (var j = i + 1; j < runs.Length; j++)
             {
-                if (Cross(runs[i].ContactEnd, Next(runs, i).ContactStart, runs[j].ContactEnd, Next(runs, j).ContactStart))
+                // The two spans at a missed pulley cross because it is missed; that is reported once, as the cause.
+                var meetAtMissed = missed.Any(run => (Next(runs, i) == run && runs[j] == run) || (Next(runs, j) == run && runs[i] == run));
+                if (!meetAtMissed
+                    && Cross(runs[i].ContactEnd, Next(runs, i).ContactStart, runs[j].ContactEnd, Next(runs, j).ContactStart))
                 {
                     faults.Add(new BeltCrossesItself(runs[i].StationId, runs[j].StationId));
                 }
@@ -66,21 +71,18 @@ internal static class BeltPathFaults
         }
     }
 
-    private static void AddWinding(BeltPath path, ImmutableArray<BeltProblem>.Builder faults)
+    /// <summary>A pulley that the belt misses adds (grooved) or takes away (back) one whole turn.</summary>
+    private static List<PulleyRun> Missed(BeltPath path)
     {
         var turns = BeltGeometry.Turns(path);
-        if (turns == 1)
-        {
-            return;
-        }
+        return [.. path.Runs.Where(run => run.WrapRad > MissedWrapRad && (run.Side == BeltSide.Grooved ? turns > 1 : turns < 1))];
+    }
 
-        // A pulley that the belt misses adds (grooved) or takes away (back) one whole turn.
-        var missed = path.Runs.Where(run => run.WrapRad > MissedWrapRad && (run.Side == BeltSide.Grooved ? turns > 1 : turns < 1)).ToList();
-        if (missed.Count > 0)
-        {
-            faults.AddRange(missed.Select(run => new PulleyNotReached(run.StationId)));
-        }
-        else
+    private static void AddWinding(BeltPath path, List<PulleyRun> missed, ImmutableArray<BeltProblem>.Builder faults)
+    {
+        faults.AddRange(missed.Select(run => new PulleyNotReached(run.StationId)));
+        var turns = BeltGeometry.Turns(path);
+        if (turns != 1 && missed.Count == 0)
         {
             faults.Add(new WrongWinding(turns));
         }

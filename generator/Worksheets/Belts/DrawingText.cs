@@ -78,11 +78,13 @@ internal static class DrawingText
         text.Append("In belt order: ");
         var pulleys = loop.Pulleys.IsDefault ? [] : loop.Pulleys;
         text.AppendJoin("; ", pulleys.Select((pulley, index) =>
-            $"{pulley.Title}, {Ribs(pulley)}, diameter {Number(pulley.DiameterMm)} mm"
+            $"{pulley.Title}, {Ribs(pulley)}, diameter {Diameter(pulley)}"
             + (pulley.Side == BeltSide.Back ? ", on the back of the belt" : "")
             + (result.Running is null ? "" : $", wrap {Number(Math.Round(result.Running.Runs[index].WrapRad * RadToDegrees))}°")));
         return text.Append('.').ToString();
     }
+
+    private static string Diameter(Pulley pulley) => LoopInput.IsDrawable(pulley) ? Number(pulley.DiameterMm) + " mm" : "unknown";
 
     private static string Ribs(Pulley pulley) => pulley.Ribs switch
     {

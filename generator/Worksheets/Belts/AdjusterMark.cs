@@ -1,0 +1,113 @@
+using System.Globalization;
+using System.Xml.Linq;
+using static Swapwright.Worksheets.Belts.DrawingText;
+
+namespace Swapwright.Worksheets.Belts;
+
+/// <summary>Shows an adjuster's travel to scale: the pulley's outline at both ends and a double arrow, straight or bent, along which its centre moves.</summary>
+internal sealed class AdjusterMark
+{
+    private readonly Adjuster adjuster;
+    private readonly Pulley atFrom;
+    private readonly Pulley atTo;
+
+    public AdjusterMark(BeltLoop loop, Adjuster adjuster)
+    {
+        this.adjuster = adjuster;
+        var (from, to) = AdjusterTravel.Range(adjuster);
+        atFrom = AdjusterTravel.At(loop, adjuster, from).First(pulley => pulley.Id == adjuster.StationId);
+        atTo = AdjusterTravel.At(loop, adjuster, to).First(pulley => pulley.Id == adjuster.StationId);
+    }
+
+    public IEnumerable<(BeltPoint Centre, double Radius)> Outlines(double fontSize)
+    {
+        yield return (BeltDrawing.Screen(atFrom.X, atFrom.Y), atFrom.DiameterMm / 2);
+        yield return (BeltDrawing.Screen(atTo.X, atTo.Y), atTo.DiameterMm / 2);
+        if (adjuster is SwingAdjuster swing)
+        {
+            yield return (BeltDrawing.Screen(swing.PivotX, swing.PivotY), fontSize * 0.5);
+        }
+    }
+
+    public XElement Element(XNamespace svg, double fontSize)
+    {
+        var thin = Number(fontSize * 0.08);
+        var dashes = Number(fontSize * 0.35);
+        var group = new XElement(
+            svg + "g",
+            new XAttribute("class", "belt-adjuster"),
+            new XAttribute("fill", "none"),
+            new XAttribute("stroke", "currentColor"),
+            new XAttribute("stroke-width", thin));
+        foreach (var (centre, radius) in Outlines(fontSize).Take(2))
+        {
+            group.Add(new XElement(
+                svg + "circle",
+                new XAttribute("cx", Number(centre.X)),
+                new XAttribute("cy", Number(centre.Y)),
+                new XAttribute("r", Number(radius)),
+                new XAttribute("stroke-dasharray", dashes)));
+        }
+
+        var from = BeltDrawing.Screen(atFrom.X, atFrom.Y);
+        var to = BeltDrawing.Screen(atTo.X, atTo.Y);
+        if (adjuster is SwingAdjuster swing)
+        {
+            var pivot = BeltDrawing.Screen(swing.PivotX, swing.PivotY);
+            group.Add(new XElement(
+                svg + "circle",
+                new XAttribute("cx", Number(pivot.X)),
+                new XAttribute("cy", Number(pivot.Y)),
+                new XAttribute("r", Number(fontSize * 0.3))));
+            AddBent(group, svg, pivot, from, to, swing.ToRad - swing.FromRad, fontSize);
+        }
+        else
+        {
+            var heading = Math.Atan2(to.Y - from.Y, to.X - from.X);
+            AddArrow(group, svg, from, to, "L", heading, heading, HeadSize(fontSize, Distance(from, to)));
+        }
+
+        return group;
+    }
+
+    private static void AddBent(XElement group, XNamespace svg, BeltPoint pivot, BeltPoint from, BeltPoint to, double turn, double fontSize)
+    {
+        var arm = Distance(pivot, from);
+        var bend = string.Create(
+            CultureInfo.InvariantCulture, $"A{Number(arm)} {Number(arm)} 0 {(turn > Math.PI ? 1 : 0)} 0 ");
+
+        // Anticlockwise as drawn is a falling angle on the screen, so the arrow leaves at a quarter turn behind the arm.
+        var start = Math.Atan2(from.Y - pivot.Y, from.X - pivot.X) - (Math.PI / 2);
+        AddArrow(group, svg, from, to, bend, start, start - turn, HeadSize(fontSize, arm * turn));
+    }
+
+    private static void AddArrow(
+        XElement group, XNamespace svg, BeltPoint from, BeltPoint to, string joint, double headingAtFrom, double headingAtTo, double head)
+    {
+        group.Add(new XElement(
+            svg + "path",
+            new XAttribute("d", $"M{Pair(from)}{joint}{Pair(to)}"),
+            new XAttribute("stroke-width", Number(head * 0.25))));
+        group.Add(Head(svg, from, headingAtFrom + Math.PI, head));
+        group.Add(Head(svg, to, headingAtTo, head));
+    }
+
+    private static XElement Head(XNamespace svg, BeltPoint tip, double heading, double size)
+    {
+        BeltPoint Corner(double side) => new(
+            tip.X - (size * Math.Cos(heading)) - (side * size * Math.Sin(heading)),
+            tip.Y - (size * Math.Sin(heading)) + (side * size * Math.Cos(heading)));
+        return new XElement(
+            svg + "path",
+            new XAttribute("d", $"M{Pair(tip)}L{Pair(Corner(0.4))}L{Pair(Corner(-0.4))}Z"),
+            new XAttribute("fill", "currentColor"),
+            new XAttribute("stroke", "none"));
+    }
+
+    /// <summary>Short travels get short heads, so that both still show.</summary>
+    private static double HeadSize(double fontSize, double travel) => Math.Min(fontSize * 0.6, travel / 3);
+
+    private static string Pair(BeltPoint point) => Number(point.X) + " " + Number(point.Y);
+
+    private static double Distance(BeltPoint a, BeltPoint b) => Math.Sqrt(((b.X - a.X) * (b.X - a.X)) + ((b.Y - a.Y) * (b.Y - a.Y)));
+}

@@ -1,0 +1,73 @@
+using System.Collections.Immutable;
+
+namespace Swapwright.Worksheets.Belts;
+
+/// <summary>Why a belt was put first or second.</summary>
+public enum BeltChoiceReason
+{
+    /// <summary>No other stocked belt can be both slipped on and tightened.</summary>
+    OnlyOneThatFits,
+
+    /// <summary>Several fit; this one is tight nearest to the middle of the adjuster's travel.</summary>
+    NearestMidTravel,
+
+    /// <summary>It fits too, but is tight further from the middle of the travel than the one put first.</summary>
+    FurtherFromMidTravel,
+
+    /// <summary>Fixed centres: its length is that of the loop within the tolerance.</summary>
+    WithinFixedCentreTolerance,
+}
+
+/// <summary>A stocked belt that fits, and how.</summary>
+/// <param name="Designation">As in <c>6PK1780</c>.</param>
+/// <param name="OverNominalMm">Belt length less nominal loop length.</param>
+/// <param name="InstallRoomMm">How much shorter than the belt the loop becomes; negative on fixed centres with too short a belt.</param>
+/// <param name="TakeUpRoomMm">How much longer than the belt the loop becomes.</param>
+/// <param name="TightAt">Adjuster position, mm or rad, at which the loop has the belt's length; null on fixed centres.</param>
+public sealed record BeltChoice(
+    StockedBelt Belt,
+    string Designation,
+    BeltChoiceReason Reason,
+    double OverNominalMm,
+    double InstallRoomMm,
+    double TakeUpRoomMm,
+    double? TightAt);
+
+/// <summary>The shortest and the longest loop over the adjuster's usable travel; positions in mm or rad.</summary>
+public sealed record BeltWindow(double ShortestMm, double LongestMm, double ShortestAt, double LongestAt);
+
+/// <summary>One pulley as judged, in the order of the loop; the geometry is that of <see cref="BeltResult.Running"/>.</summary>
+/// <param name="PlaneOffsetToNextMm">Plane of the next pulley less plane of this one.</param>
+/// <param name="AllowedPlaneOffsetMm">What the span to the next pulley allows, as a magnitude.</param>
+public sealed record PulleyJudgement(
+    string StationId,
+    string NextId,
+    double WrapRad,
+    double WrapLimitRad,
+    bool WrapWithinLimit,
+    double SpanToNextMm,
+    double PlaneOffsetToNextMm,
+    double AllowedPlaneOffsetMm,
+    bool PlaneWithinLimit);
+
+/// <summary>The belt worksheet of one loop. Parts that an impossible input leaves without a value are null or empty; no number is ever NaN.</summary>
+/// <param name="Nominal">The path with the adjuster in the middle of its travel; null where there is no path at all.</param>
+/// <param name="NominalAt">That position, mm or rad; null on fixed centres.</param>
+/// <param name="Running">The path with the recommended belt tight; the nominal one where none is recommended.</param>
+/// <param name="Window">Null on fixed centres and where the nominal path is impossible.</param>
+/// <param name="Ribs">Grooves of the narrowest grooved pulley; 0 where none has any.</param>
+/// <param name="Designation">Of the recommended belt, or else of the one that the nominal loop asks for; null without a path or ribs.</param>
+/// <param name="WidthMm">Rib pitch times ribs.</param>
+/// <param name="Pulleys">Empty where there is no path.</param>
+public sealed record BeltResult(
+    BeltPath? Nominal,
+    double? NominalAt,
+    BeltPath? Running,
+    BeltWindow? Window,
+    int Ribs,
+    double WidthMm,
+    string? Designation,
+    BeltChoice? Recommended,
+    BeltChoice? RunnerUp,
+    ImmutableArray<PulleyJudgement> Pulleys,
+    ImmutableArray<BeltProblem> Problems);

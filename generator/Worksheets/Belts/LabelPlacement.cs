@@ -1,0 +1,116 @@
+using System.Runtime.InteropServices;
+
+namespace Swapwright.Worksheets.Belts;
+
+/// <summary>An upright box of the drawing, by its middle.</summary>
+[StructLayout(LayoutKind.Auto)]
+internal readonly record struct LabelBox(double X, double Y, double Width, double Height)
+{
+    public double Left => X - (Width / 2);
+
+    public double Right => X + (Width / 2);
+
+    public double Top => Y - (Height / 2);
+
+    public double Bottom => Y + (Height / 2);
+
+    public double NearestX(double x) => Math.Clamp(x, Left, Right);
+
+    public double NearestY(double y) => Math.Clamp(y, Top, Bottom);
+}
+
+/// <summary>A label's box and how far it stands from the rim of its pulley.</summary>
+[StructLayout(LayoutKind.Auto)]
+internal readonly record struct PlacedLabel(LabelBox Box, double Distance);
+
+/// <summary>
+/// Finds each label a place beside its pulley: a ring of places is tried at growing distance, and the first cheapest wins.
+/// Covering anything costs far more than standing further out; of free places, those facing away from the loop are preferred.
+/// </summary>
+internal sealed class LabelPlacement(double fontSize)
+{
+    private const int Directions = 24;
+    private const int Rings = 12;
+    private const double CoverCost = 1000;
+
+    private readonly List<(double X, double Y, double Radius)> discs = [];
+    private readonly List<(BeltPoint From, BeltPoint To)> lines = [];
+    private readonly List<LabelBox> boxes = [];
+
+    public void Avoid(BeltPoint centre, double radius) => discs.Add((centre.X, centre.Y, radius));
+
+    public void Avoid(BeltPoint from, BeltPoint to) => lines.Add((from, to));
+
+    public PlacedLabel Place(BeltPoint centre, double radius, double width, double height, BeltPoint loopMiddle)
+    {
+        var outward = Math.Atan2(centre.Y - loopMiddle.Y, centre.X - loopMiddle.X);
+        var best = default(PlacedLabel);
+        var least = double.PositiveInfinity;
+        for (var ring = 0; ring < Rings; ring++)
+        {
+            var distance = fontSize * (0.7 + (0.8 * ring));
+            for (var i = 0; i < Directions; i++)
+            {
+                var angle = 2 * Math.PI * i / Directions;
+                var (sin, cos) = Math.SinCos(angle);
+                var reach = radius + distance;
+
+                // The box touches the ring from outside, whatever the direction.
+                var box = new LabelBox(
+                    centre.X + (cos * reach) + (Math.Clamp(cos * 2, -1, 1) * width / 2),
+                    centre.Y + (sin * reach) + (Math.Clamp(sin * 2, -1, 1) * height / 2),
+                    width,
+                    height);
+                var cost = (CoverCost * Covered(box)) + distance + (fontSize * (1 - Math.Cos(angle - outward)));
+                if (cost < least - 1e-9)
+                {
+                    (best, least) = (new PlacedLabel(box, distance), cost);
+                }
+            }
+        }
+
+        boxes.Add(best.Box);
+        return best;
+    }
+
+    private int Covered(LabelBox box)
+    {
+        var margin = fontSize * 0.4;
+        var wide = box with { Width = box.Width + (2 * margin), Height = box.Height + (2 * margin) };
+        return discs.Count(disc => Distance(disc.X, disc.Y, wide.NearestX(disc.X), wide.NearestY(disc.Y)) < disc.Radius)
+            + lines.Count(line => Meets(wide, line.From, line.To))
+            + boxes.Count(other => wide.Left < other.Right && other.Left < wide.Right && wide.Top < other.Bottom && other.Top < wide.Bottom);
+    }
+
+    /// <summary>Clips the segment by the four sides of the box (Liang and Barsky's method).</summary>
+    private static bool Meets(LabelBox box, BeltPoint from, BeltPoint to)
+    {
+        var (enter, leave) = (0.0, 1.0);
+        return Clip(from.X - to.X, from.X - box.Left, ref enter, ref leave)
+            && Clip(to.X - from.X, box.Right - from.X, ref enter, ref leave)
+            && Clip(from.Y - to.Y, from.Y - box.Top, ref enter, ref leave)
+            && Clip(to.Y - from.Y, box.Bottom - from.Y, ref enter, ref leave);
+    }
+
+    private static bool Clip(double slope, double room, ref double enter, ref double leave)
+    {
+        if (slope == 0)
+        {
+            return room >= 0;
+        }
+
+        var at = room / slope;
+        if (slope < 0)
+        {
+            enter = Math.Max(enter, at);
+        }
+        else
+        {
+            leave = Math.Min(leave, at);
+        }
+
+        return enter <= leave;
+    }
+
+    private static double Distance(double x, double y, double toX, double toY) => Math.Sqrt(((toX - x) * (toX - x)) + ((toY - y) * (toY - y)));
+}

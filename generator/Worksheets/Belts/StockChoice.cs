@@ -1,0 +1,71 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace Swapwright.Worksheets.Belts;
+
+/// <summary>Chooses among the belts that can be bought.</summary>
+/// <remarks>
+/// A belt fits an adjustable loop when the loop can become shorter than the belt by the install slack and longer than it by
+/// the take-up. Of those that fit, the one whose length is nearest to the nominal loop is put first, because it is tight
+/// near the middle of the travel; of two equally near the shorter, which leaves more travel for wear.
+/// </remarks>
+internal static class StockChoice
+{
+    public static string Designation(int ribs, string profile, double lengthMm) => string.Create(
+        CultureInfo.InvariantCulture, $"{ribs}{profile}{Math.Round(lengthMm, MidpointRounding.AwayFromZero):0}");
+
+    public static (BeltChoice? First, BeltChoice? Second) Adjustable(
+        BeltLoop loop, IEnumerable<StockedBelt> stock, double nominalMm, AdjusterTravel travel, BeltLimits limits)
+    {
+        var window = travel.Window();
+        var fitting = Ranked(stock, nominalMm)
+            .Where(belt => window.ShortestMm <= belt.LengthMm * (1 - (limits.InstallSlackPercent / 100))
+                && window.LongestMm >= belt.LengthMm * (1 + (limits.TakeUpPercent / 100)))
+            .Select(belt => (Belt: belt, At: travel.TightAt(belt.LengthMm)))
+            .Where(fit => fit.At is not null)
+            .Take(2)
+            .ToList();
+        BeltChoice Choice(int place, BeltChoiceReason reason) => new(
+            fitting[place].Belt,
+            Designation(fitting[place].Belt.Ribs, loop.Profile, fitting[place].Belt.LengthMm),
+            reason,
+            fitting[place].Belt.LengthMm - nominalMm,
+            fitting[place].Belt.LengthMm - window.ShortestMm,
+            window.LongestMm - fitting[place].Belt.LengthMm,
+            fitting[place].At);
+        return fitting.Count switch
+        {
+            0 => (null, null),
+            1 => (Choice(0, BeltChoiceReason.OnlyOneThatFits), null),
+            _ => (Choice(0, BeltChoiceReason.NearestMidTravel), Choice(1, BeltChoiceReason.FurtherFromMidTravel)),
+        };
+    }
+
+    public static (BeltChoice? First, BeltChoice? Second) Fixed(
+        BeltLoop loop, IEnumerable<StockedBelt> stock, double lengthMm, BeltLimits limits)
+    {
+        var choices = Ranked(stock, lengthMm)
+            .Where(belt => Math.Abs(belt.LengthMm - lengthMm) <= limits.FixedCentreToleranceMm)
+            .Take(2)
+            .Select(belt => new BeltChoice(
+                belt,
+                Designation(belt.Ribs, loop.Profile, belt.LengthMm),
+                BeltChoiceReason.WithinFixedCentreTolerance,
+                belt.LengthMm - lengthMm,
+                belt.LengthMm - lengthMm,
+                lengthMm - belt.LengthMm,
+                TightAt: null))
+            .ToImmutableArray();
+        return (choices.ElementAtOrDefault(0), choices.ElementAtOrDefault(1));
+    }
+
+    public static NoStockedBelt None(IReadOnlyCollection<StockedBelt> stock, int ribs, double nominalMm) => new(
+        ribs,
+        Ranked(stock, nominalMm).FirstOrDefault(belt => belt.LengthMm <= nominalMm),
+        Ranked(stock, nominalMm).FirstOrDefault(belt => belt.LengthMm > nominalMm));
+
+    private static IEnumerable<StockedBelt> Ranked(IEnumerable<StockedBelt> stock, double nominalMm) => stock
+        .OrderBy(belt => Math.Abs(belt.LengthMm - nominalMm))
+        .ThenBy(belt => belt.LengthMm)
+        .ThenBy(belt => belt.PartId, StringComparer.Ordinal);
+}

@@ -1,0 +1,4 @@
+namespace Swapwright.Worksheets.Belts;
+
+/// <summary>A belt that can be bought, of the loop's profile; its length is the effective length it is sold under.</summary>
+public sealed record StockedBelt(int Ribs, double LengthMm, string PartId);

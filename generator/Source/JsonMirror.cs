@@ -67,5 +67,14 @@ internal sealed class JsonMirror
     }
 
     /// <summary>Where a value came from: its key in a mapping or its index in a list, and what it stands in.</summary>
-    internal sealed record Origin(SourceNode Node, ScalarNode? Key, Origin? Parent, int Index);
+    internal sealed class Origin(SourceNode node, ScalarNode? key, Origin? parent, int index)
+    {
+        public SourceNode Node { get; } = node;
+
+        public ScalarNode? Key { get; } = key;
+
+        public Origin? Parent { get; } = parent;
+
+        public int Index { get; } = index;
+    }
 }

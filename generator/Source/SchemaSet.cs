@@ -18,7 +18,7 @@ public sealed class SchemaSet
 
     private SchemaSet(IEnumerable<string> kinds, Func<string, string> textOf)
     {
-        var loader = new SchemaLoader(file => textOf(file));
+        var loader = new SchemaLoader(textOf);
         _byKind = kinds.ToImmutableSortedDictionary(
             kind => kind,
             kind => new Lazy<JsonSchema>(() => loader.Load(kind + Suffix)),
@@ -52,7 +52,7 @@ public sealed class SchemaSet
 
         var mirror = JsonMirror.Of(root);
         var errors = schema.Value.Validate(mirror.Token);
-        return errors.Count == 0 ? [] : new SchemaReport(mirror).Findings(errors);
+        return errors.Count == 0 ? [] : new SchemaReport(mirror).Findings(errors, SourceLimits.Default.MaxFindingsPerFile);
     }
 
     private static SchemaSet FromResources(Assembly assembly) => new(

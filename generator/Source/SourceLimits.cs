@@ -23,6 +23,9 @@ public sealed record SourceLimits
     /// <summary>Values, keys, lists and mappings together.</summary>
     public int MaxNodesPerFile { get; init; } = 200_000;
 
+    /// <summary>The validator needs time in the square of a list's length.</summary>
+    public int MaxItemsPerList { get; init; } = 20_000;
+
     /// <summary>In UTF-16 code units.</summary>
     public int MaxScalarLength { get; init; } = 200_000;
 

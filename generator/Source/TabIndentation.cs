@@ -5,33 +5,49 @@ namespace Swapwright.Source;
 /// <summary>Tabs before a line's content, which YAML forbids as indentation and the parser lets pass at some places.</summary>
 internal static class TabIndentation
 {
-    /// <param name="lastLine">Lines after it were not read and are left alone.</param>
+    /// <param name="lastLine">The parser got so far; lines after it are left alone, since a tab there may belong to a text.</param>
+    /// <param name="oneMore">The parser stopped at a tab without saying where: it is the next one.</param>
     /// <param name="multiLine">Lines on which a text continues; a tab there belongs to the text.</param>
     /// <returns>Whether there was one.</returns>
-    public static bool Report(string path, LineIndex lines, int lastLine, List<(int First, int Last)> multiLine, FindingList findings)
+    public static bool Report(string path, LineIndex lines, int lastLine, bool oneMore, List<(int First, int Last)> multiLine, FindingList findings)
     {
         var found = false;
         var next = 0;
-        for (var number = 1; number <= Math.Min(lastLine, lines.Count) && !findings.IsFull; number++)
+        for (var number = 1; number <= lines.Count && !findings.IsFull && (number <= lastLine || (oneMore && !found)); number++)
         {
             while (next < multiLine.Count && multiLine[next].Last < number)
             {
                 next++;
             }
 
-            var line = lines.Line(number);
-            var indent = line.Length - line.TrimStart(" \t").Length;
-            var tab = line[..indent].IndexOf('\t');
             var isText = next < multiLine.Count && multiLine[next].First <= number;
-            if (tab < 0 || isText || indent == line.Length || line[indent] == '#')
+            var tab = isText ? -1 : TabBeforeContent(lines.Line(number));
+            if (tab >= 0)
             {
-                continue;
+                found = true;
+                findings.Add(new Place(path, number, tab + 1, number, tab + 2), "a tab is used as indentation", "Indent with spaces, two a level.");
             }
-
-            found = true;
-            findings.Add(new Place(path, number, tab + 1, number, tab + 2), "a tab is used as indentation", "Indent with spaces, two a level.");
         }
 
         return found;
+    }
+
+    private static int TabBeforeContent(ReadOnlySpan<char> line)
+    {
+        var tab = -1;
+        for (var at = 0; at < line.Length; at++)
+        {
+            var isDash = line[at] == '-' && at + 1 < line.Length && line[at + 1] is ' ' or '\t';
+            if (line[at] == '\t')
+            {
+                tab = tab < 0 ? at : tab;
+            }
+            else if (line[at] != ' ' && !isDash)
+            {
+                return line[at] == '#' ? -1 : tab;
+            }
+        }
+
+        return -1; // nothing but blanks
     }
 }

@@ -16,6 +16,7 @@ internal sealed class TreeBuilder(string path, string text, LineIndex lines, Sou
     private const int IndexedFrom = 12;
 
     private readonly List<(int First, int Last)> _multiLine = [];
+    private readonly Stack<Mark> _openFlow = new();
     private int _nodes;
     private bool _stopped;
 
@@ -23,8 +24,7 @@ internal sealed class TreeBuilder(string path, string text, LineIndex lines, Sou
     public MappingNode? Build()
     {
         SourceNode? root = null;
-        Finding? fault = null;
-        var lastLine = lines.Count;
+        YamlFault? fault = null;
         using var reader = new StringReader(text);
         var parser = new Parser(new Scanner(reader, skipComments: true));
         try
@@ -33,29 +33,28 @@ internal sealed class TreeBuilder(string path, string text, LineIndex lines, Sou
         }
         catch (YamlException error)
         {
-            fault = YamlFault.Describe(error, path, lines);
+            fault = YamlFault.Of(error, lines);
         }
         catch (Exception error) when (error is not OutOfMemoryException)
         {
             // The parser has faults of its own on hostile text (an unclosed list ends in an InvalidOperationException, an
             // escape beyond Unicode in an ArgumentException); whatever it throws, the file is what is wrong.
-            fault = YamlFault.Unnamed(Here(parser), lines, path);
+            fault = YamlFault.WithoutPlace(parser.Current?.End ?? Mark.Empty);
         }
 
-        if (fault is not null)
+        if (_stopped)
         {
-            lastLine = Math.Max(fault.Place.Line, fault.Place.EndLine);
+            return null;
         }
 
-        if (!_stopped && !TabIndentation.Report(path, lines, lastLine, _multiLine, findings) && fault is not null)
+        var tabs = TabIndentation.Report(path, lines, fault?.Reached ?? lines.Count, fault?.IsTab ?? false, _multiLine, findings);
+        if (!tabs && fault is not null)
         {
-            findings.Add(fault);
+            findings.Add(fault.ToFinding(path, lines, _openFlow.TryPeek(out var open) ? open : null));
         }
 
-        return fault is null && !_stopped ? root as MappingNode : null;
+        return fault is null ? root as MappingNode : null;
     }
-
-    private static Mark Here(Parser parser) => parser.Current?.End ?? Mark.Empty;
 
     private SourceNode? Document(Parser parser)
     {
@@ -194,10 +193,18 @@ internal sealed class TreeBuilder(string path, string text, LineIndex lines, Sou
 
     private SequenceNode Sequence(Parser parser, SequenceStart start, int depth)
     {
+        var isFlow = start.Style == SequenceStyle.Flow;
+        Open(isFlow, start.Start);
         parser.MoveNext();
         var items = ImmutableArray.CreateBuilder<SourceNode>();
         while (!_stopped && parser.Current is not SequenceEnd)
         {
+            if (items.Count == limits.MaxItemsPerList)
+            {
+                Stop(parser, string.Create(CultureInfo.InvariantCulture, $"the list has more than {limits.MaxItemsPerList} items"), "Split it.");
+                break;
+            }
+
             items.Add(Node(parser, depth + 1));
         }
 
@@ -206,16 +213,17 @@ internal sealed class TreeBuilder(string path, string text, LineIndex lines, Sou
             return new SequenceNode(PlaceOf(start.Start, start.End), []);
         }
 
-        var end = parser.Current!.End;
+        var place = isFlow
+            ? Closed(start.Start, parser.Current!.Start)
+            : Until(PlaceOf(start.Start, start.End), items.Count > 0 ? items[^1].Place : PlaceOf(start.Start, start.End));
         parser.MoveNext();
-        var place = start.Style == SequenceStyle.Flow || items.Count == 0
-            ? PlaceOf(start.Start, end)
-            : Until(PlaceOf(start.Start, start.End), items[^1].Place);
         return new SequenceNode(place, items.DrainToImmutable());
     }
 
     private MappingNode Mapping(Parser parser, MappingStart start, int depth)
     {
+        var isFlow = start.Style == MappingStyle.Flow;
+        Open(isFlow, start.Start);
         parser.MoveNext();
         var entries = ImmutableArray.CreateBuilder<MappingEntry>();
         Dictionary<string, int>? index = null;
@@ -253,10 +261,24 @@ internal sealed class TreeBuilder(string path, string text, LineIndex lines, Sou
             return new MappingNode(last, [], null);
         }
 
-        var end = parser.Current!.End;
+        var whole = isFlow ? Closed(start.Start, parser.Current!.Start) : Until(PlaceOf(start.Start, start.Start), last);
         parser.MoveNext();
-        var whole = start.Style == MappingStyle.Flow ? PlaceOf(start.Start, end) : Until(PlaceOf(start.Start, start.Start), last);
         return new MappingNode(whole, entries.DrainToImmutable(), index);
+    }
+
+    private void Open(bool isFlow, Mark start)
+    {
+        if (isFlow)
+        {
+            _openFlow.Push(start);
+        }
+    }
+
+    /// <summary>The parser's mark for the end of a list in brackets stands before the bracket.</summary>
+    private Place Closed(Mark start, Mark bracket)
+    {
+        _openFlow.Pop();
+        return new Place(path, (int)start.Line, (int)start.Column, (int)bracket.Line, (int)bracket.Column + 1);
     }
 
     private static ScalarNode? First(string name, ImmutableArray<MappingEntry>.Builder entries, Dictionary<string, int>? index)

@@ -7,7 +7,7 @@ namespace Swapwright.Findings;
 /// <summary>Two rules that tell a builder different things about one position, or state different numbers for one value.</summary>
 public static class Contradiction
 {
-    public static readonly Check Check = new(FindingKinds.Contradiction, Run);
+    public static readonly SpaceCheck Check = new(FindingKinds.Contradiction, Run);
 
     private static IEnumerable<Finding> Run(Examination examination) =>
         examination.Base.PositionOrder.SelectMany(position => AtPosition(examination, position.Id)).Concat(InValues(examination));

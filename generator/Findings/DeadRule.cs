@@ -7,7 +7,7 @@ namespace Swapwright.Findings;
 /// <summary>A rule whose <c>when</c> no buildable combination meets.</summary>
 public static class DeadRule
 {
-    public static readonly Check Check = new(FindingKinds.DeadRule, Run);
+    public static readonly SpaceCheck Check = new(FindingKinds.DeadRule, Run);
 
     private static IEnumerable<Finding> Run(Examination examination)
     {

@@ -5,7 +5,7 @@ namespace Swapwright.Findings;
 /// <summary>A position that has to be settled and is not, in some buildable combination.</summary>
 public static class Gap
 {
-    public static readonly Check Check = new(FindingKinds.Gap, Run);
+    public static readonly SpaceCheck Check = new(FindingKinds.Gap, Run);
 
     private static IEnumerable<Finding> Run(Examination examination)
     {

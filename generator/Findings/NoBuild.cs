@@ -6,7 +6,7 @@ namespace Swapwright.Findings;
 /// <summary>A chassis and a donor that cannot be built in any way, while no one rule says so of the whole pair.</summary>
 public static class NoBuild
 {
-    public static readonly Check Check = new(FindingKinds.NoBuild, Run);
+    public static readonly SpaceCheck Check = new(FindingKinds.NoBuild, Run);
 
     private static IEnumerable<Finding> Run(Examination examination)
     {

@@ -7,14 +7,14 @@ namespace Swapwright.Findings;
 /// <summary>A cavity that a connector does not have, or that is there twice.</summary>
 public static class PinClash
 {
-    public static readonly Check Check = new(FindingKinds.PinClash, Run);
+    public static readonly EntityCheck Check = new(FindingKinds.PinClash, Run);
 
-    private static IEnumerable<Finding> Run(Examination examination)
+    private static IEnumerable<Finding> Run(KnowledgeBase kb)
     {
         var seen = new HashSet<Place>();
-        foreach (var (connectorId, pins, _) in Plugs(examination.Base).Where(plug => seen.Add(plug.Place)))
+        foreach (var (connectorId, pins, _) in Plugs(kb).Where(plug => seen.Add(plug.Place)))
         {
-            if (examination.Base.Connectors.Find(connectorId) is not { } connector)
+            if (kb.Connectors.Find(connectorId) is not { } connector)
             {
                 continue;
             }
@@ -30,7 +30,7 @@ public static class PinClash
             }
         }
 
-        foreach (var connector in examination.Base.Connectors.All)
+        foreach (var connector in kb.Connectors.All)
         {
             foreach (var twice in connector.Cavities.GroupBy(cavity => cavity, StringComparer.Ordinal).Where(group => group.Count() > 1))
             {

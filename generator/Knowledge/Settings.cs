@@ -36,6 +36,9 @@ public sealed record Settings(string Title)
 
     public string? BaseAddress { get; init; }
 
+    /// <summary>The position whose answer says whose engine harness is used.</summary>
+    public string HarnessPosition { get; init; } = "engine-harness";
+
     public BeltSettings Belt { get; init; } = new(140, 120, 60, 1, 0.5m, 1);
 
     public WiringSettings Wiring { get; init; } = new(1.2m, 60, 40);

@@ -20,6 +20,7 @@ internal static class SettingsBinder
             StaleAfterMonths = root.Integer("stale-after", usual.StaleAfterMonths),
             Headline = root.Names("headline"),
             BaseAddress = root.Mapping("site").OptionalText("base-address"),
+            HarnessPosition = root.Text("harness-position", usual.HarnessPosition),
             Belt = new BeltSettings(
                 belt.Number("crank-wrap", Unit.Degree, usual.Belt.CrankWrapDeg, 0, 360),
                 belt.Number("alternator-wrap", Unit.Degree, usual.Belt.AlternatorWrapDeg, 0, 360),

@@ -1,0 +1,104 @@
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using Swapwright.Diagnostics;
+using Swapwright.Knowledge;
+
+namespace Swapwright.Reports;
+
+/// <summary>What the JSON forms share: camelCase, quantities with their unit, places, LF line ends.</summary>
+internal static class JsonForm
+{
+    private static readonly JsonWriterOptions s_options = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    public static string Write(Action<Utf8JsonWriter> write)
+    {
+        using var buffer = new MemoryStream();
+        using (var json = new Utf8JsonWriter(buffer, s_options))
+        {
+            json.WriteStartObject();
+            write(json);
+            json.WriteEndObject();
+        }
+
+        return Encoding.UTF8.GetString(buffer.GetBuffer(), 0, (int)buffer.Length) + "\n";
+    }
+
+    public static void Object(this Utf8JsonWriter json, string name, Action write)
+    {
+        json.WriteStartObject(name);
+        write();
+        json.WriteEndObject();
+    }
+
+    public static void Array<T>(this Utf8JsonWriter json, string name, IEnumerable<T> items, Action<T> write)
+    {
+        json.WriteStartArray(name);
+        foreach (var item in items)
+        {
+            write(item);
+        }
+
+        json.WriteEndArray();
+    }
+
+    public static void Objects<T>(this Utf8JsonWriter json, string name, IEnumerable<T> items, Action<T> write) =>
+        json.Array(name, items, item =>
+        {
+            json.WriteStartObject();
+            write(item);
+            json.WriteEndObject();
+        });
+
+    public static void Texts(this Utf8JsonWriter json, string name, IEnumerable<string> texts) => json.Array(name, texts, json.WriteStringValue);
+
+    /// <summary>Text, or null where there is none.</summary>
+    public static void Text(this Utf8JsonWriter json, string name, string? text)
+    {
+        if (string.IsNullOrEmpty(text))
+        {
+            json.WriteNull(name);
+        }
+        else
+        {
+            json.WriteString(name, text);
+        }
+    }
+
+    public static void Place(this Utf8JsonWriter json, string name, Place place) => json.Object(name, () =>
+    {
+        json.WriteString("file", place.File);
+        json.WriteNumber("line", place.Line);
+        json.WriteNumber("column", place.Column);
+        json.WriteNumber("endLine", place.EndLine);
+        json.WriteNumber("endColumn", place.EndColumn);
+    });
+
+    /// <param name="decimals">Rounded to these: no instrument in a workshop reads finer.</param>
+    public static void Quantity(this Utf8JsonWriter json, string name, double value, string unit, int decimals = 1) => json.Object(name, () =>
+    {
+        json.WriteNumber("value", Math.Round((decimal)value, decimals));
+        json.WriteString("unit", unit);
+    });
+
+    public static void Range(this Utf8JsonWriter json, string name, Range3 range, string unit) => json.Object(name, () =>
+    {
+        json.WriteNumber("least", range.Least);
+        json.WriteNumber("likely", range.Likely);
+        json.WriteNumber("most", range.Most);
+        json.WriteString("unit", unit);
+    });
+
+    public static void Combination(this Utf8JsonWriter json, string name, Witness witness) => json.Object(name, () =>
+    {
+        json.WriteString("chassis", witness.Chassis);
+        json.WriteString("donor", witness.Donor);
+        json.Object("choices", () =>
+        {
+            foreach (var (choice, option) in witness.Choices)
+            {
+                json.WriteString(choice, option);
+            }
+        });
+    });
+}

@@ -1,0 +1,63 @@
+using Swapwright.Knowledge;
+
+namespace Swapwright.Sheets;
+
+/// <summary>What a builder does at a position, in one word.</summary>
+public enum AnswerVerb
+{
+    Keep,
+    Take,
+    Buy,
+    Make,
+    Modify,
+    Move,
+    LeaveOff,
+}
+
+/// <summary>The words for an answer's source and treatment.</summary>
+public static class AnswerWording
+{
+    public static AnswerVerb Verb(Answer answer) => (answer.Source, answer.Treatment) switch
+    {
+        ("none", _) or (_, "blank") => AnswerVerb.LeaveOff,
+        ("chassis", "move") => AnswerVerb.Move,
+        ("chassis", "modify") => AnswerVerb.Modify,
+        ("chassis", _) => AnswerVerb.Keep,
+        ("new", _) => AnswerVerb.Buy,
+        ("made", _) => AnswerVerb.Make,
+        _ => AnswerVerb.Take,
+    };
+
+    public static string Word(AnswerVerb verb) => verb switch
+    {
+        AnswerVerb.Keep => "keep",
+        AnswerVerb.Take => "take",
+        AnswerVerb.Buy => "buy",
+        AnswerVerb.Make => "make",
+        AnswerVerb.Modify => "modify",
+        AnswerVerb.Move => "move",
+        _ => "leave off",
+    };
+
+    /// <summary>As in "take the donor's, refreshed".</summary>
+    public static string Sentence(Answer answer)
+    {
+        var source = answer.Source switch
+        {
+            "chassis" => "keep the chassis's own",
+            "donor" => "take the donor's",
+            "other" => "take it from another vehicle",
+            "new" => "buy new",
+            "made" => "make it",
+            _ => "leave off",
+        };
+        return answer.Treatment switch
+        {
+            "refresh" => $"{source}, refreshed",
+            "modify" => $"{source}, modified",
+            "move" => $"{source}, moved",
+            "blank" => answer.Source == "none" ? "leave off and blank" : $"{source}, blanked off",
+            _ => source,
+        };
+    }
+}

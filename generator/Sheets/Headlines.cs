@@ -1,0 +1,98 @@
+using System.Collections.Immutable;
+using Swapwright.Knowledge;
+using Swapwright.Rules;
+using Swapwright.Space;
+
+namespace Swapwright.Sheets;
+
+/// <summary>A headline combination: what makes a guide of its own.</summary>
+/// <param name="Options">Choice id → option id, in the order in which kb.yaml names the choices.</param>
+/// <param name="Slice">The buildable combinations of this guide.</param>
+public sealed record Headline(ChassisVariant Chassis, DonorVariant Donor, ImmutableArray<KeyValuePair<string, string>> Options, Region Slice)
+{
+    /// <summary>As in <c>chassis/donor/option</c>; unique among headline combinations.</summary>
+    public string Id => string.Join('/', Options.Select(option => option.Value).Prepend(Donor.Id).Prepend(Chassis.Id));
+}
+
+/// <summary>Finds the headline combinations that can be built, and the recommended combination of a part of the space.</summary>
+public sealed class Headlines(Resolution resolution)
+{
+    private readonly ImmutableArray<(Choice Choice, ImmutableArray<(Region Where, int Value)> Recommended)> _recommended = Recommended(resolution);
+
+    /// <summary>Every headline combination with at least one buildable combination, in order of chassis, donor and options.</summary>
+    public IEnumerable<Headline> All()
+    {
+        var space = resolution.Space;
+        var levels = space.Base.Settings.Headline.Where(named => space.Base.Choices.Has(named.Id)).Select(named => space.LevelOf(named.Id)).Distinct().ToList();
+        return Split(resolution.Buildable, [space.Chassis, space.Donor, .. levels]).Select(slice =>
+        {
+            var values = resolution.Store.Witness(slice);
+            return new Headline(
+                space.ChassisOf(values),
+                space.DonorOf(values),
+                [.. levels.Select(level => KeyValuePair.Create(space.ChoiceAt[level]!.Id, space.Store.Variables[level].Values[values[level]]))],
+                slice);
+        });
+    }
+
+    /// <summary>
+    /// The combination of a region that follows the recommendations: choice by choice in page order, the recommended
+    /// option where some combination of the region still takes it, else the first option that one takes.
+    /// </summary>
+    public int[] Default(Region region)
+    {
+        var store = resolution.Store;
+        var left = region;
+        foreach (var (choice, recommended) in _recommended)
+        {
+            var level = resolution.Space.LevelOf(choice.Id);
+            foreach (var (where, value) in recommended)
+            {
+                var taken = store.And(store.And(left, where), store.Where(level, ValueSet.Of(store.Variables[level].Size, value)));
+                if (!taken.IsNone)
+                {
+                    left = taken;
+                    break;
+                }
+            }
+        }
+
+        return store.Witness(left);
+    }
+
+    private IEnumerable<Region> Split(Region region, ReadOnlyMemory<int> levels)
+    {
+        if (levels.IsEmpty)
+        {
+            yield return region;
+            yield break;
+        }
+
+        var level = levels.Span[0];
+        foreach (var value in resolution.Store.AllowedValues(region, level))
+        {
+            var part = resolution.Store.And(region, resolution.Store.Where(level, ValueSet.Of(resolution.Store.Variables[level].Size, value)));
+            foreach (var slice in Split(part, levels[1..]))
+            {
+                yield return slice;
+            }
+        }
+    }
+
+    private static ImmutableArray<(Choice, ImmutableArray<(Region, int)>)> Recommended(Resolution resolution)
+    {
+        var space = resolution.Space;
+        return
+        [
+            .. space.Base.Choices.All.OrderBy(choice => choice.Order).ThenBy(choice => choice.Id, StringComparer.Ordinal).Select(choice =>
+            {
+                var options = space.Store.Variables[space.LevelOf(choice.Id)].Values;
+                ImmutableArray<(Region, int)> recommended =
+                [
+                    .. choice.Recommendations.Where(one => options.Contains(one.Option)).Select(one => (resolution.RegionOf(one.When), options.IndexOf(one.Option))),
+                ];
+                return (choice, recommended);
+            }),
+        ];
+    }
+}

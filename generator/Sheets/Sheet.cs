@@ -1,0 +1,81 @@
+using System.Collections.Immutable;
+using Swapwright.Knowledge;
+using Swapwright.Rules;
+using Swapwright.Worksheets.Belts;
+using Swapwright.Worksheets.Wiring;
+
+namespace Swapwright.Sheets;
+
+/// <summary>What holds at one position in one combination.</summary>
+/// <param name="Standing">Answers that stand: one in a sound base; none is a gap, several a contradiction unless they agree.</param>
+/// <param name="Overridden">Rules that apply here and are silenced, each with who silences it.</param>
+public sealed record SheetAnswer(Position Position, ImmutableArray<StandingAnswer> Standing, ImmutableArray<OverriddenRule> Overridden)
+{
+    public Answer? Answer => Standing.IsEmpty ? null : Standing[0].Answer;
+
+    public Rule? Rule => Standing.IsEmpty ? null : Standing[0].Rule;
+}
+
+public sealed record OverriddenRule(Rule Rule, ImmutableArray<Rule> By);
+
+/// <summary>A belt of the combination: the loop as assembled, and what was computed.</summary>
+public sealed record SheetBelt(BeltLoop Loop, BeltResult Result);
+
+/// <summary>What is to be bought or found, with what it is for.</summary>
+/// <param name="Amount">How many are wanted.</param>
+public sealed record ShoppingLine(Part Part, int Amount, ImmutableArray<Position> For);
+
+/// <summary>A number that a rule states beside the one computed; null where the combination has no such number.</summary>
+public sealed record ValueComparison(StandingValue Stated, decimal? Computed)
+{
+    public bool Agrees => Computed is { } computed && Math.Abs(computed - Stated.Value.Value) <= Stated.Value.Tolerance;
+}
+
+/// <summary>Everything for one combination, as data.</summary>
+public sealed record Sheet
+{
+    public required Combination Combination { get; init; }
+
+    public required ChassisVariant Chassis { get; init; }
+
+    public required DonorVariant Donor { get; init; }
+
+    /// <summary>Choice id → option id, <c>none</c> where the choice does not apply.</summary>
+    public required ImmutableArray<KeyValuePair<string, string>> Choices { get; init; }
+
+    public required bool Buildable { get; init; }
+
+    public ImmutableArray<Rule> ExcludedBy { get; init; } = [];
+
+    /// <summary>A line for each position that applies, in the order of the guide.</summary>
+    public ImmutableArray<SheetAnswer> Answers { get; init; } = [];
+
+    public ImmutableArray<SheetBelt> Belts { get; init; } = [];
+
+    /// <summary>null where neither vehicle brings a harness.</summary>
+    public WiringSheet? Wiring { get; init; }
+
+    public Gearbox? Gearbox { get; init; }
+
+    public Knowledge.Ecu? Ecu { get; init; }
+
+    /// <summary>In order of work.</summary>
+    public ImmutableArray<WorkTask> Tasks { get; init; } = [];
+
+    public ImmutableArray<ShoppingLine> Shopping { get; init; } = [];
+
+    /// <summary>Rules that speak in this combination.</summary>
+    public ImmutableArray<Rule> Speaking { get; init; } = [];
+
+    public ImmutableArray<ValueComparison> Values { get; init; } = [];
+
+    /// <summary>Sum of the tasks' hours: an outer range, for no sum of independent estimates is as wide.</summary>
+    public Range3 Hours => Tasks.Aggregate(default(Range3), (sum, task) => sum + task.Hours);
+
+    /// <summary>Sum of the prices on the shopping list, in the base's currency.</summary>
+    public Range3 Money => Shopping.Aggregate(default(Range3), (sum, line) => sum + Times(line.Part.Price ?? default, line.Amount));
+
+    public SheetAnswer? At(string position) => Answers.FirstOrDefault(answer => answer.Position.Id == position);
+
+    private static Range3 Times(Range3 price, int amount) => new(price.Least * amount, price.Likely * amount, price.Most * amount);
+}

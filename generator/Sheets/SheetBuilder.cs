@@ -1,0 +1,125 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using Swapwright.Knowledge;
+using Swapwright.Rules;
+using Swapwright.Space;
+
+namespace Swapwright.Sheets;
+
+/// <summary>
+/// Makes the sheet of one combination. Everything that asks the space is asked once, here in the constructor; building a
+/// sheet afterwards only looks things up and computes, so sheets may be built on several threads.
+/// </summary>
+public sealed class SheetBuilder
+{
+    private readonly Resolution _resolution;
+    private readonly KnowledgeBase _kb;
+    private readonly BeltAssembly _belts;
+    private readonly WiringAssembly _wiring;
+    private readonly FrozenDictionary<string, Region> _speaks;
+    private readonly FrozenDictionary<string, Region> _taskWhen;
+
+    public SheetBuilder(Resolution resolution)
+    {
+        _resolution = resolution;
+        _kb = resolution.Space.Base;
+        _belts = new BeltAssembly(_kb);
+        _wiring = new WiringAssembly(_kb);
+        _speaks = _kb.Rules.All.ToFrozenDictionary(rule => rule.Id, resolution.Speaks, StringComparer.Ordinal);
+        _taskWhen = _kb.Tasks.All.Where(task => task.When is not null).ToFrozenDictionary(task => task.Id, task => resolution.RegionOf(task.When!), StringComparer.Ordinal);
+    }
+
+    public Resolution Resolution => _resolution;
+
+    /// <summary>Where a rule still speaks, see <see cref="Rules.Resolution.Speaks"/>.</summary>
+    public Region Speaks(Rule rule) => _speaks[rule.Id];
+
+    /// <summary>Where a task is to be done: by its own condition or because a rule that speaks names it.</summary>
+    public Region Wanted(WorkTask task) => _resolution.Store.OrAll(
+        _kb.Rules.All.Where(rule => rule.Tasks.Contains(task.Id)).Select(Speaks).Append(_taskWhen.GetValueOrDefault(task.Id, Region.None)));
+
+    public Sheet Build(ReadOnlySpan<int> combination)
+    {
+        var values = combination.ToArray();
+        var space = _resolution.Space;
+        var chassis = space.ChassisOf(values);
+        var donor = space.DonorOf(values);
+        var answers = Answers(values);
+        var byPosition = answers.Where(answer => answer.Answer is not null).ToDictionary(answer => answer.Position.Id, answer => answer.Answer!, StringComparer.Ordinal);
+        Answer? At(string position) => byPosition.GetValueOrDefault(position);
+
+        var ecu = Bound<Ecu>(values);
+        var speaking = _kb.Rules.All.Where(rule => _resolution.Store.Contains(_speaks[rule.Id], values)).ToImmutableArray();
+        var belts = _belts.Assemble(donor, chassis, _kb.Parts, At);
+        var parts = answers.Where(answer => answer.Answer is not null).SelectMany(answer => PartsOf(answer.Answer!)).Distinct();
+        var sheet = new Sheet
+        {
+            Combination = new Combination([.. values]),
+            Chassis = chassis,
+            Donor = donor,
+            Choices = [.. _kb.Choices.All.Select(choice => KeyValuePair.Create(choice.Id, space.OptionOf(values, choice.Id)))],
+            Buildable = _resolution.Store.Contains(_resolution.Buildable, values),
+            ExcludedBy = [.. _resolution.Exclusions.Where(exclusion => _resolution.Store.Contains(exclusion.Region, values)).Select(exclusion => exclusion.Rule)],
+            Answers = answers,
+            Belts = belts,
+            Wiring = _wiring.Assemble(donor, chassis, ecu, At, parts),
+            Gearbox = Bound<Gearbox>(values),
+            Ecu = ecu,
+            Tasks = WorkOrder.Sort(Tasks(values, speaking)),
+            Shopping = Shopping(answers, belts),
+            Speaking = speaking,
+        };
+        return sheet with { Values = Values(values, sheet) };
+    }
+
+    private ImmutableArray<SheetAnswer> Answers(int[] values)
+    {
+        var store = _resolution.Store;
+        var answers = ImmutableArray.CreateBuilder<SheetAnswer>();
+        foreach (var position in _kb.PositionOrder)
+        {
+            if (!store.Contains(_resolution.Applies(position.Id), values))
+            {
+                continue;
+            }
+
+            var at = _resolution.At(position.Id);
+            var standing = at.Where(one => store.Contains(one.Region, values)).ToImmutableArray();
+            var overridden = at.Where(one => !standing.Contains(one) && store.Contains(_resolution.When(one.Rule), values))
+                .Select(one => new OverriddenRule(one.Rule, [.. _resolution.Overriders.GetValueOrDefault(one.Rule.Id, []).Where(over => over.AnswerAt(position.Id) is not null && store.Contains(_resolution.When(over), values))]))
+                .ToImmutableArray();
+            answers.Add(new SheetAnswer(position, standing, overridden));
+        }
+
+        return answers.ToImmutable();
+    }
+
+    private T? Bound<T>(int[] values)
+        where T : FactHolder =>
+        _kb.Choices.All.Select(choice => _resolution.Space.BoundEntity(values, choice.Id)).OfType<T>().FirstOrDefault();
+
+    private IEnumerable<WorkTask> Tasks(int[] values, ImmutableArray<Rule> speaking)
+    {
+        var named = speaking.SelectMany(rule => rule.Tasks).ToHashSet(StringComparer.Ordinal);
+        return _kb.Tasks.All.Where(task => named.Contains(task.Id) || (_taskWhen.TryGetValue(task.Id, out var when) && _resolution.Store.Contains(when, values)));
+    }
+
+    private IEnumerable<Part> PartsOf(Answer answer) =>
+        new[] { answer.Part }.Concat(answer.Also).Select(id => id is null ? null : _kb.Parts.Find(id)).OfType<Part>();
+
+    private ImmutableArray<ShoppingLine> Shopping(ImmutableArray<SheetAnswer> answers, ImmutableArray<SheetBelt> belts)
+    {
+        var wanted = answers.Where(answer => answer.Answer is not null).SelectMany(answer => PartsOf(answer.Answer!).Distinct().Select(part => (part, answer.Position))).ToList();
+        var lines = wanted.GroupBy(pair => pair.part.Id, StringComparer.Ordinal).Select(group => new ShoppingLine(group.First().part, 1, [.. group.Select(pair => pair.Position)]));
+        var beltLines = belts.Select(belt => belt.Result.Recommended?.Belt.PartId).OfType<string>().GroupBy(id => id, StringComparer.Ordinal)
+            .Where(group => _kb.Parts.Has(group.Key) && wanted.All(pair => pair.part.Id != group.Key))
+            .Select(group => new ShoppingLine(_kb.Parts[group.Key], group.Count(), []));
+        return [.. lines.Concat(beltLines).OrderBy(line => line.Part.From, StringComparer.Ordinal).ThenBy(line => line.Part.Title, StringComparer.Ordinal)];
+    }
+
+    private ImmutableArray<ValueComparison> Values(int[] values, Sheet sheet) =>
+    [
+        .. _resolution.Values.Where(value => _resolution.Store.Contains(value.Region, values))
+            .Select(value => new ValueComparison(value, ComputedNumbers.Of(sheet, value.Value.Name))),
+    ];
+}

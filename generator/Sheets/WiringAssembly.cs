@@ -1,0 +1,107 @@
+using System.Collections.Immutable;
+using Swapwright.Knowledge;
+using Swapwright.Worksheets.Wiring;
+
+namespace Swapwright.Sheets;
+
+/// <summary>Puts together the wiring of a combination: which devices are fitted, whose harness serves them, which ECU it meets.</summary>
+internal sealed class WiringAssembly
+{
+    private readonly KnowledgeBase _kb;
+    private readonly ImmutableDictionary<string, ConnectorFamily> _connectors;
+    private readonly ImmutableDictionary<string, Signal> _signals;
+    private readonly Worksheets.Wiring.WiringSettings _settings;
+
+    public WiringAssembly(KnowledgeBase kb)
+    {
+        _kb = kb;
+        _connectors = kb.Connectors.All.ToImmutableDictionary(
+            connector => connector.Id,
+            connector => new ConnectorFamily(connector.Id, connector.Title, [.. connector.Cavities], connector.Terminal, connector.Sealed, connector.Mates));
+        _signals = kb.Vocabulary.Signals.All.ToImmutableDictionary(
+            signal => signal.Id,
+            signal => new Signal(signal.Id, signal.Title, Kind(signal.Kind), (double?)signal.CurrentA, (double)signal.SizeMm2, signal.Colour, signal.Shared, signal.Shielded));
+        _settings = Worksheets.Wiring.WiringSettings.Default with
+        {
+            RoutingFactor = (double)kb.Settings.Wiring.RoutingFactor,
+            SlackMm = (double)kb.Settings.Wiring.SlackMm,
+            ReachMm = (double)kb.Settings.Wiring.ReachMm,
+        };
+    }
+
+    /// <returns>null where the answers leave no harness to work on.</returns>
+    public WiringSheet? Assemble(DonorVariant donor, ChassisVariant chassis, Knowledge.Ecu? ecu, Func<string, Answer?> answers, IEnumerable<Part> parts)
+    {
+        var harness = answers(_kb.Settings.HarnessPosition)?.Source == "chassis" ? chassis.Harness : donor.Harness;
+        if (harness is null)
+        {
+            return null;
+        }
+
+        var title = ReferenceEquals(harness, chassis.Harness) ? $"{chassis.Title}: engine harness" : $"{donor.Title}: engine harness";
+        var input = new WiringInput(
+            [.. _kb.Vocabulary.Devices.All.Select(role => Fitted(role, donor, chassis, answers)).OfType<Device>()],
+            new Harness(
+                title,
+                harness.Ecu is { } id && _kb.Ecus.Find(id) is { } own ? Ecu(own) : null,
+                Point(harness.Trunk),
+                Point(harness.EcuPlace),
+                [.. harness.Plugs.Select(plug => KeyValuePair.Create(plug.Key, Plug(plug.Value)))],
+                harness.Body is { } body ? Plug(body) : null),
+            ecu is null ? null : Ecu(ecu),
+            chassis.Body is { } cabin ? Plug(cabin) : null,
+            chassis.Needs,
+            _connectors,
+            _signals,
+            [.. parts.Where(part => part.Lead is not null).Select(part => new AdapterLead(part.Id, part.Lead!.Value.From, part.Lead.Value.To))],
+            _settings);
+        return WiringWorksheet.Compute(input);
+    }
+
+    private Device? Fitted(DeviceRole role, DonorVariant donor, ChassisVariant chassis, Func<string, Answer?> answers)
+    {
+        if (role.Position is null)
+        {
+            return Device(role, donor.Device(role.Id));
+        }
+
+        var answer = answers(role.Position);
+        if (answer is null or { Source: "none" } or { Treatment: "blank" })
+        {
+            return null;
+        }
+
+        var bought = new[] { answer.Part }.Concat(answer.Also).Select(id => id is null ? null : _kb.Parts.Find(id)?.Device).FirstOrDefault(device => device?.Role == role.Id);
+        var fitted = bought ?? (answer.Source == "chassis" ? chassis.Device(role.Id) : donor.Device(role.Id));
+        return Device(role, fitted);
+    }
+
+    private static Device? Device(DeviceRole role, DeviceEntry? entry) => entry is null
+        ? null
+        : new Device(role.Id, entry.Title ?? role.Title, entry.Connector, Point(entry.Location), [.. entry.Pins.Select(pin => KeyValuePair.Create(pin.Cavity, pin.Signal))]);
+
+    private static Worksheets.Wiring.Ecu Ecu(Knowledge.Ecu ecu) =>
+        new(ecu.Id, ecu.Title, [.. ecu.Plugs.Select(plug => new EcuPlug(plug.Key, plug.Value.Connector, Pins(plug.Value)))]);
+
+    private static Plug Plug(PlugEntry plug) => new(plug.Connector, Point(plug.Location ?? default), Pins(plug));
+
+    private static ImmutableArray<Pin> Pins(PlugEntry plug) => [.. plug.Pins.Select(pin => new Pin(pin.Cavity, pin.Signal, pin.Colour, (double)pin.SizeMm2))];
+
+    private static Worksheets.Wiring.BayPoint Point(Knowledge.BayPoint point) => new((double)point.X, (double)point.Y, (double)point.Z);
+
+    private static SignalKind Kind(string kind) => kind switch
+    {
+        "power" => SignalKind.Power,
+        "ground" => SignalKind.Ground,
+        "sensor-supply" => SignalKind.SensorSupply,
+        "sensor-ground" => SignalKind.SensorGround,
+        "switch" => SignalKind.Switch,
+        "low-side" => SignalKind.LowSide,
+        "frequency" => SignalKind.Frequency,
+        "logic" => SignalKind.Logic,
+        "ignition" => SignalKind.Ignition,
+        "data" => SignalKind.Data,
+        "shield" => SignalKind.Shield,
+        _ => SignalKind.Analogue,
+    };
+}

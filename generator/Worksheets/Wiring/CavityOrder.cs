@@ -3,7 +3,7 @@ using System.Globalization;
 namespace Swapwright.Worksheets.Wiring;
 
 /// <summary>Cavities in the order a reader expects: numbers by value, then texts; "2" before "10", "a2" before "a10".</summary>
-internal sealed class CavityOrder : IComparer<string>
+internal sealed class CavityOrder : IComparer<string?>
 {
     public static readonly CavityOrder Instance = new();
 

@@ -168,6 +168,7 @@ public enum AdapterAction
 }
 
 /// <summary>One row of an adapter harness.</summary>
+/// <param name="FromPlug">Plug id of that cavity; empty for a bulkhead plug.</param>
 /// <param name="From">Cavity on the harness's side, as in "a5"; null where it has none.</param>
 /// <param name="To">Cavity on the side in use, as in "b12"; null where it has none.</param>
 /// <param name="Optional">For a missing counterpart: nothing fitted asks for it.</param>
@@ -176,7 +177,9 @@ public sealed record AdapterRow(
     string Signal,
     string Title,
     SignalKind? Kind,
+    string? FromPlug,
     string? From,
+    string? ToPlug,
     string? To,
     AdapterAction Action,
     bool Shielded,
@@ -193,8 +196,8 @@ public sealed record AdapterSide(string Title, ImmutableArray<KeyValuePair<strin
 /// <summary>An adapter harness, signal by signal.</summary>
 /// <param name="From">The harness's side; no plugs where the harness has none.</param>
 /// <param name="To">The side in use.</param>
-/// <param name="Mates">The two sides mate plug for plug, so re-pinning may do instead of an adapter.</param>
-public sealed record AdapterHarness(AdapterSide From, AdapterSide To, bool Mates, ImmutableArray<AdapterRow> Rows);
+/// <param name="PlugsTogether">The two sides mate: nothing is made, the rows are moves and new wires in the harness's own plug.</param>
+public sealed record AdapterHarness(AdapterSide From, AdapterSide To, bool PlugsTogether, ImmutableArray<AdapterRow> Rows);
 
 public enum NeedSupply
 {

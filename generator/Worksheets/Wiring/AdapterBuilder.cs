@@ -1,0 +1,190 @@
+using System.Collections.Immutable;
+
+namespace Swapwright.Worksheets.Wiring;
+
+/// <summary>
+/// Joins two pin-outs by signal. Cavities with the same signal pair off in order and what is left over on one side joins the last
+/// pair; a signal of one side only is capped (harness) or gets a wire from what carries it (side in use). Two signals never meet,
+/// so that grounds of different class stay apart.
+/// </summary>
+internal sealed class AdapterBuilder(WiringData data, WireRouting routing, ProblemList problems)
+{
+    private const string NoSide = "No ECU plug";
+    private const string HarnessSide = "harness side";
+
+    /// <summary>Between the harness's ECU side and the ECU in use; null where there is nothing to adapt.</summary>
+    public AdapterHarness? ForEcu()
+    {
+        if (data.MadeFor?.Id == data.Ecu?.Id)
+        {
+            return null;
+        }
+
+        var sides = new AdapterSides(
+            new(data.MadeFor?.Title ?? NoSide, PlugsOf(data.MadeFor)), data.MadeForPins,
+            new(data.Ecu?.Title ?? NoSide, PlugsOf(data.Ecu)), data.EcuPins,
+            data.Ecu?.Id ?? "ECU side", WirePurpose.EcuAdapter, data.Settings.AdapterLengthMm, MovesDoInPlace: false);
+        return Build(sides, routing.ToEcu, OptionalAtEcu);
+    }
+
+    /// <summary>Between the harness's bulkhead plug and the cabin's; null where the cabin has none or the two go together as they are.</summary>
+    public AdapterHarness? ForBody()
+    {
+        if (data.CabinBody is not { } cabin)
+        {
+            return null;
+        }
+
+        var own = data.HarnessBody;
+        var distance = own?.Location.DistanceTo(cabin.Location) ?? 0;
+        var reach = distance > data.Settings.ReachMm ? data.LengthMm(own!.Location, cabin.Location) : 0;
+        var sides = new AdapterSides(
+            new("Harness, bulkhead plug", own is null ? [] : [KeyValuePair.Create("", own.Connector)]), Sides.Of(own),
+            new("Cabin, bulkhead plug", [KeyValuePair.Create("", cabin.Connector)]), Sides.Of(cabin),
+            Places.Body, WirePurpose.BodyAdapter, Math.Max(data.Settings.AdapterLengthMm, reach), MovesDoInPlace: reach == 0);
+        var adapter = Build(sides, routing.ToCabin, (_, signal) => !data.Needs.Contains(signal.Id));
+        return adapter.PlugsTogether && adapter.Rows.All(row => row.Action == AdapterAction.Join && row.From == row.To) ? null : adapter;
+    }
+
+    private static ImmutableArray<KeyValuePair<string, string>> PlugsOf(Ecu? ecu) =>
+        ecu is null || ecu.Plugs.IsDefault ? [] : [.. ecu.Plugs.OrderBy(plug => plug.Id, CavityOrder.Instance).Select(plug => KeyValuePair.Create(plug.Id, plug.Connector))];
+
+    private static bool SamePlace(SidePin left, SidePin right) =>
+        left.PlugIndex == right.PlugIndex && left.Pin.Cavity == right.Pin.Cavity;
+
+    private AdapterHarness Build(AdapterSides sides, Func<SidePin, Signal, WireRun?> bring, Func<SidePin, Signal, bool> optional)
+    {
+        var pairs = Pairs(sides.FromPins, sides.ToPins);
+        var mates = sides.From.Plugs.Length > 0 && sides.From.Plugs.Length == sides.To.Plugs.Length
+            && sides.From.Plugs.Zip(sides.To.Plugs).All(pair => data.Mate(pair.First.Value, pair.Second.Value));
+        var together = mates && (sides.MovesDoInPlace || pairs.All(pair => pair.From is null || pair.To is null || SamePlace(pair.From, pair.To)));
+        var rows = pairs.Select(pair => pair switch
+        {
+            { From: { } from, To: { } to } => Join(sides, from, to, pair.Surplus, together),
+            { From: { } from } => Cap(sides, from, together),
+            { To: { } to } => OneSided(to, bring, optional),
+            _ => null,
+        });
+        return new(sides.From, sides.To, together, [.. rows.OfType<AdapterRow>()]);
+    }
+
+    /// <summary>From cavities in order, each followed by what joins it; then what only the other side has.</summary>
+    private static List<PinPair> Pairs(ImmutableArray<SidePin> fromPins, ImmutableArray<SidePin> toPins)
+    {
+        var pairs = new List<PinPair>();
+        var to = toPins.ToLookup(pin => pin.Pin.Signal, StringComparer.Ordinal);
+        var count = fromPins.CountBy(pin => pin.Pin.Signal, StringComparer.Ordinal).ToDictionary(StringComparer.Ordinal);
+        var seen = new Dictionary<string, int>(StringComparer.Ordinal);
+        foreach (var from in fromPins)
+        {
+            var signal = from.Pin.Signal;
+            var index = seen[signal] = seen.GetValueOrDefault(signal, -1) + 1;
+            var others = to[signal].ToList();
+            if (others.Count == 0)
+            {
+                pairs.Add(new(from, null, Surplus.None));
+                continue;
+            }
+
+            pairs.Add(new(from, others[Math.Min(index, others.Count - 1)], index >= others.Count ? Surplus.From : Surplus.None));
+            if (index == count[signal] - 1)
+            {
+                pairs.AddRange(others.Skip(index + 1).Select(other => new PinPair(from, other, Surplus.To)));
+            }
+        }
+
+        pairs.AddRange(toPins.Where(pin => !count.ContainsKey(pin.Pin.Signal)).Select(pin => new PinPair(null, pin, Surplus.None)));
+        return pairs;
+    }
+
+    private AdapterRow Join(AdapterSides sides, SidePin from, SidePin to, Surplus surplus, bool together)
+    {
+        var id = from.Pin.Signal;
+        var signal = data.SignalOf(id);
+        var shielded = signal?.Shielded ?? false;
+        var asked = Math.Max(from.Pin.SizeMm2, to.Pin.SizeMm2);
+        if (together)
+        {
+            var note = SamePlace(from, to) ? "same cavity on both sides" : $"move from {from.Name} to {to.Name}";
+            return Row(from, to, AdapterAction.Join, note, asked, optional: false, run: null);
+        }
+
+        var fromEnd = new WireEnd(surplus == Surplus.To ? WireEndKind.Splice : WireEndKind.Counterpart, HarnessSide, from.Name, from.Connector);
+        var toEnd = new WireEnd(surplus == Surplus.From ? WireEndKind.Splice : WireEndKind.Terminal, sides.Place, to.Name, to.Connector);
+        var (size, drop) = routing.Size(id, asked, sides.LengthMm);
+        var (place, cavity) = surplus == Surplus.From ? (HarnessSide, from.Name) : (sides.Place, to.Name);
+        var run = routing.Add(new WireRun(
+            WireLabel.Of(place, cavity, id), sides.Purpose, place, cavity, id, fromEnd, toEnd, sides.LengthMm, size, asked,
+            to.Pin.Colour, drop, shielded, surplus == Surplus.None ? 0 : 1));
+        var words = surplus switch
+        {
+            Surplus.From => $"joins the wire of {to.Name}",
+            Surplus.To => $"joins the wire of {from.Name}",
+            _ => shielded ? "shielded: carry the shield through, ground it at the ECU end only" : "",
+        };
+        return Row(from, to, AdapterAction.Join, words, size, optional: false, run.Label);
+    }
+
+    private AdapterRow Cap(AdapterSides sides, SidePin from, bool together)
+    {
+        var clash = together && sides.ToPins.Any(to => SamePlace(from, to));
+        return Row(
+            from, null, AdapterAction.Cap, clash ? "draw out and cap: the other side uses this cavity" : "no counterpart: leave without a wire",
+            from.Pin.SizeMm2, optional: true, run: null);
+    }
+
+    private AdapterRow OneSided(SidePin to, Func<SidePin, Signal, WireRun?> bring, Func<SidePin, Signal, bool> optional)
+    {
+        var signal = data.SignalOf(to.Pin.Signal);
+        if (signal is not null && bring(to, signal) is { } run)
+        {
+            var other = run.Purpose == WirePurpose.Device ? run.From : run.To;
+            var splice = other.Kind == WireEndKind.Splice ? ", spliced" : "";
+            return Row(null, to, AdapterAction.AddWire, $"new wire to {other.Place} {other.Cavity}{splice}", run.SizeMm2, optional: false, run.Label);
+        }
+
+        var mayLack = signal is not null && optional(to, signal);
+        if (signal is not null && !mayLack)
+        {
+            problems.Add(
+                WiringProblemKind.SignalNowhere, to.Plug.Length == 0 ? Places.Body : data.Ecu?.Id ?? Places.Body, to.Name, signal.Id,
+                $"nothing in this build carries `{signal.Id}` for cavity `{to.Name}`");
+        }
+
+        return Row(
+            null, to, AdapterAction.Missing, mayLack ? "nothing fitted carries it: leave the cavity empty" : "nothing fitted carries it",
+            to.Pin.SizeMm2, mayLack, run: null);
+    }
+
+    /// <summary>An ECU runs without a sensor that is not there to be fitted, but not without feed and ground.</summary>
+    private static bool OptionalAtEcu(SidePin pin, Signal signal) => signal.Kind is not (SignalKind.Power or SignalKind.Ground);
+
+    private AdapterRow Row(SidePin? from, SidePin? to, AdapterAction action, string note, double sizeMm2, bool optional, string? run)
+    {
+        var id = (from ?? to)!.Pin.Signal;
+        var signal = data.SignalOf(id);
+        return new(
+            id, signal?.Title ?? id, signal?.Kind, from?.Plug, from?.Name, to?.Plug, to?.Name, action, signal?.Shielded ?? false, note,
+            from?.Pin.Colour, to?.Pin.Colour, sizeMm2, optional, run);
+    }
+
+    private sealed record AdapterSides(
+        AdapterSide From,
+        ImmutableArray<SidePin> FromPins,
+        AdapterSide To,
+        ImmutableArray<SidePin> ToPins,
+        string Place,
+        WirePurpose Purpose,
+        double LengthMm,
+        bool MovesDoInPlace);
+
+    private sealed record PinPair(SidePin? From, SidePin? To, Surplus Surplus);
+
+    /// <summary>The side on which a cavity is one too many of its signal.</summary>
+    private enum Surplus
+    {
+        None,
+        From,
+        To,
+    }
+}

@@ -1,0 +1,66 @@
+using System.Globalization;
+using System.Text;
+
+namespace Swapwright.Worksheets.Wiring;
+
+/// <summary>
+/// Writes an inline SVG with a title and a description. Everything looks as meant without a stylesheet (presentation attributes
+/// only, which any stylesheet outweighs); text is escaped.
+/// </summary>
+internal sealed class Drawing
+{
+    private readonly StringBuilder body = new();
+
+    public void Line(string classes, double x1, double y1, double x2, double y2, string more = "") =>
+        body.Append(CultureInfo.InvariantCulture, $"<line class=\"{classes}\" x1=\"{N(x1)}\" y1=\"{N(y1)}\" x2=\"{N(x2)}\" y2=\"{N(y2)}\" stroke=\"currentColor\"{more}/>\n");
+
+    public void Path(string classes, string d, string more = "") =>
+        body.Append(CultureInfo.InvariantCulture, $"<path class=\"{classes}\" d=\"{d}\" fill=\"none\" stroke=\"currentColor\"{more}/>\n");
+
+    public void Box(string classes, double x, double y, double width, double height, double radius) =>
+        body.Append(CultureInfo.InvariantCulture, $"<rect class=\"{classes}\" x=\"{N(x)}\" y=\"{N(y)}\" width=\"{N(width)}\" height=\"{N(height)}\" rx=\"{N(radius)}\" fill=\"none\" stroke=\"currentColor\"/>\n");
+
+    public void Dot(string classes, double x, double y, double radius) =>
+        body.Append(CultureInfo.InvariantCulture, $"<circle class=\"{classes}\" cx=\"{N(x)}\" cy=\"{N(y)}\" r=\"{N(radius)}\" fill=\"currentColor\"/>\n");
+
+    /// <summary>A text on its baseline; <paramref name="anchor"/> is start, middle or end.</summary>
+    public void Text(string classes, double x, double y, string anchor, double size, string text, bool bold = false) =>
+        body.Append(CultureInfo.InvariantCulture, $"<text class=\"{classes}\" x=\"{N(x)}\" y=\"{N(y)}\" text-anchor=\"{anchor}\" font-size=\"{N(size)}\"{(bold ? " font-weight=\"bold\"" : "")} fill=\"currentColor\">{Escape(text)}</text>\n");
+
+    /// <summary>The finished drawing.</summary>
+    /// <param name="id">Prefix of the ids that tie title and description to the drawing; unique on the page.</param>
+    public string Finish(string classes, string id, string title, string description, double width, double height)
+    {
+        var safe = Escape(id);
+        return string.Create(CultureInfo.InvariantCulture, $"""
+            <svg xmlns="http://www.w3.org/2000/svg" class="{classes}" role="img" aria-labelledby="{safe}-title {safe}-desc" viewBox="0 0 {N(width)} {N(height)}" width="{N(width)}" height="{N(height)}" font-family="system-ui, sans-serif">
+            <title id="{safe}-title">{Escape(title)}</title>
+            <desc id="{safe}-desc">{Escape(description)}</desc>
+            {body}</svg>
+
+            """).ReplaceLineEndings("\n");
+    }
+
+    public static string N(double value) => Math.Round(value, 2).ToString("0.##", CultureInfo.InvariantCulture);
+
+    /// <summary>For text and attribute values alike; characters that XML forbids become a question mark.</summary>
+    public static string Escape(string text)
+    {
+        var safe = new StringBuilder(text.Length);
+        foreach (var rune in text.EnumerateRunes())
+        {
+            _ = rune.Value switch
+            {
+                '&' => safe.Append("&amp;"),
+                '<' => safe.Append("&lt;"),
+                '>' => safe.Append("&gt;"),
+                '"' => safe.Append("&quot;"),
+                '\'' => safe.Append("&#39;"),
+                < ' ' or 0xFFFE or 0xFFFF => safe.Append(rune.Value is '\t' or '\n' or '\r' ? ' ' : '?'),
+                _ => safe.Append(rune.ToString()),
+            };
+        }
+
+        return safe.ToString();
+    }
+}

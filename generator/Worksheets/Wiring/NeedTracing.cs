@@ -1,0 +1,45 @@
+using System.Collections.Immutable;
+
+namespace Swapwright.Worksheets.Wiring;
+
+/// <summary>Finds who gives the cabin what it needs: the harness's bulkhead plug, else a device, else the ECU in use.</summary>
+internal static class NeedTracing
+{
+    public static ImmutableArray<NeedTrace> Trace(WiringData data, ProblemList problems) =>
+        [.. data.Needs.Select(need => Trace(data, need, problems))];
+
+    private static NeedTrace Trace(WiringData data, string need, ProblemList problems)
+    {
+        var device = data.Devices.FirstOrDefault(device => device.Pins.Any(pin => pin.Value == need));
+        var ecu = data.EcuPins.FirstOrDefault(pin => pin.Pin.Signal == need);
+        if (data.CabinBody is { } cabin && cabin.Pins.All(pin => pin.Signal != need))
+        {
+            problems.Add(WiringProblemKind.UnknownCavity, Places.Body, null, need, $"the cabin needs `{need}`, but its plug has no cavity for it");
+        }
+
+        if (data.HarnessBody?.Pins.FirstOrDefault(pin => pin.Signal == need) is { } pin)
+        {
+            var behind = device?.Role ?? (ecu is null ? null : data.Ecu!.Id);
+            if (behind is null && data.SignalOf(need) is { Shared: false })
+            {
+                problems.Add(
+                    WiringProblemKind.NeedUnfed, "cabin", null, need, $"the harness brings `{need}` to the bulkhead, but no device in use and no ECU gives it");
+            }
+
+            return new(need, NeedSupply.HarnessBody, Places.HarnessBody, pin.Cavity, behind);
+        }
+
+        if (device is not null)
+        {
+            return new(need, NeedSupply.Device, device.Role, device.Pins.First(pin => pin.Value == need).Key, null);
+        }
+
+        if (ecu is not null)
+        {
+            return new(need, NeedSupply.Ecu, data.Ecu!.Id, ecu.Name, null);
+        }
+
+        problems.Add(WiringProblemKind.NeedUnsupplied, "cabin", null, need, $"the cabin needs `{need}`, which nothing in this build gives");
+        return new(need, NeedSupply.Unsupplied, null, null, null);
+    }
+}

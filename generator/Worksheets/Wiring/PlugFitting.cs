@@ -1,0 +1,117 @@
+using System.Collections.Immutable;
+
+namespace Swapwright.Worksheets.Wiring;
+
+/// <summary>Decides the outcome of every plug and cuts the wires that the devices need.</summary>
+internal sealed class PlugFitting(WiringData data, WireRouting routing, ProblemList problems)
+{
+    /// <summary>One entry a device and one a harness plug without a device, by role.</summary>
+    public ImmutableArray<PlugWork> All()
+    {
+        var plugs = data.Plugs.ToDictionary(pair => pair.Key, pair => pair.Value, StringComparer.Ordinal);
+        var fitted = data.Devices.Select(device => Fit(device, plugs.GetValueOrDefault(device.Role))).ToList();
+        var roles = data.Devices.Select(device => device.Role).ToHashSet(StringComparer.Ordinal);
+        var idle = data.Plugs.Where(pair => !roles.Contains(pair.Key)).Select(pair => Cap(pair.Key, pair.Value));
+        return [.. fitted.Concat(idle).OrderBy(work => work.Role, StringComparer.Ordinal)];
+    }
+
+    private static PlugWork Cap(string role, Plug plug) => new(
+        role, role, PlugOutcome.Capped, plug.Connector, null, 0, false, null, [],
+        [.. plug.Pins.Select(pin => Capped(role, pin, staysInHousing: true))], []);
+
+    private static CappedWire Capped(string role, Pin pin, bool staysInHousing) =>
+        new(role, pin.Cavity, pin.Signal, pin.Colour, pin.SizeMm2, staysInHousing);
+
+    private PlugWork Fit(Device device, Plug? plug)
+    {
+        var match = SignalMatch.Pair(device.Pins, plug?.Pins ?? []);
+        var mates = plug is not null && data.Mate(plug.Connector, device.Connector);
+        var lead = plug is null || mates ? null : LeadFor(plug.Connector, device.Connector);
+        var distance = plug?.Location.DistanceTo(device.Location) ?? 0;
+        var isShort = distance > data.Settings.ReachMm;
+        var rows = ImmutableArray.CreateBuilder<WireRow>(device.Pins.Length);
+        for (var i = 0; i < device.Pins.Length; i++)
+        {
+            var (cavity, signal) = device.Pins[i];
+            rows.Add(match.Found[i] is { } wire
+                ? Use(device, plug!, cavity, wire, stays: lead is not null || (mates && wire.Cavity == cavity), isShort)
+                : Bring(device, cavity, signal));
+        }
+
+        var outcome = plug is null ? PlugOutcome.Added
+            : lead is not null ? PlugOutcome.Lead
+            : !mates ? PlugOutcome.Changed
+            : rows.Any(row => row.Action != WireAction.Stays) ? PlugOutcome.RePinned
+            : rows.Any(row => row.ExtensionMm > 0) ? PlugOutcome.Extended
+            : PlugOutcome.StraightIn;
+        var deviceCavities = device.Pins.Select(pin => pin.Key).ToHashSet(StringComparer.Ordinal);
+        return new(
+            device.Role, device.Title, outcome, plug?.Connector, device.Connector, distance,
+            rows.Any(row => row.ExtensionMm > 0), lead?.PartId, rows.ToImmutable(),
+            [.. match.Left.Select(pin => Capped(device.Role, pin, lead is not null || (mates && !deviceCavities.Contains(pin.Cavity))))],
+            mates ? Clashes(device, plug!) : []);
+    }
+
+    /// <summary>A wire of the plug, kept in its cavity or moved, lengthened where the plug is beyond reach.</summary>
+    private WireRow Use(Device device, Plug plug, string cavity, Pin wire, bool stays, bool isShort)
+    {
+        var action = stays ? WireAction.Stays : WireAction.Moves;
+        if (!isShort)
+        {
+            return new(cavity, wire.Signal, action, wire.Cavity, wire.Colour, wire.SizeMm2, 0, null);
+        }
+
+        if (data.SignalOf(wire.Signal)?.CurrentA is { } current && wire.SizeMm2 < ConductorSize.For(current))
+        {
+            problems.Add(
+                WiringProblemKind.ThinWire, device.Role, cavity, wire.Signal, $"the harness wire for `{wire.Signal}` at `{device.Role}` is thinner than its current asks for; the inserted piece is thicker");
+        }
+
+        var length = data.LengthMm(plug.Location, device.Location);
+        var (size, drop) = routing.Size(wire.Signal, wire.SizeMm2, length);
+        var run = routing.Add(new WireRun(
+            WireLabel.Of(device.Role, cavity, wire.Signal), WirePurpose.Extension, device.Role, cavity, wire.Signal,
+            new(WireEndKind.Splice, device.Role, wire.Cavity, plug.Connector), new(WireEndKind.Splice, device.Role, cavity, device.Connector),
+            length, size, wire.SizeMm2, wire.Colour, drop, data.SignalOf(wire.Signal)?.Shielded ?? false, data.Settings.SplicesPerExtension));
+        return new(cavity, wire.Signal, action, wire.Cavity, wire.Colour, wire.SizeMm2, length, run.Label);
+    }
+
+    /// <summary>A signal that the plug lacks.</summary>
+    private WireRow Bring(Device device, string cavity, string id)
+    {
+        if (data.SignalOf(id) is not { } signal)
+        {
+            return new(cavity, id, WireAction.Unreached, null, "", 0, 0, null);
+        }
+
+        if (routing.ToDevice(device, cavity, signal) is { } run)
+        {
+            var existing = run.To.Kind == WireEndKind.Splice && signal.Shared && !IsAtSource(run.To);
+            return new(cavity, id, existing ? WireAction.Joins : WireAction.Runs, null, run.Colour, run.SizeMm2, 0, run.Label);
+        }
+
+        problems.Add(
+            WiringProblemKind.SignalNowhere, device.Role, cavity, id, $"`{device.Role}` asks for `{id}`, which neither the harness nor the ECU nor the cabin has");
+        return new(cavity, id, WireAction.Unreached, null, signal.Colour, signal.SizeMm2, 0, null);
+    }
+
+    /// <summary>Spliced at the ECU in use or the cabin's plug because the cavity is taken: still a run to the source, not a join on the way.</summary>
+    private bool IsAtSource(WireEnd end) =>
+        end.Place == Places.Body || (end.Place == data.Ecu?.Id && end.Place != data.MadeFor?.Id);
+
+    private ImmutableArray<CavityClash> Clashes(Device device, Plug plug)
+    {
+        var wires = plug.Pins.ToDictionary(pin => pin.Cavity, pin => pin.Signal, StringComparer.Ordinal);
+        return
+        [
+            .. from pin in device.Pins
+               where wires.TryGetValue(pin.Key, out var wire) && wire != pin.Value
+               let carried = wires[pin.Key]
+               select new CavityClash(pin.Key, pin.Value, carried, data.SignalOf(carried)?.Kind != data.SignalOf(pin.Value)?.Kind),
+        ];
+    }
+
+    /// <summary>The first lead by part id whose ends go into the harness plug and onto the device.</summary>
+    private AdapterLead? LeadFor(string plug, string device) =>
+        data.Leads.FirstOrDefault(lead => data.Mate(lead.FromConnector, plug) && data.Mate(lead.ToConnector, device));
+}

@@ -1,0 +1,30 @@
+using System.Collections.Immutable;
+
+namespace Swapwright.Worksheets.Wiring;
+
+/// <summary>Names of the two bulkhead plugs in results.</summary>
+internal static class Places
+{
+    public const string Body = "body";
+    public const string HarnessBody = "harness body";
+}
+
+/// <summary>Collects problems, each once.</summary>
+internal sealed class ProblemList
+{
+    private readonly HashSet<WiringProblem> problems = [];
+
+    public void Add(WiringProblemKind kind, string subject, string? cavity, string? signal, string message) =>
+        problems.Add(new WiringProblem(kind, subject, cavity, signal, message));
+
+    /// <summary>By kind, subject, cavity and signal.</summary>
+    public ImmutableArray<WiringProblem> Sorted() =>
+    [
+        .. problems
+            .OrderBy(problem => problem.Kind)
+            .ThenBy(problem => problem.Subject, StringComparer.Ordinal)
+            .ThenBy(problem => problem.Cavity, CavityOrder.Instance)
+            .ThenBy(problem => problem.Signal, StringComparer.Ordinal)
+            .ThenBy(problem => problem.Message, StringComparer.Ordinal),
+    ];
+}

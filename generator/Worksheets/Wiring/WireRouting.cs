@@ -1,0 +1,225 @@
+using System.Collections.Immutable;
+
+namespace Swapwright.Worksheets.Wiring;
+
+/// <summary>
+/// Finds where a new wire ends and keeps every piece. A cavity of the ECU or of the cabin's plug takes one terminal; whatever comes
+/// later to the same signal is spliced to the wire that is there.
+/// </summary>
+internal sealed class WireRouting
+{
+    private readonly WiringData data;
+    private readonly List<WireRun> runs = [];
+    private readonly HashSet<(string Place, string Cavity)> taken = [];
+
+    public WireRouting(WiringData data)
+    {
+        this.data = data;
+        var sameEcu = data.Ecu is not null && data.MadeFor?.Id == data.Ecu.Id;
+        TakeShared(data.Ecu?.Id, data.EcuPins, sameEcu ? data.EcuPins : data.MadeForPins);
+        TakeShared(Places.Body, CabinPins, Sides.Of(data.HarnessBody));
+    }
+
+    public IReadOnlyList<WireRun> Runs => runs;
+
+    private ImmutableArray<SidePin> CabinPins => Sides.Of(data.CabinBody);
+
+    public WireRun Add(WireRun run)
+    {
+        runs.Add(run);
+        return run;
+    }
+
+    /// <summary>A new wire's size and voltage drop by its signal's current.</summary>
+    public (double SizeMm2, double? DropV) Size(string signal, double askedMm2, double lengthMm)
+    {
+        if (data.SignalOf(signal)?.CurrentA is not { } current)
+        {
+            return (askedMm2, null);
+        }
+
+        var size = ConductorSize.AtLeast(askedMm2, current, lengthMm, data.Settings.AllowedDropV);
+        return (size, Conductor.DropV(current, Conductor.OhmPerMetre(size), lengthMm));
+    }
+
+    /// <summary>
+    /// The wire that brings a missing signal to a device. Shared: to the nearest harness wire that carries it. Else to where it comes
+    /// from: feeds and power grounds at the bulkhead plug and only then at the ECU, everything else at the ECU and only then at the
+    /// bulkhead plug. Null where nothing has it.
+    /// </summary>
+    public WireRun? ToDevice(Device device, string cavity, Signal signal)
+    {
+        var target = signal.Shared ? Nearest(HarnessWires(signal.Id), device.Location, toEcu: false) : null;
+        target ??= IsSupply(signal)
+            ? CabinTarget(signal.Id) ?? EcuTarget(signal.Id)
+            : EcuTarget(signal.Id) ?? CabinTarget(signal.Id);
+        if (target is null)
+        {
+            return null;
+        }
+
+        var from = new WireEnd(WireEndKind.Terminal, device.Role, cavity, device.Connector);
+        return Run(WirePurpose.Device, device.Role, cavity, signal, from, target, target.LengthMm(data, device.Location, toEcu: false));
+    }
+
+    /// <summary>The wire to an ECU cavity that the harness's ECU side lacks, from what carries the signal; null where nothing does.</summary>
+    public WireRun? ToEcu(SidePin pin, Signal signal)
+    {
+        var ecu = data.Ecu!.Id;
+        if (EndingAt(ecu, pin.Name) is { } there)
+        {
+            return there;
+        }
+
+        var devices = DeviceWires(signal.Id);
+        IEnumerable<WireTarget> cabin = CabinTarget(signal.Id) is { } free ? [free] : [];
+        var target = IsSupply(signal)
+            ? Nearest([.. devices, .. HarnessWires(signal.Id), .. cabin], data.EcuPlace, toEcu: true)
+            : Nearest(devices, data.EcuPlace, toEcu: true)
+                ?? (signal.Shared ? Nearest(HarnessWires(signal.Id), data.EcuPlace, toEcu: true) : null)
+                ?? cabin.FirstOrDefault();
+        if (target is null)
+        {
+            return null;
+        }
+
+        taken.Add((ecu, pin.Name));
+        var from = new WireEnd(WireEndKind.Terminal, ecu, pin.Name, pin.Connector);
+        return Run(WirePurpose.EcuAdapter, ecu, pin.Name, signal, from, target, target.LengthMm(data, data.EcuPlace, toEcu: true));
+    }
+
+    /// <summary>The wire to a cabin cavity that the harness's bulkhead plug lacks; null where nothing carries the signal.</summary>
+    public WireRun? ToCabin(SidePin pin, Signal signal)
+    {
+        if (EndingAt(Places.Body, pin.Name) is { } there)
+        {
+            return there;
+        }
+
+        var place = data.CabinBody!.Location;
+        var target = Nearest(DeviceWires(signal.Id), place, toEcu: false)
+            ?? EcuTarget(signal.Id)
+            ?? (signal.Shared ? Nearest(HarnessWires(signal.Id), place, toEcu: false) : null);
+        if (target is null)
+        {
+            return null;
+        }
+
+        taken.Add((Places.Body, pin.Name));
+        var from = new WireEnd(WireEndKind.Terminal, Places.Body, pin.Name, pin.Connector);
+        var length = target.AtEcu ? data.LengthMm(place, data.EcuPlace) : target.LengthMm(data, place, toEcu: false);
+        return Run(WirePurpose.BodyAdapter, Places.Body, pin.Name, signal, from, target, length);
+    }
+
+    private static bool IsSupply(Signal signal) => signal.Kind is SignalKind.Power or SignalKind.Ground;
+
+    private WireRun Run(WirePurpose purpose, string role, string cavity, Signal signal, WireEnd from, WireTarget target, double length)
+    {
+        if (target.End.Kind == WireEndKind.Terminal)
+        {
+            taken.Add((target.End.Place, target.End.Cavity));
+        }
+
+        var (size, drop) = Size(signal.Id, signal.SizeMm2, length);
+        return Add(new WireRun(
+            WireLabel.Of(role, cavity, signal.Id), purpose, role, cavity, signal.Id, from, target.End, length, size, signal.SizeMm2,
+            signal.Colour, drop, signal.Shielded, target.End.Kind == WireEndKind.Splice ? 1 : 0));
+    }
+
+    private WireRun? EndingAt(string place, string cavity) =>
+        runs.Find(run => run.To.Place == place && run.To.Cavity == cavity && run.To.Kind == WireEndKind.Terminal);
+
+    private void TakeShared(string? place, ImmutableArray<SidePin> pins, ImmutableArray<SidePin> others)
+    {
+        foreach (var pin in pins)
+        {
+            if (place is not null && others.Any(other => other.Pin.Signal == pin.Pin.Signal))
+            {
+                taken.Add((place, pin.Name));
+            }
+        }
+    }
+
+    private WireTarget? EcuTarget(string signal) =>
+        data.Ecu is { } ecu && End(ecu.Id, [.. data.EcuPins.Where(pin => pin.Pin.Signal == signal)]) is { } end
+            ? new WireTarget(end, data.EcuPlace, AtEcu: true)
+            : null;
+
+    private WireTarget? CabinTarget(string signal)
+    {
+        if (data.HarnessBody is { } own && own.Pins.FirstOrDefault(pin => pin.Signal == signal) is { } pin)
+        {
+            return new(new(WireEndKind.Splice, Places.HarnessBody, pin.Cavity, own.Connector), own.Location, AtEcu: false);
+        }
+
+        return data.CabinBody is { } cabin && End(Places.Body, [.. CabinPins.Where(pin => pin.Pin.Signal == signal)]) is { } end
+            ? new WireTarget(end, cabin.Location, AtEcu: false)
+            : null;
+    }
+
+    private WireEnd? End(string place, ImmutableArray<SidePin> pins)
+    {
+        var free = pins.FirstOrDefault(pin => !taken.Contains((place, pin.Name)));
+        return free is not null ? new(WireEndKind.Terminal, place, free.Name, free.Connector)
+            : pins.IsEmpty ? null
+            : new(WireEndKind.Splice, place, pins[0].Name, pins[0].Connector);
+    }
+
+    private IEnumerable<WireTarget> DeviceWires(string signal) =>
+        from device in data.Devices
+        from pin in device.Pins
+        where pin.Value == signal
+        select new WireTarget(new(WireEndKind.Splice, device.Role, pin.Key, device.Connector), device.Location, AtEcu: false);
+
+    private IEnumerable<WireTarget> HarnessWires(string signal)
+    {
+        foreach (var (role, plug) in data.Plugs)
+        {
+            foreach (var pin in plug.Pins.Where(pin => pin.Signal == signal))
+            {
+                yield return new(new(WireEndKind.Splice, role, pin.Cavity, plug.Connector), plug.Location, AtEcu: false);
+            }
+        }
+
+        foreach (var pin in data.HarnessBody?.Pins.Where(pin => pin.Signal == signal) ?? [])
+        {
+            yield return new(
+                new(WireEndKind.Splice, Places.HarnessBody, pin.Cavity, data.HarnessBody!.Connector), data.HarnessBody.Location, AtEcu: false);
+        }
+
+        foreach (var pin in data.MadeForPins.Where(pin => pin.Pin.Signal == signal))
+        {
+            yield return new(new(WireEndKind.Splice, data.MadeFor!.Id, pin.Name, pin.Connector), data.EcuPlace, AtEcu: true);
+        }
+    }
+
+    private WireTarget? Nearest(IEnumerable<WireTarget> targets, BayPoint place, bool toEcu) =>
+        targets.MinBy(target => target.LengthMm(data, place, toEcu));
+}
+
+/// <summary>A place where a new wire may end.</summary>
+internal sealed record WireTarget(WireEnd End, BayPoint Location, bool AtEcu)
+{
+    /// <summary>
+    /// Length of the new wire from a place in the bay, or from the ECU. Wires between bay and ECU pass the trunk; the bulkhead plugs
+    /// lie at the bulkhead like the ECU's branch, so that a wire from there to the ECU goes straight.
+    /// </summary>
+    public double LengthMm(WiringData data, BayPoint place, bool toEcu)
+    {
+        var atBulkhead = End.Place is Places.Body or Places.HarnessBody;
+        return toEcu && !AtEcu && !atBulkhead ? data.LengthToEcuMm(Location)
+            : AtEcu && !toEcu ? data.LengthToEcuMm(place)
+            : data.LengthMm(place, Location);
+    }
+}
+
+internal static class WireLabel
+{
+    public static string Of(string role, string cavity, string signal) => $"{role}/{cavity} {signal}";
+}
+
+internal static class Sides
+{
+    public static ImmutableArray<SidePin> Of(Plug? plug) =>
+        plug is null ? [] : [.. plug.Pins.Select(pin => new SidePin("", 0, plug.Connector, pin))];
+}

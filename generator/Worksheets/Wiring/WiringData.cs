@@ -1,0 +1,56 @@
+using System.Collections.Immutable;
+
+namespace Swapwright.Worksheets.Wiring;
+
+/// <summary>A wire's place in a plug of an ECU or a bulkhead: plug id (empty for a bulkhead plug), family, position of the plug.</summary>
+internal sealed record SidePin(string Plug, int PlugIndex, string Connector, Pin Pin)
+{
+    /// <summary>"a5"; a dot between where the two would run together.</summary>
+    public string Name =>
+        Plug.Length == 0 ? Pin.Cavity
+        : char.IsAsciiDigit(Plug[^1]) || Pin.Cavity.Length == 0 || !char.IsAsciiDigit(Pin.Cavity[0]) ? $"{Plug}.{Pin.Cavity}"
+        : Plug + Pin.Cavity;
+}
+
+/// <summary>
+/// The input as the computation may rely on it: sorted by role and cavity, without unused, doubled or impossible cavities, with
+/// finite numbers. What was dropped or mended is a problem.
+/// </summary>
+internal sealed record WiringData(
+    ImmutableArray<Device> Devices,
+    ImmutableArray<KeyValuePair<string, Plug>> Plugs,
+    Plug? HarnessBody,
+    Plug? CabinBody,
+    Ecu? MadeFor,
+    ImmutableArray<SidePin> MadeForPins,
+    Ecu? Ecu,
+    ImmutableArray<SidePin> EcuPins,
+    BayPoint Trunk,
+    BayPoint EcuPlace,
+    ImmutableArray<string> Needs,
+    ImmutableArray<AdapterLead> Leads,
+    ImmutableDictionary<string, ConnectorFamily> Connectors,
+    ImmutableDictionary<string, Signal> Signals,
+    WiringSettings Settings)
+{
+    public Signal? SignalOf(string id) => Signals.GetValueOrDefault(id);
+
+    /// <summary>Same family, or one names the other; an unknown family mates with nothing but itself.</summary>
+    public bool Mate(string left, string right) =>
+        left == right || Names(left, right) || Names(right, left);
+
+    /// <summary>Along the loom, mm, rounded up so that lengths add exactly.</summary>
+    public double LengthMm(BayPoint from, BayPoint to) => Along(from.DistanceTo(to));
+
+    /// <summary>Along the loom to the ECU by way of the trunk, mm, rounded up.</summary>
+    public double LengthToEcuMm(BayPoint from) => Along(from.DistanceTo(Trunk) + Trunk.DistanceTo(EcuPlace));
+
+    private double Along(double distance)
+    {
+        // The nudge keeps 1.2 × 250 + 60 at 360, whatever the last bit of the product.
+        return Math.Ceiling((Settings.RoutingFactor * distance) + Settings.SlackMm - 1e-6);
+    }
+
+    private bool Names(string left, string right) =>
+        Connectors.TryGetValue(left, out var family) && !family.Mates.IsDefault && family.Mates.Contains(right);
+}

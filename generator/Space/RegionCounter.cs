@@ -24,7 +24,8 @@ internal sealed class RegionCounter
 
     public BigInteger Count(int node) => CountFrom(0, node);
 
-    private BigInteger CountFrom(int level, int node) => node switch
+    /// <summary>Assignments of the variables from a level on, which must not lie below the node.</summary>
+    public BigInteger CountFrom(int level, int node) => node switch
     {
         NodeTable.None => BigInteger.Zero,
         NodeTable.All => _from[level],

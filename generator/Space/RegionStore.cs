@@ -112,8 +112,7 @@ public sealed class RegionStore
     public BigInteger CountWithin(Region region, IReadOnlyCollection<int> variables)
     {
         var others = Enumerable.Range(0, Variables.Length).Except(variables).ToList();
-        var free = others.Aggregate(BigInteger.One, (product, variable) => product * Variables[variable].Size);
-        return Count(Project(region, others)) / free;
+        return Count(Project(region, others)) / SizeOf(others);
     }
 
     /// <summary>The smallest assignment of the region, by value index, earlier variables first.</summary>
@@ -165,6 +164,48 @@ public sealed class RegionStore
 
     /// <summary>As <see cref="Cubes"/>, listed at once and rid of cubes that the others make needless.</summary>
     public CubeCover Cover(Region region, int maximum, Region? care = null) => _cubes.Cover(region, care ?? Region.All, maximum);
+
+    /// <summary>Number of assignments to some variables, free of any condition.</summary>
+    internal BigInteger SizeOf(IEnumerable<int> variables)
+        => variables.Aggregate(BigInteger.One, (product, variable) => product * Variables[variable].Size);
+
+    /// <summary>Number of assignments to the variables from a level on, for a region that depends on no earlier one.</summary>
+    internal BigInteger CountFrom(int level, Region region) => _counter.CountFrom(level, region.Id);
+
+    /// <summary>
+    /// The values of the variable at a level, parted by what they make of several regions that depend on no earlier one:
+    /// for each class the number of its values and the regions seen from there.
+    /// </summary>
+    internal List<(int Values, Region[] Children)> Classes(int level, Region[] regions)
+    {
+        var classes = new List<(ValueSet Values, Region[] Children)> { (ValueSet.Full(Variables[level].Size), [.. regions]) };
+        for (var i = 0; i < regions.Length; i++)
+        {
+            var node = regions[i].Id;
+            if (_nodes.Level(node) > level)
+            {
+                continue;
+            }
+
+            var finer = new List<(ValueSet Values, Region[] Children)>();
+            foreach (var (values, children) in classes)
+            {
+                for (var edge = 0; edge < _nodes.Edges(node); edge++)
+                {
+                    if (ValueSet.Meet(values.Words, _nodes.Mask(node, edge)))
+                    {
+                        Region[] seen = [.. children];
+                        seen[i] = new Region(_nodes.Child(node, edge));
+                        finer.Add((values.And(ValueSet.FromWords(values.Size, _nodes.Mask(node, edge))), seen));
+                    }
+                }
+            }
+
+            classes = finer;
+        }
+
+        return [.. classes.Select(cell => (cell.Values.Count, cell.Children))];
+    }
 
     /// <summary>The path of a region that holds the fewest variables, as a cube.</summary>
     internal Cube ShortestPath(Region region) => new(_search.ShortestPath(region.Id));

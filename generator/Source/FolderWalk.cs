@@ -8,6 +8,7 @@ internal sealed record FoundFile(string Path, string Kind, string Id, FileInfo I
 /// <summary>Finds the files of a knowledge base, and says what does not belong there.</summary>
 internal sealed class FolderWalk(SourceLimits limits, CancellationToken cancellation)
 {
+    private readonly HashSet<string> _topNames = new(StringComparer.Ordinal);
     private int _seen;
     private bool _full;
 
@@ -19,6 +20,7 @@ internal sealed class FolderWalk(SourceLimits limits, CancellationToken cancella
     {
         foreach (var entry in Entries(folder, string.Empty))
         {
+            _topNames.Add(entry.Name);
             if (Skips(entry, entry.Name))
             {
                 continue;
@@ -38,6 +40,11 @@ internal sealed class FolderWalk(SourceLimits limits, CancellationToken cancella
             }
         }
     }
+
+    /// <summary>The files that a knowledge base needs and that are not there, not even as something that was refused.</summary>
+    public IEnumerable<Finding> Missing() => KnowledgeLayout.Required
+        .Where(name => !_topNames.Contains(name))
+        .Select(name => new Finding(FindingKinds.Schema, $"the file `{name}` is missing", Place.Of(name)) { Mend = $"Add `{name}` to the knowledge base." });
 
     private void TopFolder(DirectoryInfo folder)
     {

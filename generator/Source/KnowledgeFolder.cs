@@ -46,7 +46,7 @@ public static class KnowledgeFolder
             findings.AddRange(faults);
         }
 
-        MissingFiles(files, findings);
+        findings.AddRange(walk.Missing());
         DoubleIds(files, findings);
         return new SourceTree(folder, files.DrainToImmutable(), [.. findings.OrderBy(finding => finding.Place).ThenBy(finding => finding.Message, StringComparer.Ordinal)]);
     }
@@ -77,17 +77,6 @@ public static class KnowledgeFolder
         }
 
         return (new SourceFile(found.Path, found.Kind, found.Id, string.Empty, null, null, 0), findings.ToImmutable());
-    }
-
-    private static void MissingFiles(ImmutableArray<SourceFile>.Builder files, List<Finding> findings)
-    {
-        foreach (var name in KnowledgeLayout.Required)
-        {
-            if (!files.Any(file => file.Path == name))
-            {
-                findings.Add(new Finding(FindingKinds.Schema, $"the file `{name}` is missing", Place.Of(name)) { Mend = $"Add `{name}` to the knowledge base." });
-            }
-        }
     }
 
     private static void DoubleIds(ImmutableArray<SourceFile>.Builder files, List<Finding> findings)

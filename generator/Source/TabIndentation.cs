@@ -6,14 +6,14 @@ namespace Swapwright.Source;
 internal static class TabIndentation
 {
     /// <param name="lastLine">The parser got so far; lines after it are left alone, since a tab there may belong to a text.</param>
-    /// <param name="oneMore">The parser stopped at a tab without saying where: it is the next one.</param>
+    /// <param name="isTheFault">The parser stopped at a tab without saying where: one before a remark counts, and the next one is it.</param>
     /// <param name="multiLine">Lines on which a text continues; a tab there belongs to the text.</param>
     /// <returns>Whether there was one.</returns>
-    public static bool Report(string path, LineIndex lines, int lastLine, bool oneMore, List<(int First, int Last)> multiLine, FindingList findings)
+    public static bool Report(string path, LineIndex lines, int lastLine, bool isTheFault, List<(int First, int Last)> multiLine, FindingList findings)
     {
         var found = false;
         var next = 0;
-        for (var number = 1; number <= lines.Count && !findings.IsFull && (number <= lastLine || (oneMore && !found)); number++)
+        for (var number = 1; number <= lines.Count && !findings.IsFull && (number <= lastLine || (isTheFault && !found)); number++)
         {
             while (next < multiLine.Count && multiLine[next].Last < number)
             {
@@ -21,7 +21,7 @@ internal static class TabIndentation
             }
 
             var isText = next < multiLine.Count && multiLine[next].First <= number;
-            var tab = isText ? -1 : TabBeforeContent(lines.Line(number));
+            var tab = isText ? -1 : TabBeforeContent(lines.Line(number), isTheFault);
             if (tab >= 0)
             {
                 found = true;
@@ -32,7 +32,7 @@ internal static class TabIndentation
         return found;
     }
 
-    private static int TabBeforeContent(ReadOnlySpan<char> line)
+    private static int TabBeforeContent(ReadOnlySpan<char> line, bool remarksToo)
     {
         var tab = -1;
         for (var at = 0; at < line.Length; at++)
@@ -44,10 +44,10 @@ internal static class TabIndentation
             }
             else if (line[at] != ' ' && !isDash)
             {
-                return line[at] == '#' ? -1 : tab;
+                return line[at] == '#' && !remarksToo ? -1 : tab;
             }
         }
 
-        return -1; // nothing but blanks
+        return remarksToo ? tab : -1; // nothing but blanks
     }
 }

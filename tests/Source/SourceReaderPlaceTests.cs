@@ -61,10 +61,10 @@ public class SourceReaderPlaceTests
     [InlineData(500)]
     public void TryGet_AnySize_FindsEveryKey(int keys)
     {
-        var root = Reading.Root(string.Concat(Enumerable.Range(0, keys).Select(i => $"key-{i}: value-{i}\n")));
+        var root = Reading.Root(string.Concat(Enumerable.Range(0, keys).Select(i => FormattableString.Invariant($"key-{i}: value-{i}\n"))));
 
         Assert.Equal(keys, root.Entries.Length);
-        Assert.All(Enumerable.Range(0, keys), i => Assert.Equal($"value-{i}", ((ScalarNode)root[$"key-{i}"]!).Text));
+        Assert.All(Enumerable.Range(0, keys), i => Assert.Equal(FormattableString.Invariant($"value-{i}"), ((ScalarNode)root[FormattableString.Invariant($"key-{i}")]!).Text));
         Assert.False(root.TryGet("key", out _));
         Assert.Null(root["key"]);
     }

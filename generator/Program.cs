@@ -1,1 +1,32 @@
-return 0;
+using Spectre.Console;
+using Spectre.Console.Cli;
+using Swapwright.Commands;
+using Swapwright.Reports;
+
+var app = new CommandApp();
+app.Configure(config =>
+{
+    config.SetApplicationName(Product.Name);
+    config.SetApplicationVersion(Product.Version);
+    config.ConfigureConsole(Terminal.Out);
+    config.AddCommand<CheckCommand>("check")
+        .WithDescription("Read a knowledge base and prove that it agrees with itself.")
+        .WithExample("check")
+        .WithExample("check", "swap-kb", "--report", "json", "--to", "findings.json");
+    config.AddCommand<SheetCommand>("sheet")
+        .WithDescription("Everything for one combination: answers, belts, wiring, order of work.")
+        .WithExample("sheet", "quillet-m-92", "orrel-18-95", "gearbox=keep")
+        .WithExample("sheet", "quillet-m-92", "orrel-18-95", "--as", "json", "--part", "wiring");
+    config.AddCommand<WhyCommand>("why")
+        .WithDescription("The rules behind one answer, the ones overridden, and what else could hold.")
+        .WithExample("why", "quillet-m-92", "orrel-18-95", "radiator");
+    config.SetExceptionHandler((problem, _) =>
+    {
+        var message = problem is ArgumentProblemException or CommandAppException ? problem.Message : problem.ToString();
+        Terminal.Error.MarkupLine($"[red]swapwright:[/] {Markup.Escape(message)}");
+        return Exit.CouldNotRun;
+    });
+});
+
+// Help without arguments is no failure, and a broken pipe is the reader's decision, not an error of ours.
+return await app.RunAsync(args.Length == 0 ? ["--help"] : args);

@@ -26,7 +26,7 @@ public sealed record Proof(SourceTree Tree, KnowledgeBase Base, Resolution? Reso
     {
         var (kb, bound) = KnowledgeBinder.Bind(tree);
         var found = tree.Findings
-            .Concat(tree.Files.Where(file => file.Root is not null).SelectMany(SchemaSet.Embedded.Validate))
+            .Concat(tree.Files.Where(file => file.Root is not null).SelectMany(file => SchemaSet.Embedded.Validate(file)))
             .Concat(bound)
             .Concat(Checks.OfEntities.SelectMany(check => check.Run(kb)))
             .ToList();

@@ -84,7 +84,7 @@ public sealed class CheckText(IAnsiConsole console, Proof proof, string folder)
         }
         else
         {
-            Line($"{Safe(proof.Base.Settings.Title)}: {counts.ChassisVariants} chassis and {counts.DonorVariants} donor variants, {counts.Choices} choices, {counts.Positions} positions, {counts.Rules} rules, {counts.Connectors} connectors.");
+            Line($"{Safe(proof.Base.Settings.Title)}: {Grouped(counts.ChassisVariants)} chassis and {Grouped(counts.DonorVariants)} donor variants, {Grouped(counts.Choices)} choices, {Grouped(counts.Positions)} positions, {Grouped(counts.Rules)} rules, {Grouped(counts.Connectors)} connectors.");
             Line($"{Grouped(counts.Combinations)} combinations, {Grouped(counts.Buildable)} of them buildable, in {Grouped(counts.Guides)} guides.");
             if (counts.Errors == 0)
             {
@@ -92,14 +92,14 @@ public sealed class CheckText(IAnsiConsole console, Proof proof, string folder)
             }
         }
 
-        Line($"{counts.Errors} {Plural(counts.Errors, "error")}, {counts.Warnings} {Plural(counts.Warnings, "warning")}, {counts.Notes} {Plural(counts.Notes, "note")}.");
+        Line($"{Plural(counts.Errors, "error")}, {Plural(counts.Warnings, "warning")}, {Plural(counts.Notes, "note")}.");
     }
 
     private void Line(string markup) => console.MarkupLine(markup);
 
     private string Prefixed(Place place) => folder is "" or "." ? place.ToString() : $"{folder.TrimEnd('/')}/{place}";
 
-    private static string Plural(int count, string noun) => count == 1 ? noun : noun + "s";
+    private static string Plural(int count, string noun) => Grouped(count) + (count == 1 ? $" {noun}" : $" {noun}s");
 
     private static string Grouped(BigInteger number) => number.ToString("N0", CultureInfo.InvariantCulture);
 

@@ -15,10 +15,11 @@ internal sealed class BeltAssembly
         _stock =
         [
             .. from part in kb.Parts.All
-               where part.Belt is not null
-               from ribs in part.Belt.Ribs
-               from length in part.Belt.LengthsMm
-               select (part.Belt.Profile, new StockedBelt(ribs, (double)length, part.Id)),
+               let belt = part.Belt
+               where belt is not null
+               from ribs in belt.Ribs
+               from length in belt.LengthsMm
+               select (belt.Profile, new StockedBelt(ribs, (double)length, part.Id)),
         ];
         var settings = kb.Settings.Belt;
         _limits = new BeltLimits

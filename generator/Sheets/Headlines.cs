@@ -24,7 +24,7 @@ public sealed class Headlines(Resolution resolution)
     {
         var space = resolution.Space;
         var levels = space.Base.Settings.Headline.Where(named => space.Base.Choices.Has(named.Id)).Select(named => space.LevelOf(named.Id)).Distinct().ToList();
-        return Split(resolution.Buildable, [space.Chassis, space.Donor, .. levels]).Select(slice =>
+        return Split(resolution.Buildable, new[] { space.Chassis, space.Donor }.Concat(levels).ToArray()).Select(slice =>
         {
             var values = resolution.Store.Witness(slice);
             return new Headline(

@@ -1,0 +1,52 @@
+using System.ComponentModel;
+using System.Globalization;
+using Spectre.Console.Cli;
+using Swapwright.Reports;
+
+namespace Swapwright.Commands;
+
+/// <summary><c>swapwright check</c>: loads, validates, proves; prints findings.</summary>
+internal sealed class CheckCommand : Command<CheckCommand.Settings>
+{
+    internal sealed class Settings : KnowledgeSettings
+    {
+        [CommandOption("--report <FORM>")]
+        [Description("text, json or sarif.")]
+        [DefaultValue("text")]
+        public string Report { get; init; } = "text";
+
+        [CommandOption("--to <FILE>")]
+        [Description("Write the report there in place of the terminal.")]
+        public string? To { get; init; }
+    }
+
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    {
+        CombinationArguments.Know(["text", "json", "sarif"], settings.Report, "form of report");
+        var proof = Loading.Load(settings.Folder, cancellationToken);
+        switch (settings.Report)
+        {
+            case "json":
+                Terminal.Deliver(CheckJson.Write(proof), settings.To);
+                break;
+            case "sarif":
+                Terminal.Deliver(CheckSarif.Write(proof, Path.IsPathRooted(settings.Folder) ? "" : settings.Folder), settings.To);
+                break;
+            default:
+                if (settings.To is null)
+                {
+                    new CheckText(Terminal.Out, proof, settings.Folder).Write();
+                }
+                else
+                {
+                    using var text = new StringWriter(CultureInfo.InvariantCulture) { NewLine = "\n" };
+                    new CheckText(Terminal.Plain(text), proof, settings.Folder).Write();
+                    Terminal.Deliver(text.ToString(), settings.To);
+                }
+
+                break;
+        }
+
+        return proof.HasErrors ? Exit.ErrorsFound : Exit.Sound;
+    }
+}

@@ -1,0 +1,53 @@
+using System.ComponentModel;
+using Spectre.Console.Cli;
+using Swapwright.Findings;
+
+namespace Swapwright.Commands;
+
+/// <summary>Exit codes of every command.</summary>
+internal static class Exit
+{
+    public const int Sound = 0;
+    public const int ErrorsFound = 1;
+    public const int CouldNotRun = 2;
+}
+
+/// <summary>A command that takes the knowledge base as its argument.</summary>
+internal class KnowledgeSettings : CommandSettings
+{
+    [CommandArgument(0, "[swap-kb]")]
+    [Description("Folder of the knowledge base.")]
+    [DefaultValue("swap-kb")]
+    public string Folder { get; init; } = "swap-kb";
+}
+
+/// <summary>A command that speaks of one combination.</summary>
+internal class CombinationSettings : CommandSettings
+{
+    [CommandOption("-k|--base <FOLDER>")]
+    [Description("Folder of the knowledge base.")]
+    [DefaultValue("swap-kb")]
+    public string Folder { get; init; } = "swap-kb";
+}
+
+internal static class Loading
+{
+    /// <summary>Reads and checks a folder.</summary>
+    /// <exception cref="ArgumentProblemException">There is no such folder, or it cannot be read.</exception>
+    public static Proof Load(string folder, CancellationToken cancellation)
+    {
+        if (!Directory.Exists(folder))
+        {
+            throw new ArgumentProblemException(File.Exists(folder) ? $"`{folder}` is a file; name the folder of a knowledge base" : $"no folder `{folder}`; name the folder of a knowledge base, the one with kb.yaml in it");
+        }
+
+        try
+        {
+            return Proof.Of(folder, cancellation);
+        }
+        catch (Exception problem) when (problem is UnauthorizedAccessException or IOException)
+        {
+            throw new ArgumentProblemException($"`{folder}` cannot be read: {problem.Message}");
+        }
+    }
+}

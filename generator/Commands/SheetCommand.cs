@@ -1,0 +1,69 @@
+using System.ComponentModel;
+using Spectre.Console.Cli;
+using Swapwright.Reports;
+using Swapwright.Sheets;
+
+namespace Swapwright.Commands;
+
+/// <summary><c>swapwright sheet</c>: everything for one combination.</summary>
+internal sealed class SheetCommand : Command<SheetCommand.Settings>
+{
+    internal sealed class Settings : CombinationSettings
+    {
+        [CommandArgument(0, "<CHASSIS>")]
+        [Description("Chassis variant, by id.")]
+        public string Chassis { get; init; } = "";
+
+        [CommandArgument(1, "<DONOR>")]
+        [Description("Donor variant, by id.")]
+        public string Donor { get; init; } = "";
+
+        [CommandArgument(2, "[choice=option]")]
+        [Description("What you decided; the rest follows the recommendations.")]
+        public string[] Choices { get; init; } = [];
+
+        [CommandOption("--as <FORM>")]
+        [Description("text, markdown, json or csv.")]
+        [DefaultValue("text")]
+        public string As { get; init; } = "text";
+
+        [CommandOption("--part <PART>")]
+        [Description("One part of the JSON form: answers, belts, wiring, effort, cautions, mistakes or advice.")]
+        public string? Part { get; init; }
+
+        [CommandOption("--to <FILE>")]
+        [Description("Write the sheet there in place of the terminal.")]
+        public string? To { get; init; }
+    }
+
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    {
+        CombinationArguments.Know(["text", "markdown", "json", "csv"], settings.As, "form of sheet");
+        if (settings.Part is { } part)
+        {
+            CombinationArguments.Know(SheetJson.PartNames, part, "part of the sheet");
+            if (settings.As != "json")
+            {
+                throw new ArgumentProblemException("`--part` goes with `--as json`");
+            }
+        }
+
+        var proof = Loading.Load(settings.Folder, cancellationToken);
+        if (proof.Resolution is not { } resolution)
+        {
+            new CheckText(Terminal.Error, proof, settings.Folder).Write();
+            return Exit.ErrorsFound;
+        }
+
+        var sheet = new SheetBuilder(resolution).Build(CombinationArguments.Read(resolution, settings.Chassis, settings.Donor, settings.Choices));
+        var lines = new SheetLines(sheet, resolution);
+        Terminal.Deliver(settings.As switch
+        {
+            "json" => new SheetJson(sheet, resolution).Write(settings.Part),
+            "csv" => lines.Csv(),
+            "markdown" => lines.Markdown(),
+            _ => lines.Text(),
+        }, settings.To);
+        return sheet.Buildable ? Exit.Sound : Exit.ErrorsFound;
+    }
+}

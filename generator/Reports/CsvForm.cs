@@ -1,0 +1,42 @@
+using System.Text;
+
+namespace Swapwright.Reports;
+
+/// <summary>Comma-separated values after RFC 4180, with LF line ends.</summary>
+internal static class CsvForm
+{
+    public static string Write(IReadOnlyList<string> header, IEnumerable<IReadOnlyList<string>> rows)
+    {
+        var text = new StringBuilder();
+        Row(text, header);
+        foreach (var row in rows)
+        {
+            Row(text, row);
+        }
+
+        return text.ToString();
+    }
+
+    private static void Row(StringBuilder text, IReadOnlyList<string> cells)
+    {
+        for (var at = 0; at < cells.Count; at++)
+        {
+            text.Append(at == 0 ? "" : ",").Append(Cell(cells[at]));
+        }
+
+        text.Append('\n');
+    }
+
+    private static string Cell(string value)
+    {
+        var tame = PlainText.Tame(value);
+
+        // A spreadsheet would take such a cell for a formula: the apostrophe makes it text.
+        if (tame.Length > 0 && tame.TrimStart() is ['=' or '+' or '-' or '@', ..])
+        {
+            tame = "'" + tame;
+        }
+
+        return tame.AsSpan().IndexOfAny(",\"\n") >= 0 || tame.StartsWith(' ') ? $"\"{tame.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : tame;
+    }
+}

@@ -1,0 +1,167 @@
+using System.Globalization;
+using System.Text;
+using Swapwright.Knowledge;
+using Swapwright.Rules;
+using Swapwright.Sheets;
+
+namespace Swapwright.Reports;
+
+/// <summary>A sheet for reading: the same content as plain text, as Markdown or as a table for a spreadsheet.</summary>
+public sealed class SheetLines(Sheet sheet, Resolution resolution)
+{
+    private KnowledgeBase Base => resolution.Space.Base;
+
+    public string Text() => Render(new PlainLayout());
+
+    public string Markdown() => Render(new MarkdownLayout());
+
+    /// <summary>One row an answer (RFC 4180), every cell safe to open in a spreadsheet.</summary>
+    public string Csv() => CsvForm.Write(
+        ["system", "position", "verb", "source", "treatment", "part", "also", "steps", "rule", "standing", "sources"],
+        sheet.Answers.Where(answer => answer.Answer is not null).Select(at => (IReadOnlyList<string>)
+        [
+            at.Position.System, at.Position.Id, AnswerWording.Word(AnswerWording.Verb(at.Answer!)), at.Answer!.Source, at.Answer.Treatment, at.Answer.Part ?? "",
+            string.Join(' ', at.Answer.Also), string.Join(" | ", at.Answer.Steps), at.Rule!.Id, at.Rule.Standing, string.Join(' ', at.Rule.Sources),
+        ]));
+
+    private string Render(Layout layout)
+    {
+        layout.Title($"{sheet.Donor.Title} into {sheet.Chassis.Title}");
+        layout.Paragraph(string.Join(", ", sheet.Choices.Where(choice => choice.Value != Choice.None).Select(choice => $"{Base.Choices[choice.Key].Title}: {Base.Choices[choice.Key].Option(choice.Value)?.Title ?? choice.Value}")));
+        if (!sheet.Buildable)
+        {
+            NotBuildable(layout);
+        }
+
+        foreach (var system in Base.Systems)
+        {
+            var answers = sheet.Answers.Where(answer => answer.Position.System == system.Id).ToList();
+            if (answers.Count > 0)
+            {
+                layout.Heading(system.Title);
+                answers.ForEach(answer => Answer(layout, answer));
+            }
+        }
+
+        Belts(layout);
+        Wiring(layout);
+        Work(layout);
+        return layout.ToString();
+    }
+
+    private void NotBuildable(Layout layout)
+    {
+        layout.Heading("This combination cannot be built");
+        foreach (var rule in sheet.ExcludedBy)
+        {
+            layout.Item($"{rule.Title} ({rule.Id}, {rule.Place})");
+            layout.Detail(rule.ExcludeText.Length > 0 ? rule.ExcludeText : rule.Because);
+        }
+
+        if (Alternatives.NearestBuildable(resolution, sheet) is { IsEmpty: false } changes)
+        {
+            layout.Detail($"The nearest way: {string.Join(", ", changes.Select(change => $"{change.Key}={change.Value}"))}.");
+        }
+    }
+
+    private void Answer(Layout layout, SheetAnswer at)
+    {
+        if (at.Answer is not { } answer)
+        {
+            layout.Item($"{at.Position.Title}: no answer");
+            return;
+        }
+
+        var parts = new[] { answer.Part }.Concat(answer.Also).OfType<string>().Select(id => Base.Parts.Find(id)?.Title ?? id).ToList();
+        layout.Item($"{at.Position.Title}: {AnswerWording.Sentence(answer)}{(parts.Count == 0 ? "" : $" ({string.Join("; ", parts)})")}");
+        foreach (var step in answer.Steps)
+        {
+            layout.Detail(step);
+        }
+    }
+
+    private void Belts(Layout layout)
+    {
+        if (sheet.Belts.IsEmpty)
+        {
+            return;
+        }
+
+        layout.Heading("Belts");
+        foreach (var belt in sheet.Belts)
+        {
+            var window = belt.Result.Window is { } limits ? string.Create(CultureInfo.InvariantCulture, $", loop {limits.ShortestMm:0} to {limits.LongestMm:0} mm") : "";
+            layout.Item($"{belt.Loop.Title}: {belt.Result.Recommended?.Designation ?? "no stocked belt fits"}{(belt.Result.RunnerUp is { } second ? $", else {second.Designation}" : "")}{window}");
+        }
+    }
+
+    private void Wiring(Layout layout)
+    {
+        if (sheet.Wiring is not { } wiring)
+        {
+            return;
+        }
+
+        layout.Heading("Wiring");
+        var counts = wiring.Counts;
+        layout.Paragraph(string.Create(CultureInfo.InvariantCulture, $"Plugs: {counts.StraightIn} straight in, {counts.RePinned} re-pinned, {counts.Changed} changed, {counts.Lead} by a lead, {counts.Added} added, {counts.Extended} lengthened, {counts.Capped} capped. {wiring.Bill.Splices} splices, {wiring.Bill.TotalLengthMm / 1000:0.0} m of wire."));
+        foreach (var plug in wiring.Plugs)
+        {
+            layout.Item($"{plug.Title}: {WiringWords.Outcome(plug.Outcome)}{(plug is { Extended: true, Outcome: not Worksheets.Wiring.PlugOutcome.Extended } ? ", extended" : "")}");
+        }
+    }
+
+    private void Work(Layout layout)
+    {
+        if (sheet.Tasks.IsEmpty)
+        {
+            return;
+        }
+
+        layout.Heading("Order of work");
+        layout.Paragraph(string.Create(CultureInfo.InvariantCulture, $"{sheet.Hours.Least} to {sheet.Hours.Most} hours, {sheet.Hours.Likely} likely; parts {sheet.Money.Least} to {sheet.Money.Most} {Base.Settings.Currency}."));
+        foreach (var task in sheet.Tasks)
+        {
+            layout.Item(task.Title);
+        }
+    }
+
+    private abstract class Layout
+    {
+        protected StringBuilder Text { get; } = new();
+
+        public abstract void Title(string text);
+
+        public abstract void Heading(string text);
+
+        public abstract void Item(string text);
+
+        public abstract void Detail(string text);
+
+        public void Paragraph(string text) => Text.Append(PlainText.Tame(text)).Append("\n\n");
+
+        public override string ToString() => Text.ToString().TrimEnd('\n') + "\n";
+    }
+
+    private sealed class PlainLayout : Layout
+    {
+        public override void Title(string text) => Text.Append(PlainText.Tame(text)).Append("\n\n");
+
+        public override void Heading(string text) => Text.Append(Text.Length > 0 && Text[^2] != '\n' ? "\n" : "").Append(PlainText.Tame(text).ToUpperInvariant()).Append('\n');
+
+        public override void Item(string text) => Text.Append("  ").Append(PlainText.Tame(text)).Append('\n');
+
+        public override void Detail(string text) => Text.Append("      ").Append(PlainText.Tame(text)).Append('\n');
+    }
+
+    private sealed class MarkdownLayout : Layout
+    {
+        public override void Title(string text) => Text.Append("# ").Append(PlainText.Tame(text)).Append("\n\n");
+
+        public override void Heading(string text) => Text.Append(Text.Length > 0 && Text[^2] != '\n' ? "\n" : "").Append("## ").Append(PlainText.Tame(text)).Append("\n\n");
+
+        public override void Item(string text) => Text.Append("- ").Append(PlainText.Tame(text)).Append('\n');
+
+        public override void Detail(string text) => Text.Append("  - ").Append(PlainText.Tame(text)).Append('\n');
+    }
+}

@@ -1,0 +1,51 @@
+using System.Collections.Immutable;
+using Swapwright.Knowledge;
+using Swapwright.Rules;
+using Swapwright.Space;
+
+namespace Swapwright.Sheets;
+
+/// <summary>Another answer at a position for the same chassis and donor, and the fewest choices to change for it.</summary>
+public sealed record Alternative(Rule Rule, Answer Answer, ImmutableArray<KeyValuePair<string, string>> Changes);
+
+/// <summary>What else could hold, and the nearest way to it. Computed on the diagram; choices are never tried one by one.</summary>
+public static class Alternatives
+{
+    /// <summary>The other answers at a position that some buildable combination of this chassis and donor takes.</summary>
+    public static ImmutableArray<Alternative> At(Resolution resolution, Sheet sheet, SheetAnswer at)
+    {
+        var pair = Pair(resolution, sheet);
+        var found = ImmutableArray.CreateBuilder<Alternative>();
+        foreach (var other in resolution.At(at.Position.Id).Where(other => at.Answer is null || !other.Answer.Agrees(at.Answer)))
+        {
+            var region = resolution.Store.And(resolution.Store.And(other.Region, resolution.Buildable), pair);
+            if (!region.IsNone)
+            {
+                found.Add(new Alternative(other.Rule, other.Answer, Changes(resolution, sheet, region)));
+            }
+        }
+
+        return found.ToImmutable();
+    }
+
+    /// <summary>The fewest changes of choices that make a combination buildable with the same chassis and donor; null where none do.</summary>
+    public static ImmutableArray<KeyValuePair<string, string>>? NearestBuildable(Resolution resolution, Sheet sheet)
+    {
+        var region = resolution.Store.And(resolution.Buildable, Pair(resolution, sheet));
+        return region.IsNone ? null : Changes(resolution, sheet, region);
+    }
+
+    private static Region Pair(Resolution resolution, Sheet sheet) => resolution.Store.And(
+        resolution.Space.WhereChassis(chassis => chassis.Id == sheet.Chassis.Id),
+        resolution.Space.WhereDonor(donor => donor.Id == sheet.Donor.Id));
+
+    private static ImmutableArray<KeyValuePair<string, string>> Changes(Resolution resolution, Sheet sheet, Region region)
+    {
+        var nearest = resolution.Store.Nearest(region, [.. sheet.Combination.Values]);
+        return
+        [
+            .. resolution.Space.Base.Choices.All.Where(choice => nearest[resolution.Space.LevelOf(choice.Id)] != sheet.Combination.Values[resolution.Space.LevelOf(choice.Id)])
+                .Select(choice => KeyValuePair.Create(choice.Id, resolution.Space.OptionOf(nearest, choice.Id))),
+        ];
+    }
+}

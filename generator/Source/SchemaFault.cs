@@ -53,7 +53,7 @@ internal sealed record SchemaFault(Origin At, FaultRank Rank, Finding Finding)
             ValidationErrorKind.NoAdditionalPropertiesAllowed => UnknownKey(at, (JProperty)error.Token!, schema),
             ValidationErrorKind.PropertyRequired => MissingKey(at, error.Property!),
             ValidationErrorKind.NotInEnumeration => NotListed(at, schema),
-            ValidationErrorKind.PatternMismatch => Value(at, FaultRank.Form, $"{name} must have the form `{schema.Pattern!.Replace("\\z", "$", StringComparison.Ordinal)}`, not {value}", schema.Description),
+            ValidationErrorKind.PatternMismatch => Value(at, FaultRank.Form, $"{name} must have the form `{schema.Pattern!.Replace("\\z", "$", StringComparison.Ordinal)}`, not {value}", FormOf(schema)),
             ValidationErrorKind.StringTooShort when at.Node is ScalarNode { Text.Length: 0 } => Value(at, FaultRank.Size, $"{name} must not be empty", "Write a text."),
             ValidationErrorKind.StringTooShort => Value(at, FaultRank.Size, Sized($"{name} must have at least {schema.MinLength} characters"), "Write more."),
             ValidationErrorKind.StringTooLong => Value(at, FaultRank.Size, Sized($"{name} must have at most {schema.MaxLength} characters, not {((ScalarNode)at.Node).Text.Length}"), "Shorten it."),
@@ -67,7 +67,7 @@ internal sealed record SchemaFault(Origin At, FaultRank Rank, Finding Finding)
             ValidationErrorKind.TooManyProperties => Value(at, FaultRank.Size, Sized($"{name} must have at most {schema.MaxProperties} {Plural(schema.MaxProperties, "key")}"), "Remove keys."),
             ValidationErrorKind.ItemsNotUnique => Repeated(at, (JArray)error.Token!),
             ValidationErrorKind.ExcludedSchemaValidates => Excluded(at, schema.Not!.ActualSchema),
-            _ => Value(at, FaultRank.Form, $"{name} must be {FormatOf(error.Kind)}, not {value}", schema.Description),
+            _ => Value(at, FaultRank.Form, $"{name} must be {FormatOf(error.Kind)}, not {value}", FormOf(schema)),
         };
     }
 
@@ -180,6 +180,19 @@ internal sealed record SchemaFault(Origin At, FaultRank Rank, Finding Finding)
     private static Place StartOf(SourceNode node) => node is MappingNode { Entries: [var first, ..] } ? first.Key.Place : node.Place;
 
     private static string NotText(ScalarNode scalar) => scalar.Kind == ScalarKind.Flag ? $"the flag {SchemaWords.Quote(scalar.Text)}" : $"the number {SchemaWords.Quote(scalar.Text)}";
+
+    /// <summary>What the schema itself says about the form: its description and its first example.</summary>
+    private static string? FormOf(JsonSchema schema)
+    {
+        var example = schema.ExtensionData is { } more && more.TryGetValue("examples", out var examples) && examples is IEnumerable<object?> list ? list.FirstOrDefault() : null;
+        return (schema.Description, example) switch
+        {
+            (null, null) => null,
+            (null, _) => $"Write it like {SchemaWords.Quote(Shown(example))}.",
+            (_, null) => schema.Description,
+            _ => $"{schema.Description} Write it like {SchemaWords.Quote(Shown(example))}.",
+        };
+    }
 
     private static string Shown(object? value) => value switch
     {

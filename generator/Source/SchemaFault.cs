@@ -53,7 +53,7 @@ internal sealed record SchemaFault(Origin At, FaultRank Rank, Finding Finding)
             ValidationErrorKind.NoAdditionalPropertiesAllowed => UnknownKey(at, (JProperty)error.Token!, schema),
             ValidationErrorKind.PropertyRequired => MissingKey(at, error.Property!),
             ValidationErrorKind.NotInEnumeration => NotListed(at, schema),
-            ValidationErrorKind.PatternMismatch => Value(at, FaultRank.Form, $"{name} must have the form `{schema.Pattern!.Replace("\\z", "$", StringComparison.Ordinal)}`, not {value}", FormOf(schema)),
+            ValidationErrorKind.PatternMismatch => Value(at, FaultRank.Form, $"{name} must have the form {Written(schema.Pattern!)}, not {value}", FormOf(schema)),
             ValidationErrorKind.StringTooShort when at.Node is ScalarNode { Text.Length: 0 } => Value(at, FaultRank.Size, $"{name} must not be empty", "Write a text."),
             ValidationErrorKind.StringTooShort => Value(at, FaultRank.Size, Sized($"{name} must have at least {schema.MinLength} characters"), "Write more."),
             ValidationErrorKind.StringTooLong => Value(at, FaultRank.Size, Sized($"{name} must have at most {schema.MaxLength} characters, not {((ScalarNode)at.Node).Text.Length}"), "Shorten it."),
@@ -112,6 +112,12 @@ internal sealed record SchemaFault(Origin At, FaultRank Rank, Finding Finding)
         var known = schema.Properties.Keys.ToList();
         var near = NearestName.Of(property.Name, known.Where(name => mapping[name] is null));
         var key = SchemaWords.Quote(property.Name);
+        if (near is null && schema.PatternProperties.Count > 0 && known.Count == 0)
+        {
+            var forms = schema.PatternProperties.Keys.Select(Written).ToList();
+            return new SchemaFault(at, FaultRank.Key, Make(entry!.Key.Place, $"key {key} must have the form {SchemaWords.Listed(forms, "or")}", "Rename the key."));
+        }
+
         var finding = near is null
             ? Make(entry!.Key.Place, $"unknown key {key}", known.Count == 0 ? "Remove it." : $"Remove it; known keys here are {SchemaWords.Names(known)}.")
             : Make(entry!.Key.Place, $"unknown key {key}; did you mean `{near}`?", $"Change {key} to `{near}`.");
@@ -178,6 +184,9 @@ internal sealed record SchemaFault(Origin At, FaultRank Rank, Finding Finding)
     private static Finding Make(Place place, string message, string? mend) => new(FindingKinds.Schema, message, place) { Mend = mend };
 
     private static Place StartOf(SourceNode node) => node is MappingNode { Entries: [var first, ..] } ? first.Key.Place : node.Place;
+
+    /// <summary>A pattern as the schema has it, see <see cref="SchemaLoader.AnchorPattern"/>; never cut.</summary>
+    private static string Written(string pattern) => $"`{pattern.Replace("\\z", "$", StringComparison.Ordinal)}`";
 
     private static string NotText(ScalarNode scalar) => scalar.Kind == ScalarKind.Flag ? $"the flag {SchemaWords.Quote(scalar.Text)}" : $"the number {SchemaWords.Quote(scalar.Text)}";
 

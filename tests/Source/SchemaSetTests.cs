@@ -38,6 +38,7 @@ public sealed class SchemaSetTests : IDisposable
               { "type": "object", "required": ["form", "width", "height"], "additionalProperties": false, "properties": { "form": { "enum": ["box"] }, "width": { "type": "number" }, "height": { "type": "number" } } }
             ] },
             "only-size": { "type": "object", "minProperties": 1, "maxProperties": 2 },
+            "by-name": { "type": "object", "additionalProperties": false, "patternProperties": { "^[a-z]+$": { "type": "number" } } },
             "plain": { "not": { "enum": ["never"] } }
           },
           "definitions": {
@@ -118,6 +119,8 @@ public sealed class SchemaSetTests : IDisposable
     [InlineData("title: a\nshape: 3\n", "2:8-2:9", "`shape` must be a mapping, not `3`", "Write a mapping.")]
     [InlineData("title: a\nonly-size: {}\n", "2:12-2:14", "`only-size` must have at least 1 key", "Add what is missing.")]
     [InlineData("title: a\nonly-size: {a: 1, b: 2, c: 3}\n", "2:12-2:30", "`only-size` must have at most 2 keys", "Remove keys.")]
+    [InlineData("title: a\nby-name: {a: 1, B: 2}\n", "2:17-2:18", "key `B` must have the form `^[a-z]+$`", "Rename the key.")]
+    [InlineData("title: a\nby-name: {a: x}\n", "2:14-2:15", "`a` must be a number, not `x`", "Write a number.")]
     [InlineData("title: a\nplain: never\n", "2:8-2:13", "`plain` must not be `never`", "Write something else.")]
     public void Validate_OneFault_IsOneFindingAtItsPlace(string yaml, string span, string message, string? mend)
     {
@@ -173,11 +176,34 @@ public sealed class SchemaSetTests : IDisposable
     [Fact]
     public void FromFolder_BrokenSchemaOfAnotherKind_IsNotLoaded() => Assert.Empty(Validate("title: a\n"));
 
+    [Fact]
+    public void Validate_AnyTree_NeverThrowsAndPlacesEveryFinding()
+    {
+        var random = new Random(19960401);
+        for (var round = 0; round < 500; round++)
+        {
+            var yaml = "title: " + Value(random, 4) + "\n" + string.Concat(Keys.Skip(1).Where(_ => random.Next(3) == 0).Select(key => $"{key}: {Value(random, 4)}\n"));
+
+            Assert.All(Validate(yaml), finding => Assert.InRange(finding.Place.Line, 1, finding.Place.EndLine));
+        }
+    }
+
     [Theory]
     [InlineData("^a$", "^a\\z")]
     [InlineData("^(a$|b)\\$[$]$", "^(a\\z|b)\\$[$]\\z")]
     [InlineData("a", "a")]
     public void AnchorPattern_Dollar_BecomesEndOfText(string pattern, string expected) => Assert.Equal(expected, SchemaLoader.AnchorPattern(pattern));
+
+    private static readonly string[] Keys = ["title", "id", "treatment", "length", "when", "then", "spot", "shape", "sources", "maybe", "by-name", "x", "at", "form", "from", "any", "not", "position"];
+
+    private static readonly string[] Scalars = ["a", "''", "1", "-1.5", "true", "null", "79228162514264337593543950335", "1e-28", "box", "'12'", "2024-05-31"];
+
+    private static string Value(Random random, int depth) => random.Next(depth <= 0 ? 1 : 3) switch
+    {
+        0 => Scalars[random.Next(Scalars.Length)],
+        1 => "[" + string.Join(", ", Enumerable.Range(0, random.Next(4)).Select(_ => Value(random, depth - 1))) + "]",
+        _ => "{" + string.Join(", ", Keys.Where(_ => random.Next(6) == 0).Select(key => $"{key}: {Value(random, depth - 1)}")) + "}",
+    };
 
     private ImmutableArray<Finding> Validate(string yaml) => _schemas.Validate(Reading.File("rule", yaml));
 }

@@ -146,7 +146,7 @@ internal sealed class FolderWalk(SourceLimits limits, CancellationToken cancella
             return true;
         }
 
-        if (entry.LinkTarget is not null || entry.Attributes.HasFlag(FileAttributes.ReparsePoint))
+        if (entry.Attributes.HasFlag(FileAttributes.ReparsePoint))
         {
             Report(path, "a symbolic link is refused: only what lies in the folder is read", "Put the file itself in place of the link.");
             return true;

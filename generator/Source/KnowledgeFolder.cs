@@ -31,7 +31,8 @@ public static class KnowledgeFolder
         foreach (var found in walk.Found)
         {
             cancellation.ThrowIfCancellationRequested();
-            if (total + found.Info.Length > bounds.MaxTotalBytes)
+            var length = LengthOf(found);
+            if (total + length > bounds.MaxTotalBytes)
             {
                 findings.Add(new Finding(FindingKinds.Schema, string.Create(CultureInfo.InvariantCulture, $"the knowledge base is larger than {bounds.MaxTotalBytes} bytes; this file and the ones after it are not read"), Place.Of(found.Path))
                 {
@@ -40,8 +41,8 @@ public static class KnowledgeFolder
                 break;
             }
 
-            total += found.Info.Length;
-            var (file, faults) = ReadOne(found, bounds);
+            total += length;
+            var (file, faults) = ReadOne(found, length, bounds);
             files.Add(file);
             findings.AddRange(faults);
         }
@@ -51,16 +52,29 @@ public static class KnowledgeFolder
         return new SourceTree(folder, files.DrainToImmutable(), [.. findings.OrderBy(finding => finding.Place).ThenBy(finding => finding.Message, StringComparer.Ordinal)]);
     }
 
-    private static (SourceFile File, ImmutableArray<Finding> Findings) ReadOne(FoundFile found, SourceLimits limits)
+    /// <summary>A file that has gone since the folder was listed counts as one byte, so that opening it gives the finding.</summary>
+    private static long LengthOf(FoundFile found)
+    {
+        try
+        {
+            return found.Info.Length;
+        }
+        catch (IOException)
+        {
+            return 1;
+        }
+    }
+
+    private static (SourceFile File, ImmutableArray<Finding> Findings) ReadOne(FoundFile found, long length, SourceLimits limits)
     {
         // By length, before opening: a named pipe has none and would be waited for without end.
-        if (found.Info.Length == 0)
+        if (length == 0)
         {
             return SourceReader.ReadFile(found.Path, found.Kind, found.Id, [], limits);
         }
 
         var findings = new FindingList(found.Path, limits.MaxFindingsPerFile);
-        if (found.Info.Length > limits.MaxFileBytes)
+        if (length > limits.MaxFileBytes)
         {
             SourceDecoder.TooLarge(limits, findings);
         }

@@ -53,7 +53,7 @@ internal sealed record SchemaFault(Origin At, FaultRank Rank, Finding Finding)
             ValidationErrorKind.NoAdditionalPropertiesAllowed => UnknownKey(at, (JProperty)error.Token!, schema),
             ValidationErrorKind.PropertyRequired => MissingKey(at, error.Property!),
             ValidationErrorKind.NotInEnumeration => NotListed(at, schema),
-            ValidationErrorKind.PatternMismatch => Value(at, FaultRank.Form, $"{name} must have the form `{schema.Pattern!.Replace("\\z", "$", StringComparison.Ordinal)}`, not {value}", schema.Description),
+            ValidationErrorKind.PatternMismatch => Value(at, FaultRank.Form, $"{name} must have the form {Written(schema.Pattern!)}, not {value}", FormOf(schema)),
             ValidationErrorKind.StringTooShort when at.Node is ScalarNode { Text.Length: 0 } => Value(at, FaultRank.Size, $"{name} must not be empty", "Write a text."),
             ValidationErrorKind.StringTooShort => Value(at, FaultRank.Size, Sized($"{name} must have at least {schema.MinLength} characters"), "Write more."),
             ValidationErrorKind.StringTooLong => Value(at, FaultRank.Size, Sized($"{name} must have at most {schema.MaxLength} characters, not {((ScalarNode)at.Node).Text.Length}"), "Shorten it."),
@@ -67,7 +67,7 @@ internal sealed record SchemaFault(Origin At, FaultRank Rank, Finding Finding)
             ValidationErrorKind.TooManyProperties => Value(at, FaultRank.Size, Sized($"{name} must have at most {schema.MaxProperties} {Plural(schema.MaxProperties, "key")}"), "Remove keys."),
             ValidationErrorKind.ItemsNotUnique => Repeated(at, (JArray)error.Token!),
             ValidationErrorKind.ExcludedSchemaValidates => Excluded(at, schema.Not!.ActualSchema),
-            _ => Value(at, FaultRank.Form, $"{name} must be {FormatOf(error.Kind)}, not {value}", schema.Description),
+            _ => Value(at, FaultRank.Form, $"{name} must be {FormatOf(error.Kind)}, not {value}", FormOf(schema)),
         };
     }
 
@@ -112,6 +112,12 @@ internal sealed record SchemaFault(Origin At, FaultRank Rank, Finding Finding)
         var known = schema.Properties.Keys.ToList();
         var near = NearestName.Of(property.Name, known.Where(name => mapping[name] is null));
         var key = SchemaWords.Quote(property.Name);
+        if (near is null && schema.PatternProperties.Count > 0 && known.Count == 0)
+        {
+            var forms = schema.PatternProperties.Keys.Select(Written).ToList();
+            return new SchemaFault(at, FaultRank.Key, Make(entry!.Key.Place, $"key {key} must have the form {SchemaWords.Listed(forms, "or")}", "Rename the key."));
+        }
+
         var finding = near is null
             ? Make(entry!.Key.Place, $"unknown key {key}", known.Count == 0 ? "Remove it." : $"Remove it; known keys here are {SchemaWords.Names(known)}.")
             : Make(entry!.Key.Place, $"unknown key {key}; did you mean `{near}`?", $"Change {key} to `{near}`.");
@@ -179,7 +185,23 @@ internal sealed record SchemaFault(Origin At, FaultRank Rank, Finding Finding)
 
     private static Place StartOf(SourceNode node) => node is MappingNode { Entries: [var first, ..] } ? first.Key.Place : node.Place;
 
+    /// <summary>A pattern as the schema has it, see <see cref="SchemaLoader.AnchorPattern"/>; never cut.</summary>
+    private static string Written(string pattern) => $"`{pattern.Replace("\\z", "$", StringComparison.Ordinal)}`";
+
     private static string NotText(ScalarNode scalar) => scalar.Kind == ScalarKind.Flag ? $"the flag {SchemaWords.Quote(scalar.Text)}" : $"the number {SchemaWords.Quote(scalar.Text)}";
+
+    /// <summary>What the schema itself says about the form: its description and its first example.</summary>
+    private static string? FormOf(JsonSchema schema)
+    {
+        var example = schema.ExtensionData is { } more && more.TryGetValue("examples", out var examples) && examples is IEnumerable<object?> list ? list.FirstOrDefault() : null;
+        return (schema.Description, example) switch
+        {
+            (null, null) => null,
+            (null, _) => $"Write it like {SchemaWords.Quote(Shown(example))}.",
+            (_, null) => schema.Description,
+            _ => $"{schema.Description} Write it like {SchemaWords.Quote(Shown(example))}.",
+        };
+    }
 
     private static string Shown(object? value) => value switch
     {

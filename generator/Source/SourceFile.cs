@@ -51,7 +51,21 @@ public sealed class SourceFile
 /// <param name="Findings">In order of place.</param>
 public sealed record SourceTree(string Folder, ImmutableArray<SourceFile> Files, ImmutableArray<Finding> Findings)
 {
-    private readonly Lazy<Dictionary<string, SourceFile>> _byPath = new(() => Files.ToDictionary(file => file.Path, StringComparer.Ordinal));
+    public SourceFile? Find(string path)
+    {
+        var (low, high) = (0, Files.Length - 1);
+        while (low <= high)
+        {
+            var middle = (low + high) / 2;
+            var order = string.CompareOrdinal(Files[middle].Path, path);
+            if (order == 0)
+            {
+                return Files[middle];
+            }
 
-    public SourceFile? Find(string path) => _byPath.Value.GetValueOrDefault(path);
+            (low, high) = order < 0 ? (middle + 1, high) : (low, middle - 1);
+        }
+
+        return null;
+    }
 }

@@ -89,7 +89,7 @@ internal sealed class TreeBuilder(string path, string text, LineIndex lines, Sou
         {
             Empty();
         }
-        else if (root is not MappingNode)
+        else if (root is not (MappingNode or ScalarNode { IsStandIn: true }))
         {
             findings.Add(root.Place, "the file must hold a mapping", "Write `key: value` lines.");
         }

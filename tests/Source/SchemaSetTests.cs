@@ -7,7 +7,7 @@ namespace Swapwright.Tests.Source;
 public sealed class SchemaSetTests : IDisposable
 {
     private const string Common = """
-        { "definitions": { "id": { "type": "string", "pattern": "^[a-z0-9]+(-[a-z0-9]+)*$", "description": "Small letters and digits in words joined by hyphens." } } }
+        { "definitions": { "id": { "type": "string", "pattern": "^[a-z0-9]+(-[a-z0-9]+)*$", "description": "Small letters and digits in words joined by hyphens.", "examples": ["left-mount", "x"] } } }
         """;
 
     private const string Rule = """
@@ -34,15 +34,19 @@ public sealed class SchemaSetTests : IDisposable
               "oneOf": [ { "required": ["x"] }, { "required": ["at"] } ], "not": { "required": ["y", "at"] }
             },
             "shape": { "oneOf": [
-              { "type": "object", "required": ["form", "radius"], "additionalProperties": false, "properties": { "form": { "enum": ["circle"] }, "radius": { "type": "number" } } },
+              { "$ref": "#/definitions/circle" },
               { "type": "object", "required": ["form", "width", "height"], "additionalProperties": false, "properties": { "form": { "enum": ["box"] }, "width": { "type": "number" }, "height": { "type": "number" } } }
             ] },
             "only-size": { "type": "object", "minProperties": 1, "maxProperties": 2 },
+            "by-name": { "type": "object", "additionalProperties": false, "patternProperties": { "^[a-z]+$": { "type": "number" } } },
             "plain": { "not": { "enum": ["never"] } }
           },
           "definitions": {
+            "circle": { "type": "object", "required": ["form", "radius"], "additionalProperties": false, "properties": { "form": { "enum": ["circle"] }, "radius": { "type": "number" } } },
             "then": { "type": "object", "required": ["position"], "additionalProperties": false, "properties": { "position": { "type": "string" }, "steps": { "type": "array", "items": { "type": "string" } } } },
-            "condition": { "type": "object", "additionalProperties": { "anyOf": [
+            "condition": { "type": "object",
+              "properties": { "not": { "$ref": "#/definitions/condition" }, "any": { "type": "array", "items": { "$ref": "#/definitions/condition" } } },
+              "additionalProperties": { "anyOf": [
               { "type": "string" }, { "type": "number" },
               { "type": "array", "items": { "type": "string" } },
               { "type": "object", "additionalProperties": false, "minProperties": 1, "properties": { "from": { "type": "number" }, "to": { "type": "number" } } }
@@ -94,8 +98,8 @@ public sealed class SchemaSetTests : IDisposable
     [InlineData("title: a\nflag: yes\n", "2:7-2:10", "`flag` must be `true` or `false`, not `yes`", "Write `true` or `false`.")]
     [InlineData("title: a\nchecked: 2024-13-01\n", "2:10-2:20", "`checked` must be a date such as `2024-05-31`, not `2024-13-01`", null)]
     [InlineData("title: a\nmaybe: [1]\n", "2:8-2:11", "`maybe` must be text or a number, not a list", "Write text or a number.")]
-    [InlineData("title: a\nid: Left Mount\n", "2:5-2:15", "`id` must have the form `^[a-z0-9]+(-[a-z0-9]+)*$`, not `Left Mount`", "Small letters and digits in words joined by hyphens.")]
-    [InlineData("title: a\nid: \"left\\n\"\n", "2:5-2:13", "`id` must have the form `^[a-z0-9]+(-[a-z0-9]+)*$`, not `left…`", "Small letters and digits in words joined by hyphens.")]
+    [InlineData("title: a\nid: Left Mount\n", "2:5-2:15", "`id` must have the form `^[a-z0-9]+(-[a-z0-9]+)*$`, not `Left Mount`", "Small letters and digits in words joined by hyphens. Write it like `left-mount`.")]
+    [InlineData("title: a\nid: \"left\\n\"\n", "2:5-2:13", "`id` must have the form `^[a-z0-9]+(-[a-z0-9]+)*$`, not `left…`", "Small letters and digits in words joined by hyphens. Write it like `left-mount`.")]
     [InlineData("title: a\nsources: []\n", "2:10-2:12", "`sources` must have at least 1 item", "Add what is missing, or remove the key.")]
     [InlineData("title: a\nsources: [a, b, c, d]\n", "2:10-2:22", "`sources` must have at most 3 items, not 4", "Remove items.")]
     [InlineData("title: a\nsources: [a, b, a]\n", "2:17-2:18", "`sources` has an item twice", "Remove one of the two.")]
@@ -106,6 +110,7 @@ public sealed class SchemaSetTests : IDisposable
     [InlineData("title: a\nwhen:\n  chassis:\n    from: 1\n  chassis.from: {from: x}\n", "5:24-5:25", "`from` must be a number, not `x`", "Write a number.")]
     [InlineData("title: a\nwhen:\n  a[0].b:\n    - x\n    - [y]\n", "5:7-5:10", "item 2 of `a[0].b` must be text, not a list", "Write text.")]
     [InlineData("title: a\nwhen:\n  chassis.year: true\n", "3:17-3:21", "`chassis.year` must be text, a number, a list or a mapping, not the flag `true`", "Put `true` in quotes.")]
+    [InlineData("title: a\nwhen:\n  any:\n    - {b: 1}\n    - not:\n        x.y: {form: 1}\n", "6:15-6:19", "unknown key `form`; did you mean `from`?", "Change `form` to `from`.")]
     [InlineData("title: a\nspot: {x: 1, at: p}\n", "2:8-2:9", "the keys `x` and `at` exclude each other", "Keep one of them.")]
     [InlineData("title: a\nspot: {y: 1}\n", "2:8-2:9", "one of the keys `x` and `at` is missing", "Add `x` or `at`.")]
     [InlineData("title: a\nspot: {y: 1, at: p}\n", "2:8-2:9", "the keys `y` and `at` exclude each other", "Keep one of them.")]
@@ -114,6 +119,8 @@ public sealed class SchemaSetTests : IDisposable
     [InlineData("title: a\nshape: 3\n", "2:8-2:9", "`shape` must be a mapping, not `3`", "Write a mapping.")]
     [InlineData("title: a\nonly-size: {}\n", "2:12-2:14", "`only-size` must have at least 1 key", "Add what is missing.")]
     [InlineData("title: a\nonly-size: {a: 1, b: 2, c: 3}\n", "2:12-2:30", "`only-size` must have at most 2 keys", "Remove keys.")]
+    [InlineData("title: a\nby-name: {a: 1, B: 2}\n", "2:17-2:18", "key `B` must have the form `^[a-z]+$`", "Rename the key.")]
+    [InlineData("title: a\nby-name: {a: x}\n", "2:14-2:15", "`a` must be a number, not `x`", "Write a number.")]
     [InlineData("title: a\nplain: never\n", "2:8-2:13", "`plain` must not be `never`", "Write something else.")]
     public void Validate_OneFault_IsOneFindingAtItsPlace(string yaml, string span, string message, string? mend)
     {
@@ -154,13 +161,49 @@ public sealed class SchemaSetTests : IDisposable
     public void Kinds_OfFolder_AreItsSchemas() => Assert.Equal(["broken", "common", "rule"], _schemas.Kinds);
 
     [Fact]
+    public void Kinds_OfProgram_AreTheSchemasOfTheRepository()
+    {
+        var folder = new DirectoryInfo(Path.Combine(Reading.Repository(), "schema"));
+        var files = folder.Exists ? folder.GetFiles("*.schema.json") : [];
+
+        Assert.Equal(files.Select(file => file.Name[..^".schema.json".Length]).Order(StringComparer.Ordinal), SchemaSet.Embedded.Kinds);
+    }
+
+    [Fact]
+    public void Validate_EverySchemaOfTheProgram_RefusesAnUnknownKey() =>
+        Assert.All(SchemaSet.Embedded.Kinds.Intersect(KnowledgeLayout.Folders.Values, StringComparer.Ordinal), kind => Assert.NotEmpty(SchemaSet.Embedded.Validate(Reading.File(kind, "no-such-key: 1\n"))));
+
+    [Fact]
     public void FromFolder_BrokenSchemaOfAnotherKind_IsNotLoaded() => Assert.Empty(Validate("title: a\n"));
+
+    [Fact]
+    public void Validate_AnyTree_NeverThrowsAndPlacesEveryFinding()
+    {
+        var random = new Random(19960401);
+        for (var round = 0; round < 500; round++)
+        {
+            var yaml = "title: " + Value(random, 4) + "\n" + string.Concat(Keys.Skip(1).Where(_ => random.Next(3) == 0).Select(key => $"{key}: {Value(random, 4)}\n"));
+
+            Assert.All(Validate(yaml), finding => Assert.InRange(finding.Place.Line, 1, finding.Place.EndLine));
+        }
+    }
 
     [Theory]
     [InlineData("^a$", "^a\\z")]
     [InlineData("^(a$|b)\\$[$]$", "^(a\\z|b)\\$[$]\\z")]
     [InlineData("a", "a")]
     public void AnchorPattern_Dollar_BecomesEndOfText(string pattern, string expected) => Assert.Equal(expected, SchemaLoader.AnchorPattern(pattern));
+
+    private static readonly string[] Keys = ["title", "id", "treatment", "length", "when", "then", "spot", "shape", "sources", "maybe", "by-name", "x", "at", "form", "from", "any", "not", "position"];
+
+    private static readonly string[] Scalars = ["a", "''", "1", "-1.5", "true", "null", "79228162514264337593543950335", "1e-28", "box", "'12'", "2024-05-31"];
+
+    private static string Value(Random random, int depth) => random.Next(depth <= 0 ? 1 : 3) switch
+    {
+        0 => Scalars[random.Next(Scalars.Length)],
+        1 => "[" + string.Join(", ", Enumerable.Range(0, random.Next(4)).Select(_ => Value(random, depth - 1))) + "]",
+        _ => "{" + string.Join(", ", Keys.Where(_ => random.Next(6) == 0).Select(key => $"{key}: {Value(random, depth - 1)}")) + "}",
+    };
 
     private ImmutableArray<Finding> Validate(string yaml) => _schemas.Validate(Reading.File("rule", yaml));
 }

@@ -111,7 +111,7 @@ public class SourceReaderFaultTests
     }
 
     [Fact]
-    public void Parse_OffsetOfEveryMessage_FollowsTheForm()
+    public void Parse_EveryMessage_FollowsTheForm()
     {
         string[] broken = ["a: *b", "a: [1", "a: b: c", "", "- a", "a: @", "\ta: 1", "a: 1\na: 2"];
 

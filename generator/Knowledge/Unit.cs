@@ -25,7 +25,7 @@ public sealed record Unit(string Symbol, Dimension Dimension, decimal Factor, de
     public static readonly ImmutableArray<Unit> All =
     [
         One,
-        Millimetre, new("cm", Dimension.Length, 0.01m), new("m", Dimension.Length, 1), new("in", Dimension.Length, 0.0254m), new("ft", Dimension.Length, 0.3048m),
+        Millimetre, new("cm", Dimension.Length, 0.01m), new("m", Dimension.Length, 1), new("km", Dimension.Length, 1000), new("in", Dimension.Length, 0.0254m), new("ft", Dimension.Length, 0.3048m),
         SquareMillimetre, new("cm²", Dimension.Area, 0.0001m),
         Litre, new("mL", Dimension.Volume, 0.000001m), new("cm³", Dimension.Volume, 0.000001m),
         Kilogram, new("g", Dimension.Mass, 0.001m), new("lb", Dimension.Mass, 0.45359237m),

@@ -4,7 +4,7 @@ using static Swapwright.Worksheets.Belts.DrawingText;
 
 namespace Swapwright.Worksheets.Belts;
 
-/// <summary>Shows an adjuster's travel to scale: the pulley's outline at both ends and a double arrow, straight or bent, along which its centre moves.</summary>
+/// <summary>Shows an adjuster's travel to scale: the pulley's outline at both ends and a double arrow, straight or bent, along which its centre moves; a swinging one with its pivot.</summary>
 internal sealed class AdjusterMark
 {
     private readonly Adjuster adjuster;
@@ -58,7 +58,12 @@ internal sealed class AdjusterMark
                 svg + "circle",
                 new XAttribute("cx", Number(pivot.X)),
                 new XAttribute("cy", Number(pivot.Y)),
-                new XAttribute("r", Number(fontSize * 0.3))));
+                new XAttribute("r", Number(fontSize * 0.25)),
+                new XAttribute("fill", "currentColor")));
+            group.Add(new XElement(
+                svg + "path",
+                new XAttribute("d", $"M{Pair(from)}L{Pair(pivot)}L{Pair(to)}"),
+                new XAttribute("stroke-dasharray", dashes)));
             AddBent(group, svg, pivot, from, to, swing.ToRad - swing.FromRad, fontSize);
         }
         else

@@ -15,13 +15,12 @@ public static class BeltDrawing
 {
     private const double ScaleBarMm = 100;
 
-    /// <summary>Width of an average letter and distance of lines, in font sizes.</summary>
-    private const double LetterWidth = 0.56;
+    /// <summary>Distance of lines in font sizes.</summary>
     private const double LineHeight = 1.2;
 
-    private static readonly XNamespace Svg1 = "http://www.w3.org/2000/svg";
+    private static readonly XNamespace Ns = "http://www.w3.org/2000/svg";
 
-    /// <summary>The drawing; pulleys alone where there is no belt path.</summary>
+    /// <summary>The drawing; the belt dashed where no real one could run so, and the pulleys alone where it has no path at all.</summary>
     public static string Svg(BeltLoop loop, BeltResult result, BeltDrawingOptions options)
     {
         var pulleys = Placed(loop, result);
@@ -31,27 +30,40 @@ public static class BeltDrawing
         var root = Frame(loop, result, options, fontSize);
         if (mark is not null)
         {
-            root.Add(mark.Element(Svg1, fontSize));
+            root.Add(mark.Element(Ns, fontSize));
         }
 
         root.Add(pulleys.Select(pulley => PulleyElement(pulley, fontSize)));
         if (result.Running is { } path)
         {
             root.Add(new XElement(
-                Svg1 + "path",
+                Ns + "path",
                 new XAttribute("class", "belt-path"),
                 new XAttribute("d", PathData(path)),
                 new XAttribute("fill", "none"),
                 new XAttribute("stroke", "currentColor"),
                 new XAttribute("stroke-width", Number(fontSize * 0.3)),
-                new XAttribute("stroke-linejoin", "round")));
+                new XAttribute("stroke-linejoin", "round"),
+                result.PathIsPossible ? null : new XAttribute("stroke-dasharray", Number(fontSize))));
         }
 
         root.Add(pulleys.Zip(labels, (pulley, label) => LabelElements(pulley, label, fontSize)));
         var (left, top, right, bottom) = Extent(pulleys, labels, mark, fontSize);
-        root.Add(ScaleBar(left, bottom + (fontSize * 2.4), fontSize));
+        right = Math.Max(right, left + ScaleBarMm + (fontSize * 12));
         bottom += fontSize * 3;
-        right = Math.Max(right, left + ScaleBarMm + (fontSize * 5));
+        root.Add(ScaleBar(left, bottom - (fontSize * 0.6), fontSize));
+        if (result.Designation is { } designation)
+        {
+            root.Add(new XElement(
+                Ns + "text",
+                new XAttribute("class", "belt-label"),
+                new XAttribute("x", Number(right)),
+                new XAttribute("y", Number(bottom - (fontSize * 0.25))),
+                new XAttribute("text-anchor", "end"),
+                new XAttribute("fill", "currentColor"),
+                Clean(designation)));
+        }
+
         var margin = fontSize * 0.8;
         root.SetAttributeValue(
             "viewBox",
@@ -113,7 +125,7 @@ public static class BeltDrawing
                 return placement.Place(
                     Screen(pulley.X, pulley.Y),
                     pulley.DiameterMm / 2,
-                    lines.Max(line => line.Length) * LetterWidth * fontSize,
+                    lines.Max(Ems) * fontSize,
                     lines.Count * LineHeight * fontSize,
                     middle);
             }),
@@ -125,14 +137,14 @@ public static class BeltDrawing
         var title = Id(options.IdPrefix, "title");
         var description = Id(options.IdPrefix, "desc");
         return new XElement(
-            Svg1 + "svg",
+            Ns + "svg",
             new XAttribute("role", "img"),
             new XAttribute("aria-labelledby", title + " " + description),
             new XAttribute("viewBox", ""),
             new XAttribute("font-family", "sans-serif"),
             new XAttribute("font-size", Number(fontSize)),
-            new XElement(Svg1 + "title", new XAttribute("id", title), Clean(options.Title ?? "Belt loop: " + loop.Title)),
-            new XElement(Svg1 + "desc", new XAttribute("id", description), Clean(options.Description ?? Description(loop, result))));
+            new XElement(Ns + "title", new XAttribute("id", title), Clean(options.Title ?? "Belt loop: " + loop.Title)),
+            new XElement(Ns + "desc", new XAttribute("id", description), Clean(options.Description ?? Description(loop, result))));
     }
 
     private static string PathData(BeltPath path)
@@ -160,7 +172,7 @@ public static class BeltDrawing
         var radius = pulley.DiameterMm / 2;
         var arm = Math.Min(radius * 0.3, fontSize);
         var group = new XElement(
-            Svg1 + "g",
+            Ns + "g",
             new XAttribute("class", pulley.Side == BeltSide.Back ? "belt-pulley belt-pulley-back" : "belt-pulley"),
             new XAttribute("fill", "none"),
             new XAttribute("stroke", "currentColor"),
@@ -173,7 +185,7 @@ public static class BeltDrawing
         }
 
         group.Add(new XElement(
-            Svg1 + "path",
+            Ns + "path",
             new XAttribute(
                 "d",
                 $"M{Number(centre.X - arm)} {Number(centre.Y)}H{Number(centre.X + arm)}M{Number(centre.X)} {Number(centre.Y - arm)}V{Number(centre.Y + arm)}")));
@@ -181,7 +193,7 @@ public static class BeltDrawing
     }
 
     private static XElement Circle(BeltPoint centre, double radius) => new(
-        Svg1 + "circle",
+        Ns + "circle",
         new XAttribute("cx", Number(centre.X)),
         new XAttribute("cy", Number(centre.Y)),
         new XAttribute("r", Number(radius)));
@@ -196,7 +208,7 @@ public static class BeltDrawing
             var length = Math.Sqrt(((toX - centre.X) * (toX - centre.X)) + ((toY - centre.Y) * (toY - centre.Y)));
             var rim = pulley.DiameterMm / 2 / length;
             yield return new XElement(
-                Svg1 + "path",
+                Ns + "path",
                 new XAttribute("class", "belt-label"),
                 new XAttribute(
                     "d",
@@ -208,12 +220,12 @@ public static class BeltDrawing
 
         var lines = Label(pulley);
         yield return new XElement(
-            Svg1 + "text",
+            Ns + "text",
             new XAttribute("class", "belt-label"),
             new XAttribute("text-anchor", "middle"),
             new XAttribute("fill", "currentColor"),
             lines.Select((line, index) => new XElement(
-                Svg1 + "tspan",
+                Ns + "tspan",
                 new XAttribute("x", Number(box.X)),
                 new XAttribute("y", Number(box.Top + (fontSize * ((index * LineHeight) + 0.95)))),
                 Clean(line))));
@@ -235,10 +247,10 @@ public static class BeltDrawing
     {
         var tick = fontSize * 0.35;
         return new XElement(
-            Svg1 + "g",
+            Ns + "g",
             new XAttribute("class", "belt-label"),
             new XElement(
-                Svg1 + "path",
+                Ns + "path",
                 new XAttribute(
                     "d",
                     $"M{Number(left)} {Number(y - tick)}V{Number(y + tick)}M{Number(left)} {Number(y)}H{Number(left + ScaleBarMm)}M{Number(left + ScaleBarMm)} {Number(y - tick)}V{Number(y + tick)}"),
@@ -246,7 +258,7 @@ public static class BeltDrawing
                 new XAttribute("stroke", "currentColor"),
                 new XAttribute("stroke-width", Number(fontSize * 0.1))),
             new XElement(
-                Svg1 + "text",
+                Ns + "text",
                 new XAttribute("x", Number(left + ScaleBarMm + (fontSize * 0.6))),
                 new XAttribute("y", Number(y + (fontSize * 0.35))),
                 new XAttribute("fill", "currentColor"),

@@ -44,16 +44,18 @@ internal static class BeltPathFaults
         {
             for (var j = i + 1; j < runs.Length; j++)
             {
-                // The two spans at a missed pulley cross because it is missed; that is reported once, as the cause.
-                var meetAtMissed = missed.Any(run => (Next(runs, i) == run && runs[j] == run) || (Next(runs, j) == run && runs[i] == run));
-                if (!meetAtMissed
-                    && Cross(runs[i].ContactEnd, Next(runs, i).ContactStart, runs[j].ContactEnd, Next(runs, j).ContactStart))
+                if (Cross(runs[i].ContactEnd, Next(runs, i).ContactStart, runs[j].ContactEnd, Next(runs, j).ContactStart)
+                    && !MeetAtMissed(runs, i, j, missed))
                 {
                     faults.Add(new BeltCrossesItself(runs[i].StationId, runs[j].StationId));
                 }
             }
         }
     }
+
+    /// <summary>The two spans at a missed pulley cross because it is missed; that is reported once, as the cause.</summary>
+    private static bool MeetAtMissed(ImmutableArray<PulleyRun> runs, int i, int j, List<PulleyRun> missed) =>
+        missed.Exists(run => (Next(runs, i) == run && runs[j] == run) || (Next(runs, j) == run && runs[i] == run));
 
     private static void AddRunOvers(ImmutableArray<PulleyRun> runs, ImmutableArray<BeltProblem>.Builder faults)
     {

@@ -34,6 +34,15 @@ internal static class DrawingText
         return clean.ToString();
     }
 
+    /// <summary>Width of a line in font sizes, reckoned for common sans-serif faces; a drawing made without a browser cannot measure it.</summary>
+    public static double Ems(string line) => line.Sum(letter => letter switch
+    {
+        'M' or 'W' or 'm' or 'w' or '@' => 0.9,
+        >= 'A' and <= 'Z' => 0.68,
+        >= '\u2E80' => 1,
+        _ => 0.55,
+    });
+
     public static string Id(string prefix, string name) =>
         string.Concat(prefix.Select(letter => char.IsAsciiLetterOrDigit(letter) || letter is '-' or '_' ? letter : '-')) + "-" + name;
 
@@ -68,6 +77,7 @@ internal static class DrawingText
         var text = new StringBuilder();
         if (result.Running is { } running)
         {
+            text.Append(result.PathIsPossible ? "" : "No belt can run as drawn. ");
             text.Append(CultureInfo.InvariantCulture, $"{result.Designation ?? loop.Profile}, effective length round the pulleys {Number(running.LengthMm)} mm. ");
         }
         else

@@ -119,7 +119,7 @@ public sealed class BeltLoopProperties
     [Fact]
     public void Solve_ConvexLoop_IsTheHullOfTheDiscs()
     {
-        const int quadrantSegments = 256;
+        const int quadrantSegments = 128;
         foreach (var pulleys in RandomLoops(8).Where(IsAllGrooved))
         {
             var discs = pulleys.Select(pulley => new Point(pulley.X, pulley.Y).Buffer(pulley.DiameterMm / 2, quadrantSegments)).ToArray();

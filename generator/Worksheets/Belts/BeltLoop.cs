@@ -34,7 +34,10 @@ public sealed record Pulley(
 /// <summary>How one pulley of a loop is moved to tighten the belt.</summary>
 public abstract record Adjuster(string StationId);
 
-/// <summary>The pulley slides in a straight slot: its centre is its drawn place plus the travel along the direction, which need not be a unit vector.</summary>
+/// <summary>
+/// The pulley slides in a straight slot: its centre is its drawn place plus the travel along the direction, which need not be a unit
+/// vector.
+/// </summary>
 public sealed record SlideAdjuster(string StationId, double DirectionX, double DirectionY, double FromMm, double ToMm)
     : Adjuster(StationId);
 

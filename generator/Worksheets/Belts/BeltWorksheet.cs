@@ -121,7 +121,15 @@ public static class BeltWorksheet
         var offset = next.PlaneMm - pulley.PlaneMm;
         var allowed = limits.PlaneOffsetMmPer100Mm * run.SpanToNextMm / 100;
         return new PulleyJudgement(
-            pulley.Id, next.Id, run.WrapRad, wrapLimit, run.WrapRad >= wrapLimit, run.SpanToNextMm, offset, allowed, Math.Abs(offset) <= allowed);
+            pulley.Id,
+            next.Id,
+            run.WrapRad,
+            wrapLimit,
+            run.WrapRad >= wrapLimit,
+            run.SpanToNextMm,
+            offset,
+            allowed,
+            Math.Abs(offset) <= allowed);
     }
 
     private static void AddJudgements(ImmutableArray<PulleyJudgement> judged, ImmutableArray<BeltProblem>.Builder problems)

@@ -146,7 +146,10 @@ public sealed class BeltLoopProperties
         return other;
     }
 
-    /// <summary>Grooved pulleys round a ring, some gaps with a roller pressed on the belt from outside; those that are no proper loop are drawn again.</summary>
+    /// <summary>
+    /// Grooved pulleys round a ring, some gaps with a roller pressed on the belt from outside; those that are no proper loop are drawn
+    /// again.
+    /// </summary>
     private static IEnumerable<ImmutableArray<Pulley>> RandomLoops(int seed)
     {
         var random = new Random(seed);

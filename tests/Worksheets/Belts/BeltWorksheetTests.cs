@@ -11,7 +11,7 @@ public sealed class BeltWorksheetTests
         new(6, 1740, "a"), new(6, 1770, "b"), new(6, 1780, "c"), new(6, 1785, "d"), new(5, 1780, "e"), new(6, 1810, "f"),
     ];
 
-    /// <summary>Our own computation, by a second program: a roller travel of 12 mm either way gives 1756.7 to 1803.2 mm.</summary>
+    /// <summary>Our own computation, made before and apart from this code: 12 mm of travel either way gives 1756.7 to 1803.2 mm.</summary>
     [Fact]
     public void Compute_Serpentine_FindsTheWindow()
     {

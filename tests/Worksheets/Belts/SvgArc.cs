@@ -3,7 +3,10 @@ using System.Text.RegularExpressions;
 
 namespace Swapwright.Tests.Worksheets.Belts;
 
-/// <summary>An arc of an SVG path, read back from its text; its centre after the endpoint rules of the SVG specification, appendix B.2.4, for circles.</summary>
+/// <summary>
+/// An arc of an SVG path, read back from its text; its centre after the endpoint rules of the SVG specification, appendix B.2.4, for
+/// circles.
+/// </summary>
 internal sealed partial record SvgArc(double FromX, double FromY, double Radius, bool Large, bool Sweep, double ToX, double ToY)
 {
     private double Chord => Math.Sqrt(Math.Pow(ToX - FromX, 2) + Math.Pow(ToY - FromY, 2));
@@ -36,6 +39,9 @@ internal sealed partial record SvgArc(double FromX, double FromY, double Radius,
         return arcs;
     }
 
-    [GeneratedRegex(@"L(?<fromX>\S+) (?<fromY>\S+?)A(?<radius>\S+) \S+ 0 (?<large>\d) (?<sweep>\d) (?<toX>\S+) (?<toY>[-\d.]+)", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(
+        @"L(?<fromX>\S+) (?<fromY>\S+?)A(?<radius>\S+) \S+ 0 (?<large>\d) (?<sweep>\d) (?<toX>\S+) (?<toY>[-\d.]+)",
+        RegexOptions.CultureInvariant,
+        1000)]
     private static partial Regex LineAndArc();
 }

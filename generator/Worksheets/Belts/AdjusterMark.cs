@@ -4,7 +4,10 @@ using static Swapwright.Worksheets.Belts.DrawingText;
 
 namespace Swapwright.Worksheets.Belts;
 
-/// <summary>Shows an adjuster's travel to scale: the pulley's outline at both ends and a double arrow, straight or bent, along which its centre moves.</summary>
+/// <summary>
+/// Shows an adjuster's travel to scale: the pulley's outline at both ends and a double arrow, straight or bent, along which its centre
+/// moves; a swinging one with its pivot.
+/// </summary>
 internal sealed class AdjusterMark
 {
     private readonly Adjuster adjuster;
@@ -29,12 +32,12 @@ internal sealed class AdjusterMark
         }
     }
 
-    public XElement Element(XNamespace svg, double fontSize)
+    public XElement Element(double fontSize)
     {
         var thin = Number(fontSize * 0.08);
         var dashes = Number(fontSize * 0.35);
         var group = new XElement(
-            svg + "g",
+            DrawingShapes.Svg + "g",
             new XAttribute("class", "belt-adjuster"),
             new XAttribute("fill", "none"),
             new XAttribute("stroke", "currentColor"),
@@ -42,7 +45,7 @@ internal sealed class AdjusterMark
         foreach (var (centre, radius) in Outlines(fontSize).Take(2))
         {
             group.Add(new XElement(
-                svg + "circle",
+                DrawingShapes.Svg + "circle",
                 new XAttribute("cx", Number(centre.X)),
                 new XAttribute("cy", Number(centre.Y)),
                 new XAttribute("r", Number(radius)),
@@ -55,50 +58,55 @@ internal sealed class AdjusterMark
         {
             var pivot = BeltDrawing.Screen(swing.PivotX, swing.PivotY);
             group.Add(new XElement(
-                svg + "circle",
+                DrawingShapes.Svg + "circle",
                 new XAttribute("cx", Number(pivot.X)),
                 new XAttribute("cy", Number(pivot.Y)),
-                new XAttribute("r", Number(fontSize * 0.3))));
-            AddBent(group, svg, pivot, from, to, swing.ToRad - swing.FromRad, fontSize);
+                new XAttribute("r", Number(fontSize * 0.25)),
+                new XAttribute("fill", "currentColor")));
+            group.Add(new XElement(
+                DrawingShapes.Svg + "path",
+                new XAttribute("d", $"M{Pair(from)}L{Pair(pivot)}L{Pair(to)}"),
+                new XAttribute("stroke-dasharray", dashes)));
+            AddBent(group, pivot, from, to, swing.ToRad - swing.FromRad, fontSize);
         }
         else
         {
             var heading = Math.Atan2(to.Y - from.Y, to.X - from.X);
-            AddArrow(group, svg, from, to, "L", heading, heading, HeadSize(fontSize, Distance(from, to)));
+            AddArrow(group, from, to, "L", heading, heading, HeadSize(fontSize, from.DistanceTo(to)));
         }
 
         return group;
     }
 
-    private static void AddBent(XElement group, XNamespace svg, BeltPoint pivot, BeltPoint from, BeltPoint to, double turn, double fontSize)
+    private static void AddBent(XElement group, BeltPoint pivot, BeltPoint from, BeltPoint to, double turn, double fontSize)
     {
-        var arm = Distance(pivot, from);
+        var arm = pivot.DistanceTo(from);
         var bend = string.Create(
             CultureInfo.InvariantCulture, $"A{Number(arm)} {Number(arm)} 0 {(turn > Math.PI ? 1 : 0)} 0 ");
 
         // Anticlockwise as drawn is a falling angle on the screen, so the arrow leaves at a quarter turn behind the arm.
         var start = Math.Atan2(from.Y - pivot.Y, from.X - pivot.X) - (Math.PI / 2);
-        AddArrow(group, svg, from, to, bend, start, start - turn, HeadSize(fontSize, arm * turn));
+        AddArrow(group, from, to, bend, start, start - turn, HeadSize(fontSize, arm * turn));
     }
 
     private static void AddArrow(
-        XElement group, XNamespace svg, BeltPoint from, BeltPoint to, string joint, double headingAtFrom, double headingAtTo, double head)
+        XElement group, BeltPoint from, BeltPoint to, string joint, double headingAtFrom, double headingAtTo, double head)
     {
         group.Add(new XElement(
-            svg + "path",
+            DrawingShapes.Svg + "path",
             new XAttribute("d", $"M{Pair(from)}{joint}{Pair(to)}"),
             new XAttribute("stroke-width", Number(head * 0.25))));
-        group.Add(Head(svg, from, headingAtFrom + Math.PI, head));
-        group.Add(Head(svg, to, headingAtTo, head));
+        group.Add(Head(from, headingAtFrom + Math.PI, head));
+        group.Add(Head(to, headingAtTo, head));
     }
 
-    private static XElement Head(XNamespace svg, BeltPoint tip, double heading, double size)
+    private static XElement Head(BeltPoint tip, double heading, double size)
     {
         BeltPoint Corner(double side) => new(
             tip.X - (size * Math.Cos(heading)) - (side * size * Math.Sin(heading)),
             tip.Y - (size * Math.Sin(heading)) + (side * size * Math.Cos(heading)));
         return new XElement(
-            svg + "path",
+            DrawingShapes.Svg + "path",
             new XAttribute("d", $"M{Pair(tip)}L{Pair(Corner(0.4))}L{Pair(Corner(-0.4))}Z"),
             new XAttribute("fill", "currentColor"),
             new XAttribute("stroke", "none"));
@@ -106,8 +114,4 @@ internal sealed class AdjusterMark
 
     /// <summary>Short travels get short heads, so that both still show.</summary>
     private static double HeadSize(double fontSize, double travel) => Math.Min(fontSize * 0.6, travel / 3);
-
-    private static string Pair(BeltPoint point) => Number(point.X) + " " + Number(point.Y);
-
-    private static double Distance(BeltPoint a, BeltPoint b) => Math.Sqrt(((b.X - a.X) * (b.X - a.X)) + ((b.Y - a.Y) * (b.Y - a.Y)));
 }

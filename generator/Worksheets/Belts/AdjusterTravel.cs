@@ -16,7 +16,7 @@ namespace Swapwright.Worksheets.Belts;
 internal sealed class AdjusterTravel
 {
     private const int Steps = 64;
-    private const int BisectionSteps = 60;
+    private const int RefiningSteps = 40;
     private static readonly double Golden = (Math.Sqrt(5) - 1) / 2;
 
     private readonly BeltLoop loop;
@@ -135,7 +135,7 @@ internal sealed class AdjusterTravel
             }
 
             var bad = next;
-            for (var j = 0; j < BisectionSteps; j++)
+            for (var j = 0; j < RefiningSteps; j++)
             {
                 var between = good + ((bad - good) / 2);
                 (good, bad) = LengthAt(between) is null ? (good, between) : (between, bad);
@@ -184,7 +184,7 @@ internal sealed class AdjusterTravel
     /// <summary>Golden-section search; <paramref name="sense"/> is 1 for the greatest and -1 for the least length.</summary>
     private Sample Extremum(double from, double to, Sample best, int sense)
     {
-        for (var i = 0; i < BisectionSteps; i++)
+        for (var i = 0; i < RefiningSteps; i++)
         {
             var low = Probe(to - (Golden * (to - from)), sense);
             var high = Probe(from + (Golden * (to - from)), sense);
@@ -202,7 +202,7 @@ internal sealed class AdjusterTravel
     {
         var (low, high) = (before.At, after.At);
         var rising = after.Length >= before.Length;
-        for (var i = 0; i < BisectionSteps; i++)
+        for (var i = 0; i < RefiningSteps; i++)
         {
             var between = low + ((high - low) / 2);
             if (LengthAt(between) is not { } length)

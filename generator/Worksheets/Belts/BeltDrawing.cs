@@ -13,15 +13,7 @@ namespace Swapwright.Worksheets.Belts;
 /// </summary>
 public static class BeltDrawing
 {
-    private const double ScaleBarMm = 100;
-
-    /// <summary>Width of an average letter and distance of lines, in font sizes.</summary>
-    private const double LetterWidth = 0.56;
-    private const double LineHeight = 1.2;
-
-    private static readonly XNamespace Svg1 = "http://www.w3.org/2000/svg";
-
-    /// <summary>The drawing; pulleys alone where there is no belt path.</summary>
+    /// <summary>The drawing; the belt dashed where no real one could run so, and the pulleys alone where it has no path at all.</summary>
     public static string Svg(BeltLoop loop, BeltResult result, BeltDrawingOptions options)
     {
         var pulleys = Placed(loop, result);
@@ -31,27 +23,40 @@ public static class BeltDrawing
         var root = Frame(loop, result, options, fontSize);
         if (mark is not null)
         {
-            root.Add(mark.Element(Svg1, fontSize));
+            root.Add(mark.Element(fontSize));
         }
 
-        root.Add(pulleys.Select(pulley => PulleyElement(pulley, fontSize)));
+        root.Add(pulleys.Select(pulley => DrawingShapes.Pulley(pulley, fontSize)));
         if (result.Running is { } path)
         {
             root.Add(new XElement(
-                Svg1 + "path",
+                DrawingShapes.Svg + "path",
                 new XAttribute("class", "belt-path"),
                 new XAttribute("d", PathData(path)),
                 new XAttribute("fill", "none"),
                 new XAttribute("stroke", "currentColor"),
                 new XAttribute("stroke-width", Number(fontSize * 0.3)),
-                new XAttribute("stroke-linejoin", "round")));
+                new XAttribute("stroke-linejoin", "round"),
+                result.PathIsPossible ? null : new XAttribute("stroke-dasharray", Number(fontSize))));
         }
 
-        root.Add(pulleys.Zip(labels, (pulley, label) => LabelElements(pulley, label, fontSize)));
+        root.Add(pulleys.Zip(labels, (pulley, label) => DrawingShapes.Label(pulley, label, fontSize)));
         var (left, top, right, bottom) = Extent(pulleys, labels, mark, fontSize);
-        root.Add(ScaleBar(left, bottom + (fontSize * 2.4), fontSize));
+        right = Math.Max(right, left + DrawingShapes.ScaleBarMm + (fontSize * 12));
         bottom += fontSize * 3;
-        right = Math.Max(right, left + ScaleBarMm + (fontSize * 5));
+        root.Add(DrawingShapes.ScaleBar(left, bottom - (fontSize * 0.6), fontSize));
+        if (result.Designation is { } designation)
+        {
+            root.Add(new XElement(
+                DrawingShapes.Svg + "text",
+                new XAttribute("class", "belt-label"),
+                new XAttribute("x", Number(right)),
+                new XAttribute("y", Number(bottom - (fontSize * 0.25))),
+                new XAttribute("text-anchor", "end"),
+                new XAttribute("fill", "currentColor"),
+                Clean(designation)));
+        }
+
         var margin = fontSize * 0.8;
         root.SetAttributeValue(
             "viewBox",
@@ -77,7 +82,7 @@ public static class BeltDrawing
     {
         if (pulleys.IsEmpty)
         {
-            return ScaleBarMm / 10;
+            return DrawingShapes.ScaleBarMm / 10;
         }
 
         var width = pulleys.Max(pulley => pulley.X + (pulley.DiameterMm / 2)) - pulleys.Min(pulley => pulley.X - (pulley.DiameterMm / 2));
@@ -113,8 +118,8 @@ public static class BeltDrawing
                 return placement.Place(
                     Screen(pulley.X, pulley.Y),
                     pulley.DiameterMm / 2,
-                    lines.Max(line => line.Length) * LetterWidth * fontSize,
-                    lines.Count * LineHeight * fontSize,
+                    lines.Max(Ems) * fontSize,
+                    lines.Count * DrawingShapes.LineHeight * fontSize,
                     middle);
             }),
         ];
@@ -125,98 +130,36 @@ public static class BeltDrawing
         var title = Id(options.IdPrefix, "title");
         var description = Id(options.IdPrefix, "desc");
         return new XElement(
-            Svg1 + "svg",
+            DrawingShapes.Svg + "svg",
             new XAttribute("role", "img"),
             new XAttribute("aria-labelledby", title + " " + description),
             new XAttribute("viewBox", ""),
             new XAttribute("font-family", "sans-serif"),
             new XAttribute("font-size", Number(fontSize)),
-            new XElement(Svg1 + "title", new XAttribute("id", title), Clean(options.Title ?? "Belt loop: " + loop.Title)),
-            new XElement(Svg1 + "desc", new XAttribute("id", description), Clean(options.Description ?? Description(loop, result))));
+            new XElement(DrawingShapes.Svg + "title", new XAttribute("id", title), Clean(options.Title ?? "Belt loop: " + loop.Title)),
+            new XElement(
+                DrawingShapes.Svg + "desc",
+                new XAttribute("id", description),
+                Clean(options.Description ?? Description(loop, result))));
     }
 
     private static string PathData(BeltPath path)
     {
         var data = new StringBuilder();
         var runs = path.Runs;
-        data.Append(CultureInfo.InvariantCulture, $"M{Pair(runs[^1].ContactEnd)}");
+        data.Append(CultureInfo.InvariantCulture, $"M{Pair(Screen(runs[^1].ContactEnd))}");
         foreach (var run in runs)
         {
             // On the screen, with y down, the sweep flag 1 turns clockwise.
             var clockwise = (run.Side == BeltSide.Grooved) != path.Anticlockwise;
-            data.Append(
-                CultureInfo.InvariantCulture,
-                $"L{Pair(run.ContactStart)}A{Number(run.RadiusMm)} {Number(run.RadiusMm)} 0 {(run.WrapRad > Math.PI ? 1 : 0)} {(clockwise ? 1 : 0)} {Pair(run.ContactEnd)}");
+            var radius = Number(run.RadiusMm);
+            data.Append(CultureInfo.InvariantCulture, $"L{Pair(Screen(run.ContactStart))}A{radius} {radius} 0 ")
+                .Append(run.WrapRad > Math.PI ? "1 " : "0 ")
+                .Append(clockwise ? "1 " : "0 ")
+                .Append(Pair(Screen(run.ContactEnd)));
         }
 
         return data.Append('Z').ToString();
-    }
-
-    private static string Pair(BeltPoint point) => Number(point.X) + " " + Number(Screen(point).Y);
-
-    private static XElement PulleyElement(Pulley pulley, double fontSize)
-    {
-        var centre = Screen(pulley.X, pulley.Y);
-        var radius = pulley.DiameterMm / 2;
-        var arm = Math.Min(radius * 0.3, fontSize);
-        var group = new XElement(
-            Svg1 + "g",
-            new XAttribute("class", pulley.Side == BeltSide.Back ? "belt-pulley belt-pulley-back" : "belt-pulley"),
-            new XAttribute("fill", "none"),
-            new XAttribute("stroke", "currentColor"),
-            new XAttribute("stroke-width", Number(fontSize * 0.1)),
-            Circle(centre, radius));
-        if (pulley.Ribs > 0)
-        {
-            // The bottom of the grooves, for the eye only.
-            group.Add(Circle(centre, radius * 0.88));
-        }
-
-        group.Add(new XElement(
-            Svg1 + "path",
-            new XAttribute(
-                "d",
-                $"M{Number(centre.X - arm)} {Number(centre.Y)}H{Number(centre.X + arm)}M{Number(centre.X)} {Number(centre.Y - arm)}V{Number(centre.Y + arm)}")));
-        return group;
-    }
-
-    private static XElement Circle(BeltPoint centre, double radius) => new(
-        Svg1 + "circle",
-        new XAttribute("cx", Number(centre.X)),
-        new XAttribute("cy", Number(centre.Y)),
-        new XAttribute("r", Number(radius)));
-
-    private static IEnumerable<XElement> LabelElements(Pulley pulley, PlacedLabel label, double fontSize)
-    {
-        var box = label.Box;
-        if (label.Distance > fontSize * 2)
-        {
-            var centre = Screen(pulley.X, pulley.Y);
-            var (toX, toY) = (box.NearestX(centre.X), box.NearestY(centre.Y));
-            var length = Math.Sqrt(((toX - centre.X) * (toX - centre.X)) + ((toY - centre.Y) * (toY - centre.Y)));
-            var rim = pulley.DiameterMm / 2 / length;
-            yield return new XElement(
-                Svg1 + "path",
-                new XAttribute("class", "belt-label"),
-                new XAttribute(
-                    "d",
-                    $"M{Number(centre.X + ((toX - centre.X) * rim))} {Number(centre.Y + ((toY - centre.Y) * rim))}L{Number(toX)} {Number(toY)}"),
-                new XAttribute("fill", "none"),
-                new XAttribute("stroke", "currentColor"),
-                new XAttribute("stroke-width", Number(fontSize * 0.06)));
-        }
-
-        var lines = Label(pulley);
-        yield return new XElement(
-            Svg1 + "text",
-            new XAttribute("class", "belt-label"),
-            new XAttribute("text-anchor", "middle"),
-            new XAttribute("fill", "currentColor"),
-            lines.Select((line, index) => new XElement(
-                Svg1 + "tspan",
-                new XAttribute("x", Number(box.X)),
-                new XAttribute("y", Number(box.Top + (fontSize * ((index * LineHeight) + 0.95)))),
-                Clean(line))));
     }
 
     private static (double Left, double Top, double Right, double Bottom) Extent(
@@ -229,27 +172,5 @@ public static class BeltDrawing
             .DefaultIfEmpty()
             .ToList();
         return (boxes.Min(box => box.Left), boxes.Min(box => box.Top), boxes.Max(box => box.Right), boxes.Max(box => box.Bottom));
-    }
-
-    private static XElement ScaleBar(double left, double y, double fontSize)
-    {
-        var tick = fontSize * 0.35;
-        return new XElement(
-            Svg1 + "g",
-            new XAttribute("class", "belt-label"),
-            new XElement(
-                Svg1 + "path",
-                new XAttribute(
-                    "d",
-                    $"M{Number(left)} {Number(y - tick)}V{Number(y + tick)}M{Number(left)} {Number(y)}H{Number(left + ScaleBarMm)}M{Number(left + ScaleBarMm)} {Number(y - tick)}V{Number(y + tick)}"),
-                new XAttribute("fill", "none"),
-                new XAttribute("stroke", "currentColor"),
-                new XAttribute("stroke-width", Number(fontSize * 0.1))),
-            new XElement(
-                Svg1 + "text",
-                new XAttribute("x", Number(left + ScaleBarMm + (fontSize * 0.6))),
-                new XAttribute("y", Number(y + (fontSize * 0.35))),
-                new XAttribute("fill", "currentColor"),
-                Number(ScaleBarMm) + " mm"));
     }
 }

@@ -30,6 +30,9 @@ public sealed record BeltLimits
     /// <summary>How far a belt on fixed centres may differ from the loop.</summary>
     public double FixedCentreToleranceMm { get; init; } = 2;
 
-    /// <summary>Smallest effective diameter: ISO 9981:2020, 5.2, for grooved pulleys. Applied to rollers too, which common practice makes larger still.</summary>
+    /// <summary>
+    /// Smallest effective diameter: ISO 9981:2020, 5.2, for grooved pulleys. Applied to rollers too, which common practice makes larger
+    /// still.
+    /// </summary>
     public double MinEffectiveDiameterMm { get; init; } = 45;
 }

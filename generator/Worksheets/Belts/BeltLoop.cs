@@ -34,7 +34,10 @@ public sealed record Pulley(
 /// <summary>How one pulley of a loop is moved to tighten the belt.</summary>
 public abstract record Adjuster(string StationId);
 
-/// <summary>The pulley slides in a straight slot: its centre is its drawn place plus the travel along the direction, which need not be a unit vector.</summary>
+/// <summary>
+/// The pulley slides in a straight slot: its centre is its drawn place plus the travel along the direction, which need not be a unit
+/// vector.
+/// </summary>
 public sealed record SlideAdjuster(string StationId, double DirectionX, double DirectionY, double FromMm, double ToMm)
     : Adjuster(StationId);
 
@@ -44,6 +47,6 @@ public sealed record SwingAdjuster(string StationId, double PivotX, double Pivot
 
 /// <summary>A belt and the pulleys that it visits, in belt order. Either way round will do: the worksheet finds out which it is.</summary>
 /// <param name="Profile">Profile letters of the designation, such as <c>PK</c>.</param>
-/// <param name="RibPitchMm">Distance between neighbouring ribs: 3.56 mm for PK (ISO 9982, as quoted in a manufacturer's glossary).</param>
+/// <param name="RibPitchMm">Distance between neighbouring ribs: 3.56 mm for PK (ISO 9982, as a trade glossary quotes it).</param>
 public sealed record BeltLoop(
     string Id, string Title, string Profile, double RibPitchMm, ImmutableArray<Pulley> Pulleys, Adjuster? Adjuster);

@@ -5,7 +5,11 @@ namespace Swapwright.Worksheets.Belts;
 
 /// <summary>A point of the belt's plane in millimetres, x right and y up.</summary>
 [StructLayout(LayoutKind.Auto)]
-public readonly record struct BeltPoint(double X, double Y);
+public readonly record struct BeltPoint(double X, double Y)
+{
+    public double DistanceTo(BeltPoint other) =>
+        Math.Sqrt(((other.X - X) * (other.X - X)) + ((other.Y - Y) * (other.Y - Y)));
+}
 
 /// <summary>The belt on one pulley and on its way to the next one in belt order.</summary>
 /// <param name="ContactStart">Where the belt, coming from the previous pulley, meets this one.</param>

@@ -28,7 +28,7 @@ internal static class BeltPathFaults
         {
             for (var j = i + 1; j < runs.Length; j++)
             {
-                var overlap = runs[i].RadiusMm + runs[j].RadiusMm - Distance(runs[i].Centre, runs[j].Centre);
+                var overlap = runs[i].RadiusMm + runs[j].RadiusMm - runs[i].Centre.DistanceTo(runs[j].Centre);
                 if (overlap > ToleranceMm)
                 {
                     faults.Add(new PulleysOverlap(runs[i].StationId, runs[j].StationId, overlap));
@@ -44,16 +44,18 @@ internal static class BeltPathFaults
         {
             for (var j = i + 1; j < runs.Length; j++)
             {
-                // The two spans at a missed pulley cross because it is missed; that is reported once, as the cause.
-                var meetAtMissed = missed.Any(run => (Next(runs, i) == run && runs[j] == run) || (Next(runs, j) == run && runs[i] == run));
-                if (!meetAtMissed
-                    && Cross(runs[i].ContactEnd, Next(runs, i).ContactStart, runs[j].ContactEnd, Next(runs, j).ContactStart))
+                if (Cross(runs[i].ContactEnd, Next(runs, i).ContactStart, runs[j].ContactEnd, Next(runs, j).ContactStart)
+                    && !MeetAtMissed(runs, i, j, missed))
                 {
                     faults.Add(new BeltCrossesItself(runs[i].StationId, runs[j].StationId));
                 }
             }
         }
     }
+
+    /// <summary>The two spans at a missed pulley cross because it is missed; that is reported once, as the cause.</summary>
+    private static bool MeetAtMissed(ImmutableArray<PulleyRun> runs, int i, int j, List<PulleyRun> missed) =>
+        missed.Exists(run => (Next(runs, i) == run && runs[j] == run) || (Next(runs, j) == run && runs[i] == run));
 
     private static void AddRunOvers(ImmutableArray<PulleyRun> runs, ImmutableArray<BeltProblem>.Builder faults)
     {
@@ -96,7 +98,7 @@ internal static class BeltPathFaults
 
     private static bool OppositeSides(BeltPoint a, BeltPoint b, BeltPoint p, BeltPoint q)
     {
-        var length = Distance(a, b);
+        var length = a.DistanceTo(b);
         var left = Area(a, b, p) / length;
         var right = Area(a, b, q) / length;
         return (left > ToleranceMm && right < -ToleranceMm) || (left < -ToleranceMm && right > ToleranceMm);
@@ -104,13 +106,11 @@ internal static class BeltPathFaults
 
     private static double Area(BeltPoint a, BeltPoint b, BeltPoint p) => ((b.X - a.X) * (p.Y - a.Y)) - ((b.Y - a.Y) * (p.X - a.X));
 
-    private static double Distance(BeltPoint a, BeltPoint b) => Math.Sqrt(((b.X - a.X) * (b.X - a.X)) + ((b.Y - a.Y) * (b.Y - a.Y)));
-
     private static double Distance(BeltPoint p, BeltPoint a, BeltPoint b)
     {
         var dx = b.X - a.X;
         var dy = b.Y - a.Y;
         var along = Math.Clamp((((p.X - a.X) * dx) + ((p.Y - a.Y) * dy)) / ((dx * dx) + (dy * dy)), 0, 1);
-        return Distance(p, new BeltPoint(a.X + (along * dx), a.Y + (along * dy)));
+        return p.DistanceTo(new BeltPoint(a.X + (along * dx), a.Y + (along * dy)));
     }
 }

@@ -50,15 +50,22 @@ public sealed record PulleyJudgement(
     double AllowedPlaneOffsetMm,
     bool PlaneWithinLimit);
 
-/// <summary>The belt worksheet of one loop. Parts that an impossible input leaves without a value are null or empty; no number is ever NaN.</summary>
-/// <param name="Nominal">The path with the adjuster in the middle of its travel; null where there is no path at all.</param>
+/// <summary>
+/// The belt worksheet of one loop. Parts that an impossible input leaves without a value are null or empty; no number is ever NaN.
+/// </summary>
+/// <param name="Nominal">
+/// The path with the adjuster in the middle of its travel, also one that no real belt can take, for the drawing; null where
+/// some span does not exist at all.
+/// </param>
 /// <param name="NominalAt">That position, mm or rad; null on fixed centres.</param>
 /// <param name="Running">The path with the recommended belt tight; the nominal one where none is recommended.</param>
 /// <param name="Window">Null on fixed centres and where the nominal path is impossible.</param>
 /// <param name="Ribs">Grooves of the narrowest grooved pulley; 0 where none has any.</param>
-/// <param name="Designation">Of the recommended belt, or else of the one that the nominal loop asks for; null without a path or ribs.</param>
+/// <param name="Designation">
+/// Of the recommended belt, or else of the one that the nominal loop asks for; null without ribs or a possible path.
+/// </param>
 /// <param name="WidthMm">Rib pitch times ribs.</param>
-/// <param name="Pulleys">Empty where there is no path.</param>
+/// <param name="Pulleys">Empty where the path is impossible: there is nothing to judge then.</param>
 public sealed record BeltResult(
     BeltPath? Nominal,
     double? NominalAt,
@@ -70,4 +77,8 @@ public sealed record BeltResult(
     BeltChoice? Recommended,
     BeltChoice? RunnerUp,
     ImmutableArray<PulleyJudgement> Pulleys,
-    ImmutableArray<BeltProblem> Problems);
+    ImmutableArray<BeltProblem> Problems)
+{
+    /// <summary>Whether a real belt can run as <see cref="Running"/> does.</summary>
+    public bool PathIsPossible => !Pulleys.IsEmpty;
+}

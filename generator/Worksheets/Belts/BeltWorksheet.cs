@@ -24,38 +24,41 @@ public static class BeltWorksheet
         double? middle = loop.Adjuster is null ? null : AdjusterTravel.Mid(loop.Adjuster);
         var (nominal, faults) = BeltGeometry.Solve(At(loop, middle));
         problems.AddRange(faults);
-
-        BeltWindow? window = null;
-        var (first, second) = ((BeltChoice?)null, (BeltChoice?)null);
-        if (nominal is not null && faults.IsEmpty)
+        if (nominal is null || !faults.IsEmpty)
         {
-            var candidates = stock.Where(belt => LoopInput.IsUsable(belt) && belt.Ribs == ribs).ToList();
-            if (loop.Adjuster is null)
-            {
-                problems.Add(new MissingAdjuster(nominal.LengthMm, limits.FixedCentreToleranceMm));
-                (first, second) = StockChoice.Fixed(loop, candidates, nominal.LengthMm, limits);
-            }
-            else
-            {
-                var travel = new AdjusterTravel(loop, loop.Adjuster, nominal.Anticlockwise);
-                window = travel.Window();
-                if (travel.IsRestricted)
-                {
-                    problems.Add(new TravelRestricted(travel.UsableFrom, travel.UsableTo));
-                }
-
-                (first, second) = StockChoice.Adjustable(loop, candidates, nominal.LengthMm, travel, limits);
-            }
-
-            if (first is null)
-            {
-                problems.Add(StockChoice.None(candidates, ribs, nominal.LengthMm));
-            }
+            return new BeltResult(
+                nominal, middle, nominal, null, ribs, ribs * loop.RibPitchMm, null, null, null, [], problems.ToImmutable());
         }
 
-        var running = nominal is null || first?.TightAt is null
+        BeltWindow? window = null;
+        BeltChoice? first;
+        BeltChoice? second;
+        var candidates = stock.Where(belt => LoopInput.IsUsable(belt) && belt.Ribs == ribs).ToList();
+        if (loop.Adjuster is null)
+        {
+            problems.Add(new MissingAdjuster(nominal.LengthMm, limits.FixedCentreToleranceMm));
+            (first, second) = StockChoice.Fixed(loop, candidates, nominal.LengthMm, limits);
+        }
+        else
+        {
+            var travel = new AdjusterTravel(loop, loop.Adjuster, nominal.Anticlockwise);
+            window = travel.Window();
+            if (travel.IsRestricted)
+            {
+                problems.Add(new TravelRestricted(travel.UsableFrom, travel.UsableTo));
+            }
+
+            (first, second) = StockChoice.Adjustable(loop, candidates, nominal.LengthMm, travel, limits);
+        }
+
+        if (first is null)
+        {
+            problems.Add(StockChoice.None(candidates, ribs, nominal.LengthMm));
+        }
+
+        var running = first?.TightAt is null
             ? nominal
-            : BeltGeometry.Solve(At(loop, first.TightAt), nominal.Anticlockwise).Path;
+            : BeltGeometry.Solve(At(loop, first.TightAt), nominal.Anticlockwise).Path!;
         var judged = Judge(loop, running, limits);
         AddJudgements(judged, problems);
         return new BeltResult(
@@ -65,7 +68,7 @@ public static class BeltWorksheet
             window,
             ribs,
             ribs * loop.RibPitchMm,
-            first?.Designation ?? (nominal is null || ribs == 0 ? null : StockChoice.Designation(ribs, loop.Profile, nominal.LengthMm)),
+            first?.Designation ?? (ribs == 0 ? null : StockChoice.Designation(ribs, loop.Profile, nominal.LengthMm)),
             first,
             second,
             judged,
@@ -101,8 +104,8 @@ public static class BeltWorksheet
         }
     }
 
-    private static ImmutableArray<PulleyJudgement> Judge(BeltLoop loop, BeltPath? path, BeltLimits limits) =>
-        path is null ? [] : [.. path.Runs.Select((run, index) => Judge(loop, index, run, limits))];
+    private static ImmutableArray<PulleyJudgement> Judge(BeltLoop loop, BeltPath path, BeltLimits limits) =>
+        [.. path.Runs.Select((run, index) => Judge(loop, index, run, limits))];
 
     private static PulleyJudgement Judge(BeltLoop loop, int index, PulleyRun run, BeltLimits limits)
     {
@@ -118,7 +121,15 @@ public static class BeltWorksheet
         var offset = next.PlaneMm - pulley.PlaneMm;
         var allowed = limits.PlaneOffsetMmPer100Mm * run.SpanToNextMm / 100;
         return new PulleyJudgement(
-            pulley.Id, next.Id, run.WrapRad, wrapLimit, run.WrapRad >= wrapLimit, run.SpanToNextMm, offset, allowed, Math.Abs(offset) <= allowed);
+            pulley.Id,
+            next.Id,
+            run.WrapRad,
+            wrapLimit,
+            run.WrapRad >= wrapLimit,
+            run.SpanToNextMm,
+            offset,
+            allowed,
+            Math.Abs(offset) <= allowed);
     }
 
     private static void AddJudgements(ImmutableArray<PulleyJudgement> judged, ImmutableArray<BeltProblem>.Builder problems)

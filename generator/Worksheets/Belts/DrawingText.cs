@@ -15,6 +15,8 @@ internal static class DrawingText
     public static string Number(double value) =>
         (Math.Round(value, 2, MidpointRounding.AwayFromZero) + 0.0).ToString("0.##", CultureInfo.InvariantCulture);
 
+    public static string Pair(BeltPoint point) => Number(point.X) + " " + Number(point.Y);
+
     /// <summary>Text without the characters that XML cannot carry even when escaped.</summary>
     public static string Clean(string text)
     {
@@ -33,6 +35,17 @@ internal static class DrawingText
 
         return clean.ToString();
     }
+
+    /// <summary>
+    /// Width of a line in font sizes, reckoned for common sans-serif faces; a drawing made without a browser cannot measure it.
+    /// </summary>
+    public static double Ems(string line) => line.Sum(letter => letter switch
+    {
+        'M' or 'W' or 'm' or 'w' or '@' => 0.9,
+        >= 'A' and <= 'Z' => 0.68,
+        >= '\u2E80' => 1,
+        _ => 0.55,
+    });
 
     public static string Id(string prefix, string name) =>
         string.Concat(prefix.Select(letter => char.IsAsciiLetterOrDigit(letter) || letter is '-' or '_' ? letter : '-')) + "-" + name;
@@ -68,7 +81,9 @@ internal static class DrawingText
         var text = new StringBuilder();
         if (result.Running is { } running)
         {
-            text.Append(CultureInfo.InvariantCulture, $"{result.Designation ?? loop.Profile}, effective length round the pulleys {Number(running.LengthMm)} mm. ");
+            text.Append(result.PathIsPossible ? "" : "No belt can run as drawn. ");
+            text.Append(result.Designation ?? loop.Profile)
+                .Append(", effective length round the pulleys ").Append(Number(running.LengthMm)).Append(" mm. ");
         }
         else
         {

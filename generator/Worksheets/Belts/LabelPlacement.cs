@@ -14,9 +14,9 @@ internal readonly record struct LabelBox(double X, double Y, double Width, doubl
 
     public double Bottom => Y + (Height / 2);
 
-    public double NearestX(double x) => Math.Clamp(x, Left, Right);
+    public BeltPoint Nearest(BeltPoint point) => new(Math.Clamp(point.X, Left, Right), Math.Clamp(point.Y, Top, Bottom));
 
-    public double NearestY(double y) => Math.Clamp(y, Top, Bottom);
+    public bool Overlaps(LabelBox other) => Left < other.Right && other.Left < Right && Top < other.Bottom && other.Top < Bottom;
 }
 
 /// <summary>A label's box and how far it stands from the rim of its pulley.</summary>
@@ -33,11 +33,11 @@ internal sealed class LabelPlacement(double fontSize)
     private const int Rings = 12;
     private const double CoverCost = 1000;
 
-    private readonly List<(double X, double Y, double Radius)> discs = [];
+    private readonly List<(BeltPoint Centre, double Radius)> discs = [];
     private readonly List<(BeltPoint From, BeltPoint To)> lines = [];
     private readonly List<LabelBox> boxes = [];
 
-    public void Avoid(BeltPoint centre, double radius) => discs.Add((centre.X, centre.Y, radius));
+    public void Avoid(BeltPoint centre, double radius) => discs.Add((centre, radius));
 
     public void Avoid(BeltPoint from, BeltPoint to) => lines.Add((from, to));
 
@@ -77,9 +77,9 @@ internal sealed class LabelPlacement(double fontSize)
     {
         var margin = fontSize * 0.4;
         var wide = box with { Width = box.Width + (2 * margin), Height = box.Height + (2 * margin) };
-        return discs.Count(disc => Distance(disc.X, disc.Y, wide.NearestX(disc.X), wide.NearestY(disc.Y)) < disc.Radius)
+        return discs.Count(disc => disc.Centre.DistanceTo(wide.Nearest(disc.Centre)) < disc.Radius)
             + lines.Count(line => Meets(wide, line.From, line.To))
-            + boxes.Count(other => wide.Left < other.Right && other.Left < wide.Right && wide.Top < other.Bottom && other.Top < wide.Bottom);
+            + boxes.Count(wide.Overlaps);
     }
 
     /// <summary>Clips the segment by the four sides of the box (Liang and Barsky's method).</summary>
@@ -111,6 +111,4 @@ internal sealed class LabelPlacement(double fontSize)
 
         return enter <= leave;
     }
-
-    private static double Distance(double x, double y, double toX, double toY) => Math.Sqrt(((toX - x) * (toX - x)) + ((toY - y) * (toY - y)));
 }

@@ -11,6 +11,10 @@ namespace Swapwright.Worksheets.Belts;
 /// </remarks>
 internal static class StockChoice
 {
+    /// <summary>
+    /// Ribs, profile, effective length in whole millimetres: <c>6PK2120</c> is 6 ribs, PK, 2120 mm (ISO 9982, as a trade glossary quotes
+    /// it).
+    /// </summary>
     public static string Designation(int ribs, string profile, double lengthMm) => string.Create(
         CultureInfo.InvariantCulture, $"{ribs}{profile}{Math.Round(lengthMm, MidpointRounding.AwayFromZero):0}");
 

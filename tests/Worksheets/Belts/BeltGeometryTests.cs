@@ -6,7 +6,9 @@ namespace Swapwright.Tests.Worksheets.Belts;
 
 public sealed class BeltGeometryTests
 {
-    /// <summary>Shigley, equations 17-1 and 17-2; worked in Budynas' solutions manual, chapter 17: D 18, d 6, C 96 in gives 230.074 in.</summary>
+    /// <summary>
+    /// Shigley, equations 17-1 and 17-2; worked in Budynas' solutions manual, chapter 17: D 18, d 6, C 96 in gives 230.074 in.
+    /// </summary>
     [Fact]
     public void Solve_ShigleyOpenBelt_ReproducesLengthAndAngles()
     {
@@ -49,14 +51,19 @@ public sealed class BeltGeometryTests
         Assert.Contains(new BeltCrossesItself("large", "small"), faults);
     }
 
-    /// <summary>Crossed belt with Tayal's inputs (0.6, 0.3, distance 3.5 m); 8.47165 m is our own: the published 8.42015 m subtracts the radii in the last term.</summary>
+    /// <summary>
+    /// Crossed belt with Tayal's inputs (0.6, 0.3, distance 3.5 m); 8.47165 m is our own: the published 8.42015 m subtracts the radii in
+    /// the last term.
+    /// </summary>
     [Fact]
     public void Solve_TayalCrossedBelt_DiffersFromThePublishedSlip() => Assert.Equal(
         8.47165,
         BeltGeometry.Solve(Loop(Round("large", 0, 0, 600), Round("small", 3500, 0, 300, BeltSide.Back)).Pulleys).Path!.LengthMm / 1000,
         5);
 
-    /// <summary>Equal grooved pulleys: the length is the perimeter of the convex polygon plus one circumference (our own computation).</summary>
+    /// <summary>
+    /// Equal grooved pulleys: the length is the perimeter of the convex polygon plus one circumference (our own computation).
+    /// </summary>
     [Theory]
     [InlineData(100, 1214.1593, 0, 0, 300, 0, 150, 259.80762113533160)]
     [InlineData(40, 1325.6637, 0, 0, 400, 0, 0, 300)]
@@ -99,7 +106,7 @@ public sealed class BeltGeometryTests
         Assert.Equal(1231.345, path.LengthMm + (path.Runs[1].RadiusMm * path.Runs[1].WrapRad), 3);
     }
 
-    /// <summary>The following loops and lengths are invented and computed by ourselves, by a second program.</summary>
+    /// <summary>The following loops and lengths are invented and computed by ourselves, before and apart from this code.</summary>
     [Fact]
     public void Solve_ThreePointLoop_ReproducesLengthAndWraps()
     {
@@ -141,7 +148,9 @@ public sealed class BeltGeometryTests
             var (from, to) = (runs[i], runs[(i + 1) % runs.Length]);
             var (dx, dy) = (to.ContactStart.X - from.ContactEnd.X, to.ContactStart.Y - from.ContactEnd.Y);
             Assert.Equal(from.SpanToNextMm, Math.Sqrt((dx * dx) + (dy * dy)), 9);
-            foreach (var (centre, contact, radius) in new[] { (from.Centre, from.ContactEnd, from.RadiusMm), (to.Centre, to.ContactStart, to.RadiusMm) })
+            (BeltPoint, BeltPoint, double)[] ends =
+                [(from.Centre, from.ContactEnd, from.RadiusMm), (to.Centre, to.ContactStart, to.RadiusMm)];
+            foreach (var (centre, contact, radius) in ends)
             {
                 var (rx, ry) = (contact.X - centre.X, contact.Y - centre.Y);
                 Assert.Equal(radius, Math.Sqrt((rx * rx) + (ry * ry)), 9);

@@ -119,7 +119,7 @@ public sealed class BeltLoopProperties
     [Fact]
     public void Solve_ConvexLoop_IsTheHullOfTheDiscs()
     {
-        const int quadrantSegments = 256;
+        const int quadrantSegments = 128;
         foreach (var pulleys in RandomLoops(8).Where(IsAllGrooved))
         {
             var discs = pulleys.Select(pulley => new Point(pulley.X, pulley.Y).Buffer(pulley.DiameterMm / 2, quadrantSegments)).ToArray();
@@ -146,7 +146,10 @@ public sealed class BeltLoopProperties
         return other;
     }
 
-    /// <summary>Grooved pulleys round a ring, some gaps with a roller pressed on the belt from outside; those that are no proper loop are drawn again.</summary>
+    /// <summary>
+    /// Grooved pulleys round a ring, some gaps with a roller pressed on the belt from outside; those that are no proper loop are drawn
+    /// again.
+    /// </summary>
     private static IEnumerable<ImmutableArray<Pulley>> RandomLoops(int seed)
     {
         var random = new Random(seed);

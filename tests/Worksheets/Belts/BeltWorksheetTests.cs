@@ -11,7 +11,7 @@ public sealed class BeltWorksheetTests
         new(6, 1740, "a"), new(6, 1770, "b"), new(6, 1780, "c"), new(6, 1785, "d"), new(5, 1780, "e"), new(6, 1810, "f"),
     ];
 
-    /// <summary>Our own computation, by a second program: a roller travel of 12 mm either way gives 1756.7 to 1803.2 mm.</summary>
+    /// <summary>Our own computation, made before and apart from this code: 12 mm of travel either way gives 1756.7 to 1803.2 mm.</summary>
     [Fact]
     public void Compute_Serpentine_FindsTheWindow()
     {
@@ -78,7 +78,7 @@ public sealed class BeltWorksheetTests
     }
 
     [Fact]
-    public void Compute_TravelWithALengthMaximumInside_FindsItAndTheNearerRoot()
+    public void Compute_TravelWithALengthMaximumInside_FindsIt()
     {
         // The pulley swings through the far point of its circle, where the loop is longest.
         var loop = Loop(Round("crank", 0, 0, 120), Round("alternator", 300, 0, 60)) with
@@ -93,6 +93,20 @@ public sealed class BeltWorksheetTests
         Assert.Equal(0.9, result.Window.ShortestAt, 9);
         Assert.Equal(870, result.Running!.LengthMm, 6);
         Assert.InRange(result.Recommended!.TightAt!.Value, 0, 0.9);
+    }
+
+    /// <summary>The swing above reads the same either way from its middle, so the belt is tight at two mirrored places.</summary>
+    [Theory]
+    [InlineData(-0.9, 1.1, 1)]
+    [InlineData(-1.1, 0.9, -1)]
+    public void Compute_BeltTightAtTwoPlaces_TakesTheOneNearerToMidTravel(double from, double to, int sign)
+    {
+        var loop = Loop(Round("crank", 0, 0, 120), Round("alternator", 300, 0, 60)) with
+        {
+            Adjuster = new SwingAdjuster("alternator", 200, 0, from, to),
+        };
+
+        Assert.Equal(sign, Math.Sign(BeltWorksheet.Compute(loop, [new(6, 870, "x")]).Recommended!.TightAt!.Value));
     }
 
     [Fact]

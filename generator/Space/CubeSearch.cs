@@ -1,4 +1,4 @@
-using System.Collections.Immutable;
+using System.Numerics;
 
 namespace Swapwright.Space;
 
@@ -69,7 +69,7 @@ internal sealed class CubeSearch(RegionStore store)
 
         return Gain(down) > Gain(up) ? down : up;
 
-        System.Numerics.BigInteger Gain(Cube cube) => store.Count(store.And(rest, store.Product(cube)));
+        BigInteger Gain(Cube cube) => store.Count(store.And(rest, store.Product(cube)));
     }
 
     private Cube Grow(Cube seed, IEnumerable<int> order, Region outside)

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using System.Numerics;
 
 namespace Swapwright.Space;
@@ -16,6 +15,7 @@ public sealed class FactoredRegion
     private readonly int _shared;
     private readonly ImmutableArray<Part> _parts;
     private readonly ImmutableArray<int> _own;
+    private readonly Dictionary<string, SharedWeights> _weights = [];
 
     /// <param name="factors">The regions whose intersection this is.</param>
     /// <param name="shared">Number of shared variables; they are the first ones of the store.</param>
@@ -75,49 +75,36 @@ public sealed class FactoredRegion
     }
 
     /// <summary>
-    /// Exact number of assignments that lie in the region and the intersection: the sum over classes of shared values of
-    /// the product of what each part counts there.
+    /// Exact number of assignments that lie in the region and the intersection: over the shared values, what the region
+    /// and the parts it touches count there times what every other part does.
     /// </summary>
     public BigInteger Count(Region region)
     {
         var touched = _store.Support(region).ToHashSet();
         var apart = _parts.ToLookup(part => part.Variables.Any(touched.Contains));
-        var joined = MakePart([.. apart[true].Select(part => part.Region), region, Possible]);
-        List<Part> parts = [joined, .. apart[false]];
-        var free = _own.Except(parts.SelectMany(part => part.Variables)).ToList();
-        return _store.SizeOf(free) * Sum(0, [.. parts.Select(part => part.Region)], [.. parts.Select(Others)], []);
+        var joined = _store.And(region, _store.AndAll(apart[true].Select(part => part.Region)));
+        var joinedOwn = Own(joined);
+        List<Part> rest = [.. apart[false]];
+        var key = string.Join(',', rest.Select(part => part.Region.Id));
+        if (!_weights.TryGetValue(key, out var weights))
+        {
+            weights = new SharedWeights(_store, _shared, [.. rest.Select(part => part.Region)], [.. rest.Select(part => Free(part.Variables))]);
+            _weights[key] = weights;
+        }
 
-        BigInteger Others(Part part) => _store.SizeOf(_own.Except(part.Variables));
+        return Free(rest.SelectMany(part => part.Variables).Concat(joinedOwn)) * weights.Sum(joined, Free(joinedOwn));
     }
 
-    private BigInteger Sum(int level, Region[] parts, BigInteger[] others, Dictionary<string, BigInteger> known)
-    {
-        if (parts.Any(part => part.IsNone))
-        {
-            return BigInteger.Zero;
-        }
+    /// <summary>Number of assignments to the variables that are neither shared nor among those given.</summary>
+    private BigInteger Free(IEnumerable<int> variables) => _store.SizeOf(_own.Except(variables));
 
-        if (level == _shared)
-        {
-            return parts.Select((part, i) => _store.CountFrom(_shared, part) / others[i]).Aggregate(BigInteger.Multiply);
-        }
-
-        var key = string.Create(CultureInfo.InvariantCulture, $"{level}:{string.Join(',', parts.Select(part => part.Id))}");
-        if (!known.TryGetValue(key, out var sum))
-        {
-            sum = _store.Classes(level, parts).Aggregate(
-                BigInteger.Zero,
-                (total, cell) => total + (cell.Values * Sum(level + 1, cell.Children, others, known)));
-            known[key] = sum;
-        }
-
-        return sum;
-    }
+    /// <summary>The variables that a region depends on besides the shared ones.</summary>
+    private ImmutableArray<int> Own(Region region) => [.. _store.Support(region).Where(variable => variable >= _shared)];
 
     private Part MakePart(IReadOnlyCollection<Region> factors)
     {
         var region = _store.AndAll(factors);
-        return new Part(region, [.. _store.Support(region).Where(variable => variable >= _shared)], _store.Project(region, _own));
+        return new Part(region, Own(region), _store.Project(region, _own));
     }
 
     /// <summary>Factors that are tied to each other by variables that are not shared, each group once.</summary>
@@ -126,7 +113,7 @@ public sealed class FactoredRegion
         var groups = new List<(HashSet<int> Variables, List<Region> Factors)>();
         foreach (var factor in factors.Distinct())
         {
-            var variables = _store.Support(factor).Where(variable => variable >= _shared).ToHashSet();
+            var variables = Own(factor).ToHashSet();
             var factorsOfGroup = new List<Region> { factor };
             foreach (var group in groups.Where(group => group.Variables.Overlaps(variables) || (variables.Count == 0 && group.Variables.Count == 0)).ToList())
             {

@@ -34,8 +34,12 @@ public sealed class RegionDescriber
     }
 
     /// <param name="region">What to describe.</param>
-    /// <param name="context">The only combinations that count, usually the buildable ones.</param>
+    /// <param name="context">
+    /// The only combinations that count, usually the buildable ones; <see cref="FactoredRegion.Near(Region)"/> gives all of
+    /// them that matters for a region and is much the faster to work in.
+    /// </param>
     /// <param name="maxTerms">Where more terms would be needed the description is cut and says that it is not exact.</param>
+    /// <returns>The same words for the same input; the literals of a term stand in the order of the variables.</returns>
     public Description Describe(Region region, Region context, int maxTerms)
     {
         var cover = _store.Cover(region, maxTerms, context);

@@ -133,6 +133,11 @@ public sealed class RegionStore
         RequireSome(region);
         RequireLength(assignment.Count, nameof(assignment));
         RequireLength(costs?.Count ?? Variables.Length, nameof(costs));
+        foreach (var cost in costs ?? [])
+        {
+            ArgumentOutOfRangeException.ThrowIfNegative(cost, nameof(costs));
+        }
+
         return _search.Nearest(region.Id, assignment, costs ?? [.. Enumerable.Repeat(1, Variables.Length)]);
     }
 
@@ -174,9 +179,9 @@ public sealed class RegionStore
 
     /// <summary>
     /// The values of the variable at a level, parted by what they make of several regions that depend on no earlier one:
-    /// for each class the number of its values and the regions seen from there.
+    /// for each class its values and the regions seen from there.
     /// </summary>
-    internal List<(int Values, Region[] Children)> Classes(int level, Region[] regions)
+    internal List<(ValueSet Values, Region[] Children)> Classes(int level, Region[] regions)
     {
         var classes = new List<(ValueSet Values, Region[] Children)> { (ValueSet.Full(Variables[level].Size), [.. regions]) };
         for (var i = 0; i < regions.Length; i++)
@@ -204,7 +209,7 @@ public sealed class RegionStore
             classes = finer;
         }
 
-        return [.. classes.Select(cell => (cell.Values.Count, cell.Children))];
+        return classes;
     }
 
     /// <summary>The path of a region that holds the fewest variables, as a cube.</summary>

@@ -149,6 +149,17 @@ public sealed class ValueSet : IReadOnlyCollection<int>, IEquatable<ValueSet>
         return false;
     }
 
+    internal static int CountBoth(ValueSet a, ValueSet b)
+    {
+        var count = 0;
+        for (var i = 0; i < a._words.Length; i++)
+        {
+            count += BitOperations.PopCount(a._words[i] & b._words[i]);
+        }
+
+        return count;
+    }
+
     internal static int LowestOf(ReadOnlySpan<ulong> words)
     {
         for (var i = 0; i < words.Length; i++)

@@ -1,3 +1,4 @@
+using System.Numerics;
 using Swapwright.Space;
 
 namespace Swapwright.Tests.Space;
@@ -77,7 +78,7 @@ public class FactoredRegionTests
                           new Constraint(choice + 2, ValueSet.Of(7, option)),
                       ]))));
         var parts = new FactoredRegion(store, factors, 2);
-        Assert.Equal(Entities * Entities * System.Numerics.BigInteger.Pow(6, 20), parts.Count(Region.All));
+        Assert.Equal(Entities * Entities * BigInteger.Pow(6, 20), parts.Count(Region.All));
         Assert.InRange(store.NodeCount, 1, 100_000);
     }
 }

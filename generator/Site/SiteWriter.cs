@@ -1,3 +1,4 @@
+using System.Runtime.ExceptionServices;
 using Swapwright.Site.Models;
 using Swapwright.Site.Output;
 using Swapwright.Site.Rendering;
@@ -39,8 +40,8 @@ public static class SiteWriter
         }
         catch (AggregateException several)
         {
-            // Whichever worker failed first by the clock, the same fault is reported.
-            throw several.InnerExceptions.OrderBy(fault => fault.Message, StringComparer.Ordinal).First();
+            // Several workers may fail for the same reason; one report is enough, and a caller catches it by its own type.
+            ExceptionDispatchInfo.Throw(several.InnerExceptions.OrderBy(fault => fault.Message, StringComparer.Ordinal).First());
         }
 
         folder.Finish();

@@ -43,6 +43,7 @@ internal sealed class PageContext : TemplateContext
         {
             ["page"] = page,
             ["frame"] = page.Frame,
+            ["template"] = page.Template,
         };
         PushGlobal(globals);
         Evaluate(layout.Page!);

@@ -19,10 +19,9 @@ internal sealed class PageFunctions : ScriptObject
         Add("link", DelegateCustomFunction.CreateFunc<TemplateContext, PageLink?, HtmlString>(Link));
         Add("href", DelegateCustomFunction.CreateFunc<TemplateContext, string?, string>(Href));
         Add("has", DelegateCustomFunction.CreateFunc<object?, bool>(Has));
-        Add("count", DelegateCustomFunction.CreateFunc<IEnumerable?, int>(Size));
         Add("css", DelegateCustomFunction.CreateFunc<object?, string>(Css));
-        Add("cases", DelegateCustomFunction.CreateFunc<GuideCondition?, string>(Cases));
-        Add("many", DelegateCustomFunction.CreateFunc<int, string, string, string>(Many));
+        Add("when", DelegateCustomFunction.CreateFunc<GuideCondition?, HtmlString>(When));
+        Add("verb", DelegateCustomFunction.CreateFunc<Verb, string>(Words));
     }
 
     private void Add(string name, IScriptCustomFunction function) => SetValue(name, function, readOnly: true);
@@ -54,8 +53,6 @@ internal sealed class PageFunctions : ScriptObject
         _ => true,
     };
 
-    private static int Size(IEnumerable? items) => items?.Cast<object?>().Count() ?? 0;
-
     /// <summary>A word for a class or an id: lower-case letters, digits and single hyphens, whatever is given.</summary>
     private static string Css(object? value)
     {
@@ -81,12 +78,30 @@ internal sealed class PageFunctions : ScriptObject
         return result.ToString().TrimEnd('-');
     }
 
-    /// <summary>A condition as the switches read it: cases divided by "|", terms by ";", "choice=option,option".</summary>
-    private static string Cases(GuideCondition? condition) => condition is null
-        ? ""
-        : string.Join('|', condition.Cases.Select(one => string.Join(
-            ';', one.Terms.Select(term => $"{Css(term.Choice)}={string.Join(',', term.Options.Select(option => Css(option)))}"))));
+    /// <summary>
+    /// A condition as an attribute for the switches, nothing where there is none: cases divided by "|", terms by ";",
+    /// "choice=option,option".
+    /// </summary>
+    private static HtmlString When(GuideCondition? condition)
+    {
+        if (condition is null)
+        {
+            return HtmlString.Empty;
+        }
 
-    private static string Many(int count, string one, string several) =>
-        string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? one : several)}");
+        var cases = condition.Cases.Select(one => string.Join(
+            ';', one.Terms.Select(term => $"{Css(term.Choice)}={string.Join(',', term.Options.Select(Css))}")));
+        return new HtmlString($" data-when=\"{string.Join('|', cases)}\"");
+    }
+
+    private static string Words(Verb verb) => verb switch
+    {
+        Verb.Keep => "Keep",
+        Verb.Take => "Take",
+        Verb.Buy => "Buy",
+        Verb.Make => "Make",
+        Verb.Modify => "Modify",
+        Verb.Move => "Move",
+        _ => "Leave off",
+    };
 }

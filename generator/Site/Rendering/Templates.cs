@@ -59,6 +59,7 @@ public sealed class Templates
     /// <summary>The templates of a folder, for whoever works on them.</summary>
     public static Templates FromFolder(string folder) =>
         new(Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories)
+            .Where(path => !Path.GetFileName(path).StartsWith('.'))
             .Select(path => new SiteFile(Path.GetRelativePath(folder, path).Replace('\\', '/'), File.ReadAllBytes(path))));
 
     /// <summary>Templates given as text, path to content.</summary>

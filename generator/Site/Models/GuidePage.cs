@@ -1,0 +1,147 @@
+namespace Swapwright.Site.Models;
+
+/// <summary>The page for one headline combination, in the order in which a builder asks.</summary>
+public sealed record GuidePage : Page
+{
+    public required PageLink Chassis { get; init; }
+
+    public required PageLink Donor { get; init; }
+
+    /// <summary>The headline choices and their options: "Gearbox" → "the donor's five-speed".</summary>
+    public IReadOnlyList<NamedValue> Headline { get; init; } = [];
+
+    public required GuideSummary Summary { get; init; }
+
+    public IReadOnlyList<GuideChoice> Choices { get; init; } = [];
+
+    /// <summary>What rules out combinations of this chassis and donor, in words.</summary>
+    public IReadOnlyList<GuideExclusion> Exclusions { get; init; } = [];
+
+    /// <summary>Better options or other donors that rules advise without deciding.</summary>
+    public IReadOnlyList<GuideAdvice> Advice { get; init; } = [];
+
+    /// <summary>Every system except those of <see cref="Gearbox"/>, in the order of positions.yaml.</summary>
+    public IReadOnlyList<GuideSystem> Systems { get; init; } = [];
+
+    public IReadOnlyList<GuideShoppingGroup> Shopping { get; init; } = [];
+
+    public GuideGearbox? Gearbox { get; init; }
+
+    public IReadOnlyList<GuideBelt> Belts { get; init; } = [];
+
+    /// <summary>One where the wiring is the same whatever is chosen; otherwise one for each condition.</summary>
+    public IReadOnlyList<GuideWiring> Wiring { get; init; } = [];
+
+    public IReadOnlyList<GuideHose> Hoses { get; init; } = [];
+
+    public GuideEcu? Ecu { get; init; }
+
+    public IReadOnlyList<GuidePhase> Work { get; init; } = [];
+
+    /// <summary>Tasks of the phase before the first start.</summary>
+    public IReadOnlyList<GuideTask> Checks { get; init; } = [];
+
+    public IReadOnlyList<GuideTask> FirstStart { get; init; } = [];
+
+    public IReadOnlyList<GuideMistake> Mistakes { get; init; } = [];
+
+    public IReadOnlyList<Caution> Cautions { get; init; } = [];
+
+    public GuideConfidence? Confidence { get; init; }
+
+    internal override string Template => "guide";
+}
+
+/// <summary>Answers the first question in one screen.</summary>
+public sealed record GuideSummary
+{
+    /// <summary>As in "It can be built, with a machined adapter plate."</summary>
+    public required string Verdict { get; init; }
+
+    public Weight VerdictWeight { get; init; } = Weight.Good;
+
+    /// <summary>What the numbers stand for: "worked out for the recommended choices".</summary>
+    public string BasedOn { get; init; } = "";
+
+    /// <summary>Positions by what is done at them, in the order of <see cref="Verb"/>.</summary>
+    public IReadOnlyList<GuideVerbCount> Positions { get; init; } = [];
+
+    /// <summary>Plugs by what they need: straight in, changed, extended, added.</summary>
+    public IReadOnlyList<NamedCount> Plugs { get; init; } = [];
+
+    /// <summary>Loop → designation.</summary>
+    public IReadOnlyList<NamedValue> Belts { get; init; } = [];
+
+    public RangeText? Hours { get; init; }
+
+    public RangeText? Money { get; init; }
+
+    /// <summary>As in "invented prices of 15 January 2026".</summary>
+    public string MoneyNote { get; init; } = "";
+
+    public string Skill { get; init; } = "";
+
+    public string People { get; init; } = "";
+
+    /// <summary>Anything else worth the first screen: elapsed days, power to mass.</summary>
+    public IReadOnlyList<NamedValue> Figures { get; init; } = [];
+}
+
+public sealed record GuideVerbCount(Verb Verb, string Words, int Count);
+
+/// <summary>Something the builder decides, other than the headline.</summary>
+public sealed record GuideChoice
+{
+    public required string Id { get; init; }
+
+    public required string Title { get; init; }
+
+    public string Question { get; init; } = "";
+
+    public HtmlString About { get; init; } = HtmlString.Empty;
+
+    /// <summary>Where there is something to choose, when that depends on other choices.</summary>
+    public GuideCondition? Condition { get; init; }
+
+    public IReadOnlyList<GuideOption> Options { get; init; } = [];
+}
+
+public sealed record GuideOption
+{
+    public required string Id { get; init; }
+
+    public required string Title { get; init; }
+
+    public HtmlString About { get; init; } = HtmlString.Empty;
+
+    public bool IsRecommended { get; init; }
+
+    /// <summary>Why it is recommended, or why it is not offered.</summary>
+    public HtmlString Because { get; init; } = HtmlString.Empty;
+
+    /// <summary>False where no buildable combination of this guide takes it.</summary>
+    public bool IsOffered { get; init; } = true;
+}
+
+public sealed record GuideExclusion(HtmlString Text, PageLink Rule, GuideCondition? Condition = null);
+
+public sealed record GuideAdvice(HtmlString Text, PageLink? Towards = null, PageLink? Rule = null, GuideCondition? Condition = null);
+
+public sealed record GuideMistake(HtmlString Text, PageLink? Where = null, GuideCondition? Condition = null);
+
+public sealed record GuideConfidence
+{
+    /// <summary>One sentence: "41 of 52 answers were built and driven."</summary>
+    public string Words { get; init; } = "";
+
+    public IReadOnlyList<GuideStandingCount> Standings { get; init; } = [];
+
+    public IReadOnlyList<NamedValue> Figures { get; init; } = [];
+
+    /// <summary>What is still open: warnings and accepted findings that concern this build.</summary>
+    public IReadOnlyList<HtmlString> OpenPoints { get; init; } = [];
+
+    public IReadOnlyList<SourceLine> Sources { get; init; } = [];
+}
+
+public sealed record GuideStandingCount(Standing Standing, string Words, int Count);

@@ -1,0 +1,44 @@
+namespace Swapwright.Site.Models;
+
+public sealed record GuidePhase
+{
+    public required string Id { get; init; }
+
+    public required string Title { get; init; }
+
+    public RangeText? Hours { get; init; }
+
+    public IReadOnlyList<GuideTask> Tasks { get; init; } = [];
+}
+
+/// <summary>A piece of work with a box to tick.</summary>
+public sealed record GuideTask
+{
+    public required string Id { get; init; }
+
+    public required string Title { get; init; }
+
+    public GuideCondition? Condition { get; init; }
+
+    public RangeText? Hours { get; init; }
+
+    public string Skill { get; init; } = "";
+
+    public string People { get; init; } = "";
+
+    /// <summary>Tasks on the same page that come first.</summary>
+    public IReadOnlyList<PageLink> After { get; init; } = [];
+
+    public IReadOnlyList<string> Tools { get; init; } = [];
+
+    public IReadOnlyList<string> Consumables { get; init; } = [];
+
+    public IReadOnlyList<HtmlString> Steps { get; init; } = [];
+
+    public IReadOnlyList<Caution> Cautions { get; init; } = [];
+
+    public IReadOnlyList<HtmlString> Mistakes { get; init; } = [];
+
+    /// <summary>Why a part is refreshed while it can be reached.</summary>
+    public HtmlString WhyNow { get; init; } = HtmlString.Empty;
+}

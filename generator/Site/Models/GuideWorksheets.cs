@@ -1,0 +1,175 @@
+namespace Swapwright.Site.Models;
+
+public sealed record GuideGearbox
+{
+    public required string Title { get; init; }
+
+    public PageLink? Link { get; init; }
+
+    public HtmlString About { get; init; } = HtmlString.Empty;
+
+    public IReadOnlyList<NamedValue> Facts { get; init; } = [];
+
+    public IReadOnlyList<GuideGear> Gears { get; init; } = [];
+
+    /// <summary>Engine speed at cruise, speedometer error and the like.</summary>
+    public IReadOnlyList<NamedValue> Figures { get; init; } = [];
+
+    /// <summary>The systems of the driveline: gearbox, clutch, shafts, shifter.</summary>
+    public IReadOnlyList<GuideSystem> Systems { get; init; } = [];
+}
+
+/// <summary>A gear beside the chassis as it was; display-ready with units in the headings of the table.</summary>
+/// <param name="Speed">Road speed for 1,000 engine revolutions a minute, km/h.</param>
+public sealed record GuideGear(string Name, string Ratio, string Speed, string? RatioBefore = null, string? SpeedBefore = null);
+
+public sealed record GuideBelt
+{
+    public required string Title { get; init; }
+
+    public GuideCondition? Condition { get; init; }
+
+    /// <summary>Rib count, profile and length in one; empty where no stocked belt fits.</summary>
+    public required string Designation { get; init; }
+
+    /// <summary>Why no belt fits, or what to watch.</summary>
+    public string Words { get; init; } = "";
+
+    public IReadOnlyList<NamedValue> RunnersUp { get; init; } = [];
+
+    public HtmlString Drawing { get; init; } = HtmlString.Empty;
+
+    /// <summary>The drawing in words, for those who cannot see it.</summary>
+    public string DrawingText { get; init; } = "";
+
+    public IReadOnlyList<GuideBeltPulley> Pulleys { get; init; } = [];
+
+    /// <summary>Shortest and longest loop, room to slip on, room to take up.</summary>
+    public IReadOnlyList<NamedValue> Window { get; init; } = [];
+
+    public IReadOnlyList<GuideStatedValue> Stated { get; init; } = [];
+}
+
+/// <summary>A pulley in belt order; numbers display-ready, millimetres and degrees in the headings.</summary>
+public sealed record GuideBeltPulley
+{
+    public required string Name { get; init; }
+
+    /// <summary>Whose pulley it is: chassis, donor, a part.</summary>
+    public string From { get; init; } = "";
+
+    public string Side { get; init; } = "";
+
+    public string Diameter { get; init; } = "";
+
+    public string Ribs { get; init; } = "";
+
+    public string Wrap { get; init; } = "";
+
+    public string WrapLimit { get; init; } = "";
+
+    /// <summary>Free span to the next pulley.</summary>
+    public string Span { get; init; } = "";
+
+    public string PlaneOffset { get; init; } = "";
+
+    public Weight Weight { get; init; } = Weight.Plain;
+
+    public string Remark { get; init; } = "";
+}
+
+/// <summary>A number that a rule states beside the one computed.</summary>
+public sealed record GuideStatedValue(string Name, string Stated, string Computed, string Verdict, Weight Weight, PageLink? Rule = null);
+
+public sealed record GuideWiring
+{
+    public GuideCondition? Condition { get; init; }
+
+    /// <summary>Plugs by what they need.</summary>
+    public IReadOnlyList<NamedCount> Counts { get; init; } = [];
+
+    public IReadOnlyList<GuideDevice> Devices { get; init; } = [];
+
+    public IReadOnlyList<GuideWireCut> Cuts { get; init; } = [];
+
+    public IReadOnlyList<GuideWireTotal> Wire { get; init; } = [];
+
+    public IReadOnlyList<GuideTerminal> Terminals { get; init; } = [];
+
+    /// <summary>Splices, seals, heat-shrink.</summary>
+    public IReadOnlyList<NamedValue> Consumables { get; init; } = [];
+
+    /// <summary>Signals the chassis still needs and who supplies them now.</summary>
+    public IReadOnlyList<GuideSignalSupply> Signals { get; init; } = [];
+
+    public GuideAdapter? Adapter { get; init; }
+}
+
+/// <summary>A device on the engine or in the bay and what its plug needs.</summary>
+public sealed record GuideDevice
+{
+    public required string Title { get; init; }
+
+    public string From { get; init; } = "";
+
+    public PageLink? Position { get; init; }
+
+    public PageLink? Connector { get; init; }
+
+    /// <summary>In words: "plugs straight in", "change the plug and extend by 240 mm".</summary>
+    public required string Action { get; init; }
+
+    public Weight Weight { get; init; } = Weight.Plain;
+
+    public string Extension { get; init; } = "";
+
+    public IReadOnlyList<GuidePin> Pins { get; init; } = [];
+}
+
+public sealed record GuidePin(string Cavity, string Signal, string Action = "", WireColour? Colour = null, string Size = "");
+
+/// <summary>One piece of wire to cut, with its ends.</summary>
+public sealed record GuideWireCut(
+    string Number, WireColour Colour, string Size, string Length, string Signal, string From, string To, string Why = "");
+
+public sealed record GuideWireTotal(WireColour Colour, string Size, string Length, int Pieces);
+
+public sealed record GuideTerminal(string Name, string WireSize, int Count, string Seal = "", string Use = "");
+
+public sealed record GuideSignalSupply(string Signal, string Supplier, string Remark = "", Weight Weight = Weight.Plain, PageLink? Rule = null);
+
+/// <summary>The lead between a harness and an ECU that were not made for each other.</summary>
+public sealed record GuideAdapter
+{
+    public required string Title { get; init; }
+
+    public string Words { get; init; } = "";
+
+    public HtmlString Drawing { get; init; } = HtmlString.Empty;
+
+    public string DrawingText { get; init; } = "";
+
+    public IReadOnlyList<GuideAdapterRow> Rows { get; init; } = [];
+}
+
+public sealed record GuideAdapterRow(
+    string Signal, string From, string To, string Action, WireColour? Colour = null, string Size = "", Weight Weight = Weight.Plain);
+
+public sealed record GuideHose(
+    string Circuit, string From, string To, string Size, string Length, string Action, string Class = "", GuideCondition? Condition = null);
+
+public sealed record GuideEcu
+{
+    public required string Title { get; init; }
+
+    public PageLink? Link { get; init; }
+
+    public HtmlString About { get; init; } = HtmlString.Empty;
+
+    public IReadOnlyList<NamedValue> Facts { get; init; } = [];
+
+    /// <summary>Injector duty, ballast, pump flow: computed values of fuel and ignition.</summary>
+    public IReadOnlyList<NamedValue> Figures { get; init; } = [];
+
+    public IReadOnlyList<GuideSystem> Systems { get; init; } = [];
+}

@@ -1,0 +1,84 @@
+namespace Swapwright.Site.Models;
+
+/// <summary>One chassis variant and the donors compared for it.</summary>
+public sealed record ChassisPage : Page
+{
+    public string Years { get; init; } = "";
+
+    public string Detail { get; init; } = "";
+
+    public HtmlString About { get; init; } = HtmlString.Empty;
+
+    public IReadOnlyList<FactLine> Facts { get; init; } = [];
+
+    public IReadOnlyList<ComparisonRow> Donors { get; init; } = [];
+
+    public IReadOnlyList<NotBuildable> NotBuildable { get; init; } = [];
+
+    public IReadOnlyList<PageLink> Siblings { get; init; } = [];
+
+    public IReadOnlyList<OwnDevice> Devices { get; init; } = [];
+
+    public IReadOnlyList<NoteLine> Notes { get; init; } = [];
+
+    internal override string Template => "chassis";
+}
+
+/// <summary>One donor variant and the chassis it goes into.</summary>
+public sealed record DonorPage : Page
+{
+    public string Years { get; init; } = "";
+
+    public string Detail { get; init; } = "";
+
+    public HtmlString About { get; init; } = HtmlString.Empty;
+
+    public IReadOnlyList<FactLine> Facts { get; init; } = [];
+
+    public IReadOnlyList<ComparisonRow> Chassis { get; init; } = [];
+
+    public IReadOnlyList<NotBuildable> NotBuildable { get; init; } = [];
+
+    public IReadOnlyList<PageLink> Siblings { get; init; } = [];
+
+    public IReadOnlyList<OwnDevice> Devices { get; init; } = [];
+
+    public IReadOnlyList<NoteLine> Notes { get; init; } = [];
+
+    internal override string Template => "donor";
+}
+
+public sealed record FactLine(string Title, string Value, HtmlString HowToTell);
+
+/// <summary>One guide in a comparison; every number display-ready.</summary>
+public sealed record ComparisonRow
+{
+    /// <summary>The donor on a chassis page, the chassis on a donor page.</summary>
+    public required PageLink Other { get; init; }
+
+    public required PageLink Guide { get; init; }
+
+    /// <summary>The headline options: "donor's five-speed".</summary>
+    public string Headline { get; init; } = "";
+
+    public string Power { get; init; } = "";
+
+    public string Hours { get; init; } = "";
+
+    public string Money { get; init; } = "";
+
+    public string Skill { get; init; } = "";
+
+    /// <summary>Positions where something is bought, made or modified.</summary>
+    public string Changes { get; init; } = "";
+
+    public string PlugsStraightIn { get; init; } = "";
+
+    public string Standing { get; init; } = "";
+}
+
+public sealed record NotBuildable(PageLink Other, HtmlString Because, PageLink? Rule = null);
+
+public sealed record OwnDevice(string Title, PageLink? Connector, IReadOnlyList<GuidePin> Pins);
+
+public sealed record NoteLine(string Date, HtmlString Text);

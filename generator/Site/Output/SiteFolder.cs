@@ -1,0 +1,211 @@
+using System.Collections.Concurrent;
+using System.Text;
+
+namespace Swapwright.Site.Output;
+
+/// <summary>
+/// Writes a site into a folder beside its target and puts it in the target's place at the end, so that readers see
+/// the previous site whole or the new one whole. Only a folder that carries this program's mark, or an empty one, is
+/// ever replaced. Files may be written by several workers.
+/// </summary>
+public sealed class SiteFolder : IDisposable
+{
+    /// <summary>Name of the file by which the program knows a folder for one of its own.</summary>
+    public const string Mark = ".swapwright-site";
+
+    private const string MarkText = "Made by swapwright. The next run replaces this whole folder; keep nothing of your own in it.\n";
+
+    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
+
+    private readonly string _target;
+    private readonly string _fresh;
+    private readonly string _previous;
+    private readonly FileStream _lock;
+    private readonly ConcurrentDictionary<string, string> _written = new(StringComparer.OrdinalIgnoreCase);
+    private readonly ConcurrentDictionary<string, bool> _folders = new(StringComparer.Ordinal);
+    private bool _finished;
+
+    private SiteFolder(string target, string fresh, string previous, FileStream held)
+    {
+        _target = target;
+        _fresh = fresh;
+        _previous = previous;
+        _lock = held;
+    }
+
+    /// <summary>Opens a folder for a new site without touching what is there.</summary>
+    /// <exception cref="SiteFolderException">
+    /// The target is a file, holds something this program did not make, or is being written by another run.
+    /// </exception>
+    public static SiteFolder Open(string target)
+    {
+        var place = RealPlace(target);
+        var parent = Path.GetDirectoryName(place) ?? throw new SiteFolderException($"`{target}` has no folder above it to work in");
+        var name = Path.GetFileName(place);
+        var fresh = Path.Combine(parent, $".{name}.swapwright-new");
+        var previous = Path.Combine(parent, $".{name}.swapwright-old");
+        try
+        {
+            Directory.CreateDirectory(parent);
+            RequireOwnOrEmpty(place);
+            RequireOwnOrEmpty(fresh);
+            RequireOwnOrEmpty(previous);
+            Directory.CreateDirectory(fresh);
+            var held = Hold(Path.Combine(fresh, Mark), target);
+            PutBackAfterCrash(place, previous);
+            Empty(fresh);
+            return new SiteFolder(place, fresh, previous, held);
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            throw new SiteFolderException($"`{target}` cannot be written: {fault.Message}", fault);
+        }
+    }
+
+    /// <summary>Writes a text as UTF-8 without a byte-order mark and with line feeds.</summary>
+    public void Write(string path, string text) => Write(path, Utf8.GetBytes(LineFeeds(text)));
+
+    /// <summary>Writes a file below the site's root. Each path is written once.</summary>
+    /// <exception cref="SiteFolderException">The path leaves the site, names the mark, or was written before.</exception>
+    public void Write(string path, ReadOnlySpan<byte> bytes)
+    {
+        if (!SitePath.IsPlain(path))
+        {
+            throw new SiteFolderException($"`{path}` is not a path inside the site");
+        }
+
+        if (!_written.TryAdd(path, path))
+        {
+            throw new SiteFolderException($"`{path}` is written twice (paths that differ only in case count as one)");
+        }
+
+        var full = Path.Combine(_fresh, path);
+        _ = _folders.GetOrAdd(Path.GetDirectoryName(full)!, static folder => Directory.CreateDirectory(folder).Exists);
+        using var file = File.OpenHandle(full, FileMode.CreateNew, FileAccess.Write, FileShare.None, FileOptions.None, bytes.Length);
+        RandomAccess.Write(file, bytes, 0);
+    }
+
+    /// <summary>Puts the finished site in the target's place.</summary>
+    public void Finish()
+    {
+        _lock.Dispose();
+        try
+        {
+            if (Directory.Exists(_target))
+            {
+                Directory.Move(_target, _previous);
+            }
+
+            try
+            {
+                Directory.Move(_fresh, _target);
+            }
+            catch
+            {
+                PutBackAfterCrash(_target, _previous);
+                throw;
+            }
+
+            _finished = true;
+            RemoveIfThere(_previous);
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            throw new SiteFolderException($"`{_target}` cannot be replaced: {fault.Message}", fault);
+        }
+    }
+
+    /// <summary>Without <see cref="Finish"/> before it, throws the unfinished site away.</summary>
+    public void Dispose()
+    {
+        _lock.Dispose();
+        if (!_finished)
+        {
+            RemoveIfThere(_fresh);
+        }
+    }
+
+    /// <summary>A link is followed, so that the folder it names is replaced and the link stays.</summary>
+    private static string RealPlace(string target)
+    {
+        var full = Path.TrimEndingDirectorySeparator(Path.GetFullPath(target));
+        return new DirectoryInfo(full).ResolveLinkTarget(returnFinalTarget: true)?.FullName ?? full;
+    }
+
+    private static void RequireOwnOrEmpty(string folder)
+    {
+        if (File.Exists(folder))
+        {
+            throw new SiteFolderException($"`{folder}` is a file");
+        }
+
+        if (Directory.Exists(folder)
+            && !File.Exists(Path.Combine(folder, Mark))
+            && Directory.EnumerateFileSystemEntries(folder).Any())
+        {
+            throw new SiteFolderException($"`{folder}` holds files that swapwright did not make; name an empty or new folder");
+        }
+    }
+
+    /// <summary>Holds the mark open for as long as the run lasts: a second run cannot open it.</summary>
+    private static FileStream Hold(string mark, string target)
+    {
+        try
+        {
+            var stream = new FileStream(mark, FileMode.Create, FileAccess.Write, FileShare.None);
+            stream.Write(Utf8.GetBytes(MarkText));
+            stream.Flush();
+            return stream;
+        }
+        catch (IOException fault)
+        {
+            throw new SiteFolderException($"`{target}` is being written by another run", fault);
+        }
+    }
+
+    /// <summary>A run that ended between its two renames left the previous site under its other name.</summary>
+    private static void PutBackAfterCrash(string target, string previous)
+    {
+        if (!Directory.Exists(previous))
+        {
+            return;
+        }
+
+        if (Directory.Exists(target))
+        {
+            Directory.Delete(previous, recursive: true);
+        }
+        else
+        {
+            Directory.Move(previous, target);
+        }
+    }
+
+    private static void Empty(string folder)
+    {
+        foreach (var entry in new DirectoryInfo(folder).EnumerateFileSystemInfos())
+        {
+            if (entry is DirectoryInfo { LinkTarget: null } inner)
+            {
+                inner.Delete(recursive: true);
+            }
+            else if (entry.Name != Mark)
+            {
+                entry.Delete();
+            }
+        }
+    }
+
+    private static void RemoveIfThere(string folder)
+    {
+        if (Directory.Exists(folder))
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
+    private static string LineFeeds(string text) =>
+        text.Contains('\r', StringComparison.Ordinal)
+            ? text.Replace("\r\n", "\n", StringComparison.Ordinal).Replace('\r', '\n')
+            : text;
+}

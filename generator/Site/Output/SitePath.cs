@@ -1,0 +1,25 @@
+using System.Buffers;
+
+namespace Swapwright.Site.Output;
+
+/// <summary>
+/// Which paths the site may have: plain names that every file system and web server takes as they are. Ids are
+/// kebab-case, so nothing of a knowledge base is lost by being strict.
+/// </summary>
+internal static class SitePath
+{
+    private const int LongestPath = 300;
+    private const int LongestName = 120;
+
+    private static readonly SearchValues<char> Plain =
+        SearchValues.Create("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-_.");
+
+    public static bool IsPlain(string path) =>
+        path.Length is > 0 and <= LongestPath && Array.TrueForAll(path.Split('/'), IsPlainName);
+
+    private static bool IsPlainName(string name) =>
+        name.Length is > 0 and <= LongestName
+        && name[0] != '.'
+        && name[^1] != '.'
+        && !name.AsSpan().ContainsAnyExcept(Plain);
+}

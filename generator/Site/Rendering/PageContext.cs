@@ -1,0 +1,105 @@
+using System.Globalization;
+using Scriban;
+using Scriban.Parsing;
+using Scriban.Runtime;
+using Scriban.Syntax;
+
+namespace Swapwright.Site.Rendering;
+
+/// <summary>
+/// One worker's rendering state. Every output of a template passes <see cref="Write(SourceSpan, object)"/>, which
+/// escapes all but <see cref="HtmlString"/>; what a template can call is what <see cref="PageFunctions"/> gives it.
+/// </summary>
+internal sealed class PageContext : TemplateContext
+{
+    /// <summary>Far above the largest guide, low enough to end a template that loops by mistake.</summary>
+    private const int MostIterations = 200_000;
+
+    private readonly PageBuffer _buffer = new();
+
+    public PageContext(PageFunctions functions)
+        : base(functions)
+    {
+        LoopLimit = MostIterations;
+        LimitToString = 0;
+        StrictVariables = true;
+        EnableRelaxedMemberAccess = false;
+        EnableRelaxedIndexerAccess = false;
+        EnableRelaxedFunctionAccess = false;
+        AutoIndent = false;
+        NewLine = "\n";
+        PushCulture(CultureInfo.InvariantCulture);
+        PushOutput(_buffer);
+    }
+
+    /// <summary>Way up from the page being rendered to the site's root.</summary>
+    public string Prefix { get; private set; } = "";
+
+    public string Render(Template layout, Models.Page page)
+    {
+        _buffer.Clear();
+        Prefix = page.Frame.Prefix;
+        var globals = new ScriptObject
+        {
+            ["page"] = page,
+            ["frame"] = page.Frame,
+            ["template"] = page.Template,
+        };
+        PushGlobal(globals);
+        Evaluate(layout.Page!);
+        PopGlobal();
+        return _buffer.ToString();
+    }
+
+    public override TemplateContext Write(SourceSpan span, object? textAsObject)
+    {
+        switch (textAsObject)
+        {
+            case null:
+                break;
+            case HtmlString html:
+                Write(html.Value);
+                break;
+            case string text:
+                HtmlText.Append(text, _writePiece ??= WritePiece);
+                break;
+            default:
+                HtmlText.Append(ObjectToString(textAsObject) ?? "", _writePiece ??= WritePiece);
+                break;
+        }
+
+        return this;
+    }
+
+    /// <summary>A captured block was escaped when it was written; keeping it as HTML avoids escaping it again.</summary>
+    public override object? Evaluate(ScriptNode? scriptNode, bool aliasReturnedFunction)
+    {
+        if (scriptNode is not ScriptCaptureStatement capture)
+        {
+            return base.Evaluate(scriptNode, aliasReturnedFunction);
+        }
+
+        var held = new PageBuffer();
+        PushOutput(held);
+        try
+        {
+            base.Evaluate(capture.Body!, false);
+        }
+        finally
+        {
+            PopOutput();
+        }
+
+        SetValue(capture.Target!, new HtmlString(held.ToString()));
+        return null;
+    }
+
+    protected override IObjectAccessor GetMemberAccessorImpl(object target) =>
+        target.GetType().Assembly == typeof(PageContext).Assembly
+            ? RecordAccessor.For(target.GetType())
+            : base.GetMemberAccessorImpl(target)!;
+
+    private Action<string, int, int>? _writePiece;
+
+    private void WritePiece(string text, int start, int length) => Write(text, start, length);
+}

@@ -1,0 +1,107 @@
+using System.Collections;
+using System.Globalization;
+using System.Text;
+using Scriban;
+using Scriban.Runtime;
+using Swapwright.Site.Models;
+
+namespace Swapwright.Site.Rendering;
+
+/// <summary>
+/// All that a template can call. The engine's own functions are not offered: none of them is needed, and some would
+/// read the clock, evaluate text or take an escape off.
+/// </summary>
+internal sealed class PageFunctions : ScriptObject
+{
+    public PageFunctions(Func<string, Template?> find)
+    {
+        Add("include", new Include(find));
+        Add("link", DelegateCustomFunction.CreateFunc<TemplateContext, PageLink?, HtmlString>(Link));
+        Add("href", DelegateCustomFunction.CreateFunc<TemplateContext, string?, string>(Href));
+        Add("has", DelegateCustomFunction.CreateFunc<object?, bool>(Has));
+        Add("css", DelegateCustomFunction.CreateFunc<object?, string>(Css));
+        Add("when", DelegateCustomFunction.CreateFunc<GuideCondition?, HtmlString>(When));
+        Add("verb", DelegateCustomFunction.CreateFunc<Verb, string>(Words));
+    }
+
+    private void Add(string name, IScriptCustomFunction function) => SetValue(name, function, readOnly: true);
+
+    /// <summary>An anchor element, or the words alone where the address is refused.</summary>
+    private static HtmlString Link(TemplateContext context, PageLink? link)
+    {
+        if (link is null)
+        {
+            return HtmlString.Empty;
+        }
+
+        var text = HtmlText.Escape(link.Text);
+        var address = SafeUrl.Resolve(link.Href, ((PageContext)context).Prefix);
+        return new HtmlString(address is null ? text : $"<a href=\"{HtmlText.Escape(address)}\">{text}</a>");
+    }
+
+    /// <summary>An address for an attribute; one that leads nowhere where it is refused.</summary>
+    private static string Href(TemplateContext context, string? address) =>
+        SafeUrl.Resolve(address, ((PageContext)context).Prefix) ?? "#";
+
+    /// <summary>True for text, HTML and lists that are not empty and for everything else that is not null.</summary>
+    private static bool Has(object? value) => value switch
+    {
+        null => false,
+        string text => text.Length > 0,
+        HtmlString html => !html.IsEmpty,
+        IEnumerable items => items.GetEnumerator().MoveNext(),
+        _ => true,
+    };
+
+    /// <summary>A word for a class or an id: lower-case letters, digits and single hyphens, whatever is given.</summary>
+    private static string Css(object? value)
+    {
+        var text = Convert.ToString(value, CultureInfo.InvariantCulture) ?? "";
+        var result = new StringBuilder(text.Length + 4);
+        foreach (var c in text)
+        {
+            if (char.IsAsciiLetterUpper(c) && value is Enum && result.Length > 0)
+            {
+                result.Append('-');
+            }
+
+            if (char.IsAsciiLetterOrDigit(c))
+            {
+                result.Append(char.ToLowerInvariant(c));
+            }
+            else if (result.Length > 0 && result[^1] != '-')
+            {
+                result.Append('-');
+            }
+        }
+
+        return result.ToString().TrimEnd('-');
+    }
+
+    /// <summary>
+    /// A condition as an attribute for the switches, nothing where there is none: cases divided by "|", terms by ";",
+    /// "choice=option,option".
+    /// </summary>
+    private static HtmlString When(GuideCondition? condition)
+    {
+        if (condition is null)
+        {
+            return HtmlString.Empty;
+        }
+
+        var cases = condition.Cases.Select(one => string.Join(
+            ';', one.Terms.Select(term => $"{Css(term.Choice)}={string.Join(',', term.Options.Select(Css))}")));
+        return new HtmlString($" data-when=\"{string.Join('|', cases)}\"");
+    }
+
+    private static string Words(Verb verb) => verb switch
+    {
+        Verb.Keep => "Keep",
+        Verb.Take => "Take",
+        Verb.Buy => "Buy",
+        Verb.Make => "Make",
+        Verb.Modify => "Modify",
+        Verb.Move => "Move",
+        _ => "Leave off",
+    };
+}

@@ -1,0 +1,116 @@
+using System.Collections.Concurrent;
+using System.Collections.Frozen;
+using System.Reflection;
+using System.Text;
+using Scriban;
+using Scriban.Parsing;
+using Scriban.Syntax;
+using Swapwright.Site.Models;
+
+namespace Swapwright.Site.Rendering;
+
+/// <summary>
+/// The site's templates, parsed once, and the files that go with them. Any number of workers may render at the same
+/// time; each call uses a context of its own, kept for the next call.
+/// </summary>
+public sealed class Templates
+{
+    private const string Extension = ".sbn-html";
+    private const string ResourceRoot = "site-template/";
+    private const string Layout = "layout";
+
+    private readonly FrozenDictionary<string, Template> _templates;
+    private readonly ConcurrentBag<PageContext> _contexts = [];
+
+    private Templates(IEnumerable<SiteFile> files)
+    {
+        var templates = new Dictionary<string, Template>(StringComparer.Ordinal);
+        var assets = new List<SiteFile>();
+        foreach (var file in files.OrderBy(file => file.Path, StringComparer.Ordinal))
+        {
+            if (file.Path.EndsWith(Extension, StringComparison.Ordinal))
+            {
+                templates.Add(file.Path[..^Extension.Length], Parse(file));
+            }
+            else
+            {
+                assets.Add(file);
+            }
+        }
+
+        _templates = templates.ToFrozenDictionary(StringComparer.Ordinal);
+        Assets = assets;
+    }
+
+    /// <summary>Style sheet, script, icons: copied to the site under the same paths.</summary>
+    public IReadOnlyList<SiteFile> Assets { get; }
+
+    public IEnumerable<string> Names => _templates.Keys.Order(StringComparer.Ordinal);
+
+    /// <summary>The templates inside the program.</summary>
+    public static Templates Embedded()
+    {
+        var assembly = typeof(Templates).Assembly;
+        return new Templates(assembly.GetManifestResourceNames()
+            .Where(name => name.StartsWith(ResourceRoot, StringComparison.Ordinal))
+            .Select(name => new SiteFile(name[ResourceRoot.Length..].Replace('\\', '/'), ReadResource(assembly, name))));
+    }
+
+    /// <summary>The templates of a folder, for whoever works on them.</summary>
+    public static Templates FromFolder(string folder) =>
+        new(Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories)
+            .Where(path => !Path.GetFileName(path).StartsWith('.'))
+            .Select(path => new SiteFile(Path.GetRelativePath(folder, path).Replace('\\', '/'), File.ReadAllBytes(path))));
+
+    /// <summary>Templates given as text, path to content.</summary>
+    internal static Templates FromText(IReadOnlyDictionary<string, string> files) =>
+        new(files.Select(file => new SiteFile(file.Key, Encoding.UTF8.GetBytes(file.Value))));
+
+    /// <summary>The whole page as HTML.</summary>
+    /// <exception cref="TemplateException">An unknown name, a wrong include or another fault of a template.</exception>
+    public string Render(Page page)
+    {
+        if (!_templates.TryGetValue(Layout, out var layout))
+        {
+            throw new TemplateException(Layout + Extension, 1, 1, "there is no template of this name");
+        }
+
+        if (!_contexts.TryTake(out var context))
+        {
+            context = new PageContext(new PageFunctions(_templates.GetValueOrDefault));
+        }
+
+        try
+        {
+            var html = context.Render(layout, page);
+            // Only a context that came through whole is used again.
+            _contexts.Add(context);
+            return html;
+        }
+        catch (ScriptRuntimeException fault)
+        {
+            var start = fault.Span.Start;
+            throw new TemplateException(fault.Span.FileName ?? Layout, start.Line + 1, start.Column + 1, fault.OriginalMessage, fault);
+        }
+    }
+
+    private static Template Parse(SiteFile file)
+    {
+        var template = Template.Parse(Encoding.UTF8.GetString(file.Bytes.Span), file.Path);
+        if (template.HasErrors)
+        {
+            var first = template.Messages.First(message => message.Type == ParserMessageType.Error);
+            throw new TemplateException(file.Path, first.Span.Start.Line + 1, first.Span.Start.Column + 1, first.Message);
+        }
+
+        return template;
+    }
+
+    private static byte[] ReadResource(Assembly assembly, string name)
+    {
+        using var stream = assembly.GetManifestResourceStream(name)!;
+        using var copy = new MemoryStream();
+        stream.CopyTo(copy);
+        return copy.ToArray();
+    }
+}

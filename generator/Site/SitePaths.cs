@@ -1,0 +1,45 @@
+namespace Swapwright.Site;
+
+/// <summary>Where each page lies, from the site's root. Ids are kebab-case with single hyphens, so "--" joins them safely.</summary>
+public static class SitePaths
+{
+    public const string Start = "index.html";
+    public const string About = "about.html";
+    public const string NotFound = "404.html";
+    public const string Rules = "rules.html";
+    public const string Positions = "positions.html";
+    public const string Connectors = "connectors.html";
+    public const string Articles = "articles.html";
+    public const string Findings = "findings.html";
+    public const string Parts = "parts.html";
+    public const string Tasks = "tasks.html";
+
+    /// <summary>The headline guide; options in the order in which kb.yaml names its choices.</summary>
+    public static string Guide(string chassis, string donor, IEnumerable<string> options) =>
+        $"guide/{chassis}/{string.Join("--", options.Prepend(donor))}.html";
+
+    public static string Chassis(string id) => $"chassis/{id}.html";
+
+    public static string Donor(string id) => $"donor/{id}.html";
+
+    public static string Position(string id) => $"position/{id}.html";
+
+    public static string Rule(string id) => $"rule/{id}.html";
+
+    public static string Article(string id) => $"article/{id}.html";
+
+    public static string Finding(string id) => $"finding/{id}.html";
+
+    public static string Connector(string id) => $"connector/{id}.html";
+
+    /// <summary>A part is a line of the list of parts; the line's anchor is "part-" and its id.</summary>
+    public static string Part(string id) => $"{Parts}#part-{id}";
+
+    public static string Task(string id) => $"{Tasks}#task-{id}";
+
+    /// <summary>A source is a paragraph of the about page.</summary>
+    public static string Source(string id) => $"{About}#source-{id}";
+
+    /// <summary>Way up from a page to the root: "" for "index.html", "../" for "rule/x.html".</summary>
+    public static string PrefixOf(string path) => string.Concat(Enumerable.Repeat("../", path.Count(c => c == '/')));
+}

@@ -1,0 +1,50 @@
+using System.Runtime.ExceptionServices;
+using Swapwright.Site.Models;
+using Swapwright.Site.Output;
+using Swapwright.Site.Rendering;
+
+namespace Swapwright.Site;
+
+/// <summary>Renders a site's pages and puts the finished site in place.</summary>
+public static class SiteWriter
+{
+    /// <summary>Writes pages, files and the templates' own files; the folder is replaced at the end or not at all.</summary>
+    /// <param name="target">Folder of the site: new, empty, or made by an earlier run.</param>
+    /// <param name="pages">Each page is built and rendered by one worker and then let go.</param>
+    /// <param name="files">Data beside the pages, pictures of the knowledge base.</param>
+    /// <returns>The number of pages written.</returns>
+    /// <exception cref="SiteFolderException">The folder cannot be written or is not the program's own.</exception>
+    /// <exception cref="TemplateException">A template is at fault.</exception>
+    public static int Write(
+        string target,
+        IEnumerable<Func<Page>> pages,
+        IEnumerable<SiteFile> files,
+        Templates templates,
+        CancellationToken cancellation = default)
+    {
+        using var folder = SiteFolder.Open(target);
+        foreach (var file in templates.Assets.Concat(files))
+        {
+            folder.Write(file.Path, file.Bytes.Span);
+        }
+
+        var count = 0;
+        try
+        {
+            Parallel.ForEach(pages, new ParallelOptions { CancellationToken = cancellation, MaxDegreeOfParallelism = Environment.ProcessorCount }, build =>
+            {
+                var page = build();
+                folder.Write(page.Frame.Path, templates.Render(page));
+                Interlocked.Increment(ref count);
+            });
+        }
+        catch (AggregateException several)
+        {
+            // Several workers may fail for the same reason; one report is enough, and a caller catches it by its own type.
+            ExceptionDispatchInfo.Throw(several.InnerExceptions.OrderBy(fault => fault.Message, StringComparer.Ordinal).First());
+        }
+
+        folder.Finish();
+        return count;
+    }
+}

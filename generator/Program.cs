@@ -13,6 +13,10 @@ app.Configure(config =>
         .WithDescription("Read a knowledge base and prove that it agrees with itself.")
         .WithExample("check")
         .WithExample("check", "swap-kb", "--report", "json", "--to", "findings.json");
+    config.AddCommand<SiteCommand>("site")
+        .WithDescription("Check, then render the site: one guide for every buildable combination.")
+        .WithExample("site")
+        .WithExample("site", "swap-kb", "--to", "out/site");
     config.AddCommand<SheetCommand>("sheet")
         .WithDescription("Everything for one combination: answers, belts, wiring, order of work.")
         .WithExample("sheet", "quillet-m-92", "orrel-18-95", "gearbox=keep")

@@ -3,7 +3,8 @@ using Swapwright.Diagnostics;
 namespace Swapwright.Knowledge;
 
 /// <summary>A group of positions, in the order in which a guide lists them.</summary>
-public sealed record VehicleSystem(string Id, string Title, string About, Place Place);
+/// <param name="Section"><c>drive</c> or <c>control</c> where a guide shows it beside the gearbox or the ECU; empty elsewhere.</param>
+public sealed record VehicleSystem(string Id, string Title, string About, string Section, Place Place);
 
 /// <summary>One place on the vehicle that a guide must settle.</summary>
 /// <param name="System">The id of its <see cref="VehicleSystem"/>.</param>

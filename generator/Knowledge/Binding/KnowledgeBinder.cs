@@ -41,7 +41,7 @@ public static class KnowledgeBinder
         var conditions = new ConditionBinder(context, vocabulary, facts, names);
         var rules = new RuleBinder(conditions);
         var positions = positionNodes.Select(member => rules.Position(member.Key, member.Value)).ToList();
-        var systems = Root("positions").Members("systems").Select(member => new VehicleSystem(member.Key.Text, member.Value.Text("title", member.Key.Text), member.Value.Text("about"), member.Key.Place)).ToImmutableArray();
+        var systems = Root("positions").Members("systems").Select(member => new VehicleSystem(member.Key.Text, member.Value.Text("title", member.Key.Text), member.Value.Text("about"), member.Value.Text("section"), member.Key.Place)).ToImmutableArray();
         var systemOrder = systems.Select((system, index) => (system.Id, index)).ToDictionary(pair => pair.Id, pair => pair.index, StringComparer.Ordinal);
 
         var kb = new KnowledgeBase(SettingsBinder.Bind(Root("kb")), vocabulary)

@@ -1,0 +1,69 @@
+using System.ComponentModel;
+using System.Globalization;
+using Spectre.Console;
+using Spectre.Console.Cli;
+using Swapwright.Reports;
+using Swapwright.Site;
+using Swapwright.Site.Output;
+using Swapwright.Site.Rendering;
+
+namespace Swapwright.Commands;
+
+/// <summary><c>swapwright site</c>: check, then render.</summary>
+internal sealed class SiteCommand : Command<SiteCommand.Settings>
+{
+    internal sealed class Settings : KnowledgeSettings
+    {
+        [CommandOption("--to <FOLDER>")]
+        [Description("Folder of the site: new, empty, or made by an earlier run.")]
+        [DefaultValue("out/site")]
+        public string To { get; init; } = "out/site";
+
+        [CommandOption("--templates <FOLDER>")]
+        [Description("Templates to use in place of the built-in ones.")]
+        public string? Templates { get; init; }
+    }
+
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    {
+        var proof = Loading.Load(settings.Folder, cancellationToken);
+        if (proof.Resolution is null || proof.HasErrors)
+        {
+            new CheckText(Terminal.Error, proof, settings.Folder).Write();
+            Terminal.Error.MarkupLine("The site was not rendered; an earlier one is left as it was.");
+            return Exit.ErrorsFound;
+        }
+
+        var templates = settings.Templates is { } folder ? Templates(folder) : Site.Rendering.Templates.Embedded();
+        try
+        {
+            var (guides, pages) = Render(target: settings.To, proof, templates, cancellationToken);
+            Terminal.Out.MarkupLine(string.Create(CultureInfo.InvariantCulture, $"{guides} guides, {pages} pages: open {Markup.Escape(Path.Combine(settings.To, "index.html"))}"));
+            return Exit.Sound;
+        }
+        catch (SiteFolderException problem)
+        {
+            throw new ArgumentProblemException(problem.Message);
+        }
+    }
+
+    private static Templates Templates(string folder) => Directory.Exists(folder)
+        ? Site.Rendering.Templates.FromFolder(folder)
+        : throw new ArgumentProblemException($"no folder `{folder}` of templates");
+
+    private static (int Guides, int Pages) Render(string target, Findings.Proof proof, Templates templates, CancellationToken cancellation)
+    {
+        if (!Terminal.Out.Profile.Out.IsTerminal)
+        {
+            return SiteBuilder.Render(proof, target, templates, null, cancellation);
+        }
+
+        (int, int) result = default;
+        Terminal.Out.Progress().AutoClear(true).Start(progress =>
+        {
+            var bar = progress.AddTask("Rendering guides");
+            result = SiteBuilder.Render(proof, target, templates, (done, all) => bar.MaxValue(all).Value(done), cancellation);
+        });
+        return result;
+    }
+}

@@ -1,0 +1,107 @@
+using System.Collections.Immutable;
+using Swapwright.Sheets;
+using Swapwright.Site.Models;
+using Swapwright.Worksheets.Belts;
+
+namespace Swapwright.Site.Pages;
+
+/// <summary>The belts of a guide's recommended combination.</summary>
+internal static class GuideBelts
+{
+    public static ImmutableArray<GuideBelt> Of(SiteKnowledge site, Sheet sheet) => [.. sheet.Belts.Select(belt => Belt(site, sheet, belt))];
+
+    /// <summary>Loop and designation in a line each, for the summary.</summary>
+    public static ImmutableArray<NamedValue> Short(Sheet sheet) =>
+        [.. sheet.Belts.Select(belt => new NamedValue(belt.Loop.Title, belt.Result.Recommended?.Designation ?? "none that is stocked", null, belt.Result.Recommended is null ? Weight.Bad : Weight.Plain))];
+
+    private static GuideBelt Belt(SiteKnowledge site, Sheet sheet, SheetBelt belt)
+    {
+        var result = belt.Result;
+        return new GuideBelt
+        {
+            Title = belt.Loop.Title,
+            Designation = result.Recommended?.Designation ?? "",
+            Words = string.Join(" ", Words(belt)),
+            RunnersUp = result.RunnerUp is { } second ? [new NamedValue("Runner-up", second.Designation, $"tight {Millimetres(Math.Abs(second.OverNominalMm))} from the middle of the adjuster's travel, measured along the belt")] : [],
+            Drawing = result.Nominal is null ? HtmlString.Empty : new HtmlString(BeltDrawing.Svg(belt.Loop, result, new BeltDrawingOptions($"belt-{belt.Loop.Id}"))),
+            DrawingText = $"{belt.Loop.Title}: {string.Join(", ", belt.Loop.Pulleys.Select(pulley => pulley.Title))}, in the order in which the belt passes them.",
+            Pulleys = [.. belt.Loop.Pulleys.Select((pulley, at) => Pulley(pulley, result.Pulleys.IsEmpty ? null : result.Pulleys[at]))],
+            Window = [.. Window(result)],
+            Stated =
+            [
+                .. sheet.Values.Where(value => value.Stated.Value.Name.StartsWith($"belt.{belt.Loop.Id}.", StringComparison.Ordinal)).Select(value => new GuideStatedValue(
+                    value.Stated.Value.Name,
+                    SiteKnowledge.Number(value.Stated.Value.Value),
+                    value.Computed is { } computed ? SiteKnowledge.Number(Math.Round(computed, 1)) : "none",
+                    value.Agrees ? "agrees" : "differs",
+                    value.Agrees ? Weight.Good : Weight.Bad,
+                    SiteKnowledge.Link(value.Stated.Rule))),
+            ],
+        };
+    }
+
+    private static GuideBeltPulley Pulley(Pulley pulley, PulleyJudgement? judged) => new()
+    {
+        Name = pulley.Title,
+        Side = pulley.Side == BeltSide.Back ? "back" : "ribs",
+        Diameter = SiteKnowledge.Number(pulley.DiameterMm, "0.#"),
+        Ribs = pulley.Ribs == 0 ? "flat" : SiteKnowledge.Number(pulley.Ribs),
+        Wrap = judged is null ? "" : SiteKnowledge.Number(double.RadiansToDegrees(judged.WrapRad)),
+        WrapLimit = judged is null ? "" : SiteKnowledge.Number(double.RadiansToDegrees(judged.WrapLimitRad)),
+        Span = judged is null ? "" : SiteKnowledge.Number(judged.SpanToNextMm),
+        PlaneOffset = judged is null ? "" : SiteKnowledge.Number(judged.PlaneOffsetToNextMm, "0.0"),
+        Weight = judged is null or { WrapWithinLimit: true, PlaneWithinLimit: true } ? Weight.Plain : Weight.Caution,
+        Remark = judged switch
+        {
+            { WrapWithinLimit: false } => "too little wrap",
+            { PlaneWithinLimit: false } => "out of plane with the next pulley: shim it",
+            _ => "",
+        },
+    };
+
+    private static IEnumerable<NamedValue> Window(BeltResult result)
+    {
+        if (result.Window is { } window)
+        {
+            yield return new NamedValue("Loop, adjuster slack", Millimetres(window.ShortestMm));
+            yield return new NamedValue("Loop, adjuster at its end", Millimetres(window.LongestMm));
+        }
+
+        if (result.Recommended is { } belt)
+        {
+            yield return new NamedValue("Room to slip the belt on", Millimetres(belt.InstallRoomMm));
+            yield return new NamedValue("Room to take up", Millimetres(belt.TakeUpRoomMm));
+        }
+    }
+
+    private static IEnumerable<string> Words(SheetBelt belt)
+    {
+        var reason = belt.Result.Recommended?.Reason switch
+        {
+            BeltChoiceReason.OnlyOneThatFits => "The only stocked length that can be slipped on and tightened.",
+            BeltChoiceReason.NearestMidTravel => "The stocked length that is tight nearest to the middle of the adjuster's travel.",
+            BeltChoiceReason.WithinFixedCentreTolerance => "The pulleys are fixed: this length is the loop's within the tolerance.",
+            _ => null,
+        };
+        return new[] { reason }.OfType<string>().Concat(belt.Result.Problems.Where(problem => problem.Weight != BeltProblemWeight.Note || problem is RibMismatch).Select(problem => Problem(belt, problem)));
+    }
+
+    private static string Problem(SheetBelt belt, BeltProblem problem)
+    {
+        string Name(string id) => belt.Loop.Pulleys.FirstOrDefault(pulley => pulley.Id == id)?.Title ?? id;
+        return problem switch
+        {
+            NoStockedBelt none => $"No stocked belt with {SiteKnowledge.Number(none.Ribs)} ribs fits the adjuster's travel{(none.NearestShorter is { } shorter ? $"; the nearest shorter is {Millimetres(shorter.LengthMm)}" : "")}{(none.NearestLonger is { } longer ? $"; the nearest longer is {Millimetres(longer.LengthMm)}" : "")}.",
+            WrapBelowLimit wrap => $"The belt embraces {Name(wrap.StationId)} by {SiteKnowledge.Number(double.RadiansToDegrees(wrap.WrapRad))}° only, where {SiteKnowledge.Number(double.RadiansToDegrees(wrap.LimitRad))}° are asked.",
+            OutOfPlane plane => $"{Name(plane.FromId)} and {Name(plane.ToId)} are {SiteKnowledge.Number(Math.Abs(plane.OffsetMm), "0.0")} mm out of plane, where {SiteKnowledge.Number(plane.AllowedMm, "0.0")} mm are allowed: shim one of them.",
+            RibMismatch ribs => $"{Name(ribs.StationId)} has {SiteKnowledge.Number(ribs.Ribs)} grooves; the belt uses {SiteKnowledge.Number(ribs.BeltRibs)} of them.",
+            MissingAdjuster fixedCentres => $"Nothing tightens this belt: only {Millimetres(fixedCentres.LengthMm)} will do, or a stretch belt made for the drive.",
+            BelowMinimumDiameter small => $"{Name(small.StationId)} is smaller than {SiteKnowledge.Number(small.MinimumMm)} mm, the least for this profile.",
+            FaceMismatch face => $"The belt's face does not suit {Name(face.StationId)}.",
+            BeltRunsOverPulley over => $"The belt would run over {Name(over.OverId)} on its way from {Name(over.FromId)} to {Name(over.ToId)}.",
+            _ => "The belt cannot run as the pulleys are placed.",
+        };
+    }
+
+    private static string Millimetres(double value) => $"{SiteKnowledge.Number(value)} mm";
+}

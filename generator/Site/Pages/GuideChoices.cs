@@ -1,0 +1,107 @@
+using System.Collections.Immutable;
+using Swapwright.Knowledge;
+using Swapwright.Site.Models;
+using Swapwright.Space;
+
+namespace Swapwright.Site.Pages;
+
+/// <summary>What the reader of a guide still decides, and what rules out.</summary>
+internal sealed class GuideChoices(SiteKnowledge site, GuideEntry guide)
+{
+    private readonly GuideConditions _conditions = new(site, guide.Headline.Slice);
+
+    public ImmutableArray<GuideChoice> Choices()
+    {
+        var headline = guide.Headline.Options.Select(option => option.Key).ToHashSet(StringComparer.Ordinal);
+        return
+        [
+            .. site.Base.Choices.All.Where(choice => !headline.Contains(choice.Id) && _conditions.Meets(Applies(choice)))
+                .OrderBy(choice => choice.Order).ThenBy(choice => choice.Id, StringComparer.Ordinal)
+                .Select(Choice),
+        ];
+    }
+
+    /// <summary>Exclusions that touch this chassis and donor with these headline options.</summary>
+    public ImmutableArray<GuideExclusion> Exclusions()
+    {
+        var store = site.Store;
+        var space = site.Resolution.Space;
+        var here = store.AndAll(
+        [
+            site.Resolution.Domain,
+            space.WhereChassis(chassis => chassis.Id == guide.Headline.Chassis.Id),
+            space.WhereDonor(donor => donor.Id == guide.Headline.Donor.Id),
+            .. guide.Headline.Options.Select(option => space.WhereChoice(option.Key, [option.Value])),
+        ]);
+        return
+        [
+            .. site.Resolution.Exclusions.Where(exclusion => store.Intersects(exclusion.Region, here)).Select(exclusion => new GuideExclusion(
+                site.Inline(exclusion.Rule.ExcludeText.Length > 0 ? exclusion.Rule.ExcludeText : exclusion.Rule.Because, guide.Path),
+                SiteKnowledge.Link(exclusion.Rule),
+                new GuideCondition($"where {site.Words.Describe(store.And(exclusion.Region, here), here)}", []))),
+        ];
+    }
+
+    public ImmutableArray<GuideAdvice> Advice() =>
+    [
+        .. from rule in site.Base.Rules.All
+           where !rule.Advises.IsEmpty && _conditions.Meets(site.Sheets.Speaks(rule))
+           from advice in rule.Advises
+           select new GuideAdvice(
+               site.Inline(advice.Text, guide.Path),
+               advice.Donor is { } id && site.Base.Donors.Find(id) is { } donor ? SiteKnowledge.Link(donor) : null,
+               SiteKnowledge.Link(rule),
+               _conditions.Of(site.Sheets.Speaks(rule))),
+    ];
+
+    private Region Applies(Choice choice) => site.Store.Not(site.Resolution.Space.WhereChoice(choice.Id, [Knowledge.Choice.None]));
+
+    private GuideChoice Choice(Choice choice)
+    {
+        var space = site.Resolution.Space;
+        var level = space.LevelOf(choice.Id);
+        var offered = site.Store.AllowedValues(guide.Headline.Slice, level);
+        var taken = space.OptionOf(guide.Recommended.AsSpan(), choice.Id);
+        return new GuideChoice
+        {
+            Id = choice.Id,
+            Title = choice.Title,
+            Question = choice.Question,
+            About = site.Inline(choice.About, guide.Path),
+            Condition = _conditions.Of(Applies(choice)),
+            Options =
+            [
+                .. choice.Options.Select((option, value) => new GuideOption
+                {
+                    Id = option.Id,
+                    Title = option.Title,
+                    About = site.Inline(option.About, guide.Path),
+                    IsRecommended = option.Id == taken,
+                    IsOffered = offered.Contains(value),
+                    Because = offered.Contains(value) ? Recommended(choice, option) : Closed(choice, option),
+                }),
+            ],
+        };
+    }
+
+    private HtmlString Recommended(Choice choice, ChoiceOption option) => site.Inline(
+        choice.Recommendations.FirstOrDefault(one => one.Option == option.Id && _conditions.Meets(site.Resolution.RegionOf(one.When)))?.Because,
+        guide.Path);
+
+    // Why nobody can take the option here: the rules that exclude combinations with it.
+    private HtmlString Closed(Choice choice, ChoiceOption option)
+    {
+        var space = site.Resolution.Space;
+        var here = site.Store.AndAll(
+        [
+            site.Resolution.Domain,
+            space.WhereChassis(chassis => chassis.Id == guide.Headline.Chassis.Id),
+            space.WhereDonor(donor => donor.Id == guide.Headline.Donor.Id),
+            space.WhereChoice(choice.Id, [option.Id]),
+            .. guide.Headline.Options.Select(one => space.WhereChoice(one.Key, [one.Value])),
+        ]);
+        var reasons = site.Resolution.Exclusions.Where(exclusion => site.Store.Intersects(exclusion.Region, here))
+            .Select(exclusion => exclusion.Rule.ExcludeText.Length > 0 ? exclusion.Rule.ExcludeText : exclusion.Rule.Because);
+        return site.Inline(string.Join(" ", reasons.Distinct(StringComparer.Ordinal)), guide.Path);
+    }
+}

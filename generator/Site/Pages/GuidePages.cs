@@ -1,0 +1,146 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Swapwright.Knowledge;
+using Swapwright.Sheets;
+using Swapwright.Site.Models;
+
+namespace Swapwright.Site.Pages;
+
+/// <summary>Sheet and space → the page of one guide.</summary>
+internal static class GuidePages
+{
+    /// <summary>
+    /// The regions belong to one store that grows while it is asked, so that part is done by one worker at a time;
+    /// what follows (worksheets, drawings, text) is not.
+    /// </summary>
+    public static GuidePage Build(SiteKnowledge site, GuideEntry guide)
+    {
+        ImmutableArray<GuideSystem> systems;
+        ImmutableArray<GuideChoice> choices;
+        ImmutableArray<GuideExclusion> exclusions;
+        ImmutableArray<GuideAdvice> advice;
+        lock (site.Store)
+        {
+            systems = new GuideSystems(site, guide.Headline.Slice, guide.Path).All();
+            var open = new GuideChoices(site, guide);
+            choices = open.Choices();
+            exclusions = open.Exclusions();
+            advice = open.Advice();
+        }
+
+        var sheet = site.Sheets.Build(guide.Recommended.AsSpan());
+        var work = new GuideWork(site, sheet, guide.Path);
+        var chassis = guide.Headline.Chassis;
+        var donor = guide.Headline.Donor;
+        var title = $"{donor.Title} into {chassis.Title}{(guide.Options.Length > 0 ? $": {char.ToLowerInvariant(guide.Options[0])}{guide.Options[1..]}" : "")}";
+        ImmutableArray<GuideSystem> Section(string section) => [.. systems.Where(system => site.Base.Systems.Any(one => one.Id == system.Id && one.Section == section))];
+        return new GuidePage
+        {
+            Frame = site.Frame(guide.Path, title, $"What it takes to put {donor.Title} into {chassis.Title}.", SiteKnowledge.Link(chassis)) with
+            {
+                Downloads = [new PageLink("JSON", DataPath(guide, "json")), new PageLink("CSV", DataPath(guide, "csv"))],
+            },
+            Title = title,
+            Chassis = SiteKnowledge.Link(chassis),
+            Donor = SiteKnowledge.Link(donor),
+            Headline = [.. guide.Headline.Options.Select(option => new NamedValue(site.Base.Choices[option.Key].Title, site.OptionTitle(option.Key, option.Value)))],
+            Summary = Summary(site, sheet, guide),
+            Choices = choices,
+            Exclusions = exclusions,
+            Advice = advice,
+            Systems = [.. systems.Where(system => site.Base.Systems.Any(one => one.Id == system.Id && one.Section.Length == 0))],
+            Shopping = work.Shopping(),
+            Gearbox = sheet.Gearbox is { } gearbox ? Gearbox(site, gearbox, guide.Path, Section("drive")) : null,
+            Belts = GuideBelts.Of(site, sheet),
+            Wiring = GuideWirings.Of(site, sheet),
+            Ecu = sheet.Ecu is { } ecu ? EcuSection(site, ecu, guide.Path, Section("control")) : null,
+            Work = work.Phases(),
+            Checks = work.OfPhase("before-start"),
+            FirstStart = work.OfPhase("first-start"),
+            Mistakes = [.. SheetTexts.Mistakes(sheet).Select(mistake => new GuideMistake(site.Inline(mistake.Text, guide.Path), mistake.Position is { } position ? SiteKnowledge.Link(position) : null))],
+            Cautions = site.Cautions(SheetTexts.Cautions(sheet, site.Base).Select(caution => caution.Caution), guide.Path),
+            Confidence = Confidence(site, sheet),
+        };
+    }
+
+    public static string DataPath(GuideEntry guide, string extension) => Path.ChangeExtension(guide.Path, extension);
+
+    private static GuideSummary Summary(SiteKnowledge site, Sheet sheet, GuideEntry guide)
+    {
+        var answers = sheet.Answers.Select(answer => answer.Answer).OfType<Answer>().ToList();
+        var decided = sheet.Choices.Where(choice => choice.Value != Choice.None && guide.Headline.Options.All(option => option.Key != choice.Key))
+            .Select(choice => $"{site.Base.Choices[choice.Key].Title.ToLowerInvariant()}: {site.OptionTitle(choice.Key, choice.Value).ToLowerInvariant()}");
+        var skill = sheet.Tasks.Select(task => task.Skill).DefaultIfEmpty("plain").MaxBy(ShopWords.SkillRank)!;
+        var made = answers.Count(answer => answer.Source == "made");
+        var hardest = sheet.Tasks.Where(task => task.Skill == "specialist").Select(task => task.Title.ToLowerInvariant()).ToList();
+        return new GuideSummary
+        {
+            Verdict = hardest.Count > 0 ? $"It can be built; a specialist is wanted for: {string.Join("; ", hardest)}."
+                : made > 0 ? "It can be built, with some parts made to fit."
+                : "It can be built with parts that bolt on.",
+            VerdictWeight = hardest.Count > 0 ? Weight.Caution : Weight.Good,
+            BasedOn = $"Worked out for the recommended choices ({string.Join("; ", decided)}).",
+            Positions =
+            [
+                .. answers.GroupBy(AnswerWording.Verb).OrderBy(group => group.Key)
+                    .Select(group => new GuideVerbCount((Verb)(int)group.Key, AnswerWording.Word(group.Key), group.Count())),
+            ],
+            Plugs = GuideWirings.Counts(sheet),
+            Belts = GuideBelts.Short(sheet),
+            Hours = SiteKnowledge.Range(sheet.Hours, "hours"),
+            Money = SiteKnowledge.Range(sheet.Money, site.Base.Settings.Currency),
+            MoneyNote = $"Parts on the shopping list, prices of {site.Base.Settings.PriceDate}; donor engine, wire and hire of tools not counted. The ends of both ranges add up the least and the most of every line, so the truth lies well inside.",
+            Skill = ShopWords.Capital(ShopWords.Skill(skill)),
+            People = sheet.Tasks.Any(task => task.People > 1) ? "Two people for some of the work" : "One person",
+            Figures = Figures(sheet),
+        };
+    }
+
+    private static ImmutableArray<NamedValue> Figures(Sheet sheet)
+    {
+        var figures = ImmutableArray.CreateBuilder<NamedValue>();
+        if (sheet.Donor.Fact("power")?.Number is { } power && sheet.Chassis.Fact("power")?.Number is { } before and > 0)
+        {
+            figures.Add(new NamedValue("Power", $"{SiteKnowledge.Number(power)} kW", $"{SiteKnowledge.Number(before)} kW as it was, {SiteKnowledge.Number(Math.Round(100 * (power / before) - 100))} % more"));
+        }
+
+        return figures.ToImmutable();
+    }
+
+    private static GuideGearbox Gearbox(SiteKnowledge site, Gearbox gearbox, string path, IReadOnlyList<GuideSystem> systems) => new()
+    {
+        Title = gearbox.Title,
+        About = site.Block(gearbox.About, path),
+        Facts =
+        [
+            .. site.Facts("gearbox", gearbox, path).Select(fact => new NamedValue(fact.Title, fact.Value)),
+            .. gearbox.OilLitres is { } litres ? [new NamedValue("Oil", $"{SiteKnowledge.Number(litres)} L{(gearbox.OilGrade.Length > 0 ? $", {gearbox.OilGrade}" : "")}")] : Array.Empty<NamedValue>(),
+            .. gearbox.MassKg is { } mass ? [new NamedValue("Mass", $"{SiteKnowledge.Number(mass)} kg")] : Array.Empty<NamedValue>(),
+            .. gearbox.Ratios.Select(ratio => new NamedValue($"Ratio, {ratio.Key}", ratio.Value.ToString("0.000", CultureInfo.InvariantCulture))),
+        ],
+        Systems = systems,
+    };
+
+    private static GuideEcu EcuSection(SiteKnowledge site, Ecu ecu, string path, IReadOnlyList<GuideSystem> systems) => new()
+    {
+        Title = ecu.Title,
+        About = site.Block(ecu.About, path),
+        Facts = [.. site.Facts("ecu", ecu, path).Select(fact => new NamedValue(fact.Title, fact.Value))],
+        Systems = systems,
+    };
+
+    private static GuideConfidence Confidence(SiteKnowledge site, Sheet sheet)
+    {
+        var rules = sheet.Answers.Select(answer => answer.Rule).OfType<Rule>().ToList();
+        var counts = rules.GroupBy(rule => SiteKnowledge.Standing(rule.Standing)).ToDictionary(group => group.Key, group => group.Count());
+        int Count(Models.Standing standing) => counts.GetValueOrDefault(standing);
+        var all = rules.Count.ToString(CultureInfo.InvariantCulture);
+        return new GuideConfidence
+        {
+            Words = $"{Count(Models.Standing.Built).ToString(CultureInfo.InvariantCulture)} of {all} answers were built and driven, {Count(Models.Standing.Measured).ToString(CultureInfo.InvariantCulture)} measured, {Count(Models.Standing.Reported).ToString(CultureInfo.InvariantCulture)} only reported.",
+            Standings = [.. new[] { Models.Standing.Built, Models.Standing.Measured, Models.Standing.Reported }.Select(standing => new GuideStandingCount(standing, SiteKnowledge.StandingText(standing.ToString().ToLowerInvariant()), Count(standing)))],
+            Figures = rules.Select(rule => rule.Checked).OfType<string>().Min(StringComparer.Ordinal) is { } oldest ? [new NamedValue("Oldest check", oldest)] : [],
+            Sources = site.Sources(rules.SelectMany(rule => rule.Sources)),
+        };
+    }
+}

@@ -1,0 +1,60 @@
+using System.Collections.Immutable;
+using Swapwright.Knowledge;
+using Swapwright.Rules;
+using Swapwright.Site.Models;
+using Swapwright.Space;
+
+namespace Swapwright.Site.Pages;
+
+/// <summary>The positions of a guide, system by system, with every answer that some choice leads to.</summary>
+internal sealed class GuideSystems(SiteKnowledge site, Region slice, string path)
+{
+    private readonly GuideConditions _conditions = new(site, slice);
+
+    public ImmutableArray<GuideSystem> All() =>
+    [
+        .. site.Base.Systems.Select(system => new GuideSystem
+        {
+            Id = system.Id,
+            Title = system.Title,
+            About = site.Inline(system.About, path),
+            Positions =
+            [
+                .. site.Base.PositionOrder.Where(position => position.System == system.Id && _conditions.Meets(site.Resolution.Applies(position.Id)))
+                    .Select(position => new GuidePosition { Id = position.Id, Position = SiteKnowledge.Link(position), Lines = Lines(position) }),
+            ],
+        }).Where(system => system.Positions.Count > 0),
+    ];
+
+    private IReadOnlyList<GuideLine> Lines(Position position) =>
+        [.. site.Resolution.At(position.Id).Where(standing => _conditions.Meets(standing.Region)).Select(standing => Line(position, standing))];
+
+    private GuideLine Line(Position position, StandingAnswer standing)
+    {
+        var (rule, answer) = (standing.Rule, standing.Answer);
+        var overridden = rule.Overrides.Select(named => site.Base.Rules.Find(named.Id)).OfType<Rule>()
+            .Where(other => other.AnswerAt(position.Id) is not null && site.Store.Intersects(site.Resolution.When(other), site.Store.And(standing.Region, slice)));
+        return new GuideLine
+        {
+            Verb = ShopWords.Verb(answer),
+            VerbText = ShopWords.Sentence(answer),
+            Condition = _conditions.Of(standing.Region),
+            Parts = [.. new[] { answer.Part }.Concat(answer.Also).OfType<string>().Select(site.Part)],
+            Steps = site.Inlines(answer.Steps, path),
+            Notes = site.Block(answer.Notes, path),
+            Mistakes = site.Inlines(answer.Mistakes, path),
+            Articles = answer.Article is { } article && site.Base.Articles.Find(article) is { } found ? [SiteKnowledge.Link(found)] : [],
+            Reason = new GuideReason
+            {
+                Because = site.Block(rule.Because, path),
+                Rule = SiteKnowledge.Link(rule),
+                Standing = SiteKnowledge.Standing(rule.Standing),
+                StandingText = SiteKnowledge.StandingText(rule.Standing),
+                Checked = rule.Checked,
+                Sources = site.Sources(rule.Sources),
+                Overridden = [.. overridden.Select(SiteKnowledge.Link)],
+                Place = answer.Place.ToString(),
+            },
+        };
+    }
+}

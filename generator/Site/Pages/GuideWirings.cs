@@ -1,0 +1,195 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Swapwright.Sheets;
+using Swapwright.Site.Models;
+using Swapwright.Worksheets.Wiring;
+
+namespace Swapwright.Site.Pages;
+
+/// <summary>The wiring of a guide's recommended combination.</summary>
+internal static class GuideWirings
+{
+    public static ImmutableArray<GuideWiring> Of(SiteKnowledge site, Sheet sheet) => sheet.Wiring is { } wiring ? [Wiring(site, sheet, wiring)] : [];
+
+    /// <summary>Plugs by what they need, for the summary.</summary>
+    public static ImmutableArray<NamedCount> Counts(Sheet sheet) => sheet.Wiring?.Counts is not { } counts
+        ? []
+        :
+        [
+            new("straight in", counts.StraightIn),
+            new("re-pinned", counts.RePinned),
+            new("plug changed", counts.Changed),
+            new("by an adapter lead", counts.Lead),
+            new("plug added", counts.Added),
+            new("lengthened only", counts.ExtendedOnly),
+            new("capped", counts.Capped),
+        ];
+
+    private static GuideWiring Wiring(SiteKnowledge site, Sheet sheet, WiringSheet wiring) => new()
+    {
+        Counts = Counts(sheet),
+        Devices = [.. wiring.Plugs.Select(plug => Device(site, plug))],
+        Cuts = [.. wiring.Bill.Cuts.Select((cut, at) => Cut(site, wiring, cut, at))],
+        Wire = [.. wiring.Bill.Wire.Select(line => new GuideWireTotal(new Models.WireColour(line.Colour), Size(line.SizeMm2), Metres(line.LengthMm), line.Pieces))],
+        Terminals =
+        [
+            .. wiring.Bill.Terminals.Select(line => new GuideTerminal(
+                line.Terminal,
+                WireRange(site, line.Connector),
+                line.Count,
+                line.Seals > 0 ? $"{line.Seals.ToString(CultureInfo.InvariantCulture)} seals" : "none",
+                site.Base.Connectors.Find(line.Connector)?.Title ?? line.Connector)),
+        ],
+        Consumables =
+        [
+            new("Splices", Number(wiring.Bill.Splices)),
+            new("Heat-shrink sleeves", Number(wiring.Bill.HeatShrink)),
+            new("Blanking plugs", Number(wiring.Bill.BlankingPlugs)),
+            new("Caps for wire ends", Number(wiring.Bill.Caps)),
+            .. wiring.Bill.Housings.Select(line => new NamedValue($"New housing: {site.Base.Connectors.Find(line.Name)?.Title ?? line.Name}", Number(line.Count))),
+            .. wiring.Bill.Counterparts.Select(line => new NamedValue($"Counterpart for the adapter: {site.Base.Connectors.Find(line.Name)?.Title ?? line.Name}", Number(line.Count))),
+        ],
+        Signals = [.. wiring.Needs.Select(need => Supply(site, need))],
+        Adapter = Adapter(site, wiring),
+    };
+
+    private static GuideDevice Device(SiteKnowledge site, PlugWork plug)
+    {
+        var role = site.Base.Vocabulary.Devices.Find(plug.Role);
+        return new GuideDevice
+        {
+            Title = plug.Title,
+            Position = role?.Position is { } id && site.Base.Positions.Find(id) is { } position ? SiteKnowledge.Link(position) : null,
+            Connector = site.ConnectorLink(plug.DeviceConnector ?? plug.HarnessConnector),
+            Action = Action(site, plug),
+            Weight = plug.Outcome switch
+            {
+                PlugOutcome.StraightIn => Weight.Good,
+                PlugOutcome.Changed or PlugOutcome.Added => Weight.Caution,
+                _ => Weight.Plain,
+            },
+            Extension = plug.Wires.Select(wire => wire.ExtensionMm).DefaultIfEmpty(0).Max() is > 0 and var most ? Millimetres(most) : "",
+            Pins = plug.Outcome == PlugOutcome.Capped
+                ? []
+                : [.. plug.Wires.Select(wire => new GuidePin(wire.Cavity, SignalTitle(site, wire.Signal), Wire(wire), new Models.WireColour(wire.Colour), Size(wire.SizeMm2)))],
+        };
+    }
+
+    private static string Action(SiteKnowledge site, PlugWork plug)
+    {
+        var words = plug.Outcome switch
+        {
+            PlugOutcome.StraightIn => "plugs straight in",
+            PlugOutcome.Extended => "plugs in, wires lengthened",
+            PlugOutcome.RePinned => "re-pin the plug",
+            PlugOutcome.Changed => $"change the plug{(site.ConnectorLink(plug.HarnessConnector) is { } old ? $" (harness has: {old.Text.ToLowerInvariant()})" : "")}",
+            PlugOutcome.Lead => $"use the adapter lead{(plug.LeadPart is { } part ? $" ({site.Base.Parts.Find(part)?.Title ?? part})" : "")}",
+            PlugOutcome.Added => "add a plug",
+            _ => "cap: the device is not fitted",
+        };
+        return plug is { Extended: true, Outcome: not PlugOutcome.Extended } ? $"{words} and lengthen its wires" : words;
+    }
+
+    private static string Wire(WireRow wire) => wire.Action switch
+    {
+        WireAction.Stays => wire.ExtensionMm > 0 ? $"stays, lengthen by {Millimetres(wire.ExtensionMm)}" : "stays",
+        WireAction.Moves => $"from cavity {wire.FromCavity}{(wire.ExtensionMm > 0 ? $", lengthen by {Millimetres(wire.ExtensionMm)}" : "")}",
+        WireAction.Runs => "new wire",
+        WireAction.Joins => "new wire, spliced to the nearest of this signal",
+        _ => "nothing carries it: see the rules",
+    };
+
+    private static GuideWireCut Cut(SiteKnowledge site, WiringSheet wiring, CutPiece cut, int at)
+    {
+        var run = wiring.Runs.FirstOrDefault(one => one.Label == cut.Label);
+        return new GuideWireCut(
+            Number(at + 1),
+            new Models.WireColour(cut.Colour),
+            Size(cut.SizeMm2),
+            Millimetres(cut.LengthMm),
+            SignalTitle(site, cut.Signal),
+            run is null ? "" : End(site, run.From),
+            run is null ? "" : End(site, run.To),
+            run?.Purpose switch
+            {
+                WirePurpose.Extension => "lengthens a wire",
+                WirePurpose.EcuAdapter => "ECU adapter",
+                WirePurpose.BodyAdapter => "bulkhead adapter",
+                _ => "new wire",
+            });
+    }
+
+    private static string End(SiteKnowledge site, WireEnd end)
+    {
+        var place = site.Base.Vocabulary.Devices.Find(end.Place)?.Title ?? site.Base.Ecus.Find(end.Place)?.Title ?? end.Place switch
+        {
+            "body" => "cabin side of the bulkhead plug",
+            "harness body" => "harness side of the bulkhead plug",
+            _ => end.Place,
+        };
+        return $"{(end.Kind == WireEndKind.Splice ? "splice at " : "")}{place}{(end.Cavity.Length > 0 ? $", {end.Cavity}" : "")}";
+    }
+
+    private static GuideSignalSupply Supply(SiteKnowledge site, NeedTrace need)
+    {
+        var place = need.Place is null ? "" : site.Base.Vocabulary.Devices.Find(need.Place)?.Title ?? site.Base.Ecus.Find(need.Place)?.Title ?? need.Place;
+        var (words, weight) = need.Supply switch
+        {
+            NeedSupply.HarnessBody => ($"the harness's bulkhead plug{(need.Cavity is { } cavity ? $", cavity {cavity}" : "")}", need.Behind is null ? Weight.Caution : Weight.Good),
+            NeedSupply.Device => (place, Weight.Plain),
+            NeedSupply.Ecu => ($"{place}{(need.Cavity is { } cavity ? $", {cavity}" : "")}", Weight.Plain),
+            _ => ("nobody yet", Weight.Bad),
+        };
+        var behind = need.Behind is { } id ? $"fed by {site.Base.Vocabulary.Devices.Find(id)?.Title ?? site.Base.Ecus.Find(id)?.Title ?? id}" : need.Supply == NeedSupply.HarnessBody ? "check what feeds it" : "";
+        return new GuideSignalSupply(SignalTitle(site, need.Signal), words, behind, weight);
+    }
+
+    private static GuideAdapter? Adapter(SiteKnowledge site, WiringSheet wiring)
+    {
+        if ((wiring.EcuAdapter ?? wiring.BodyAdapter) is not { } adapter)
+        {
+            return null;
+        }
+
+        // Both adapters are made on the bench in one go, so their rows stand in one table; the drawing shows the larger one.
+        var rows = (wiring.EcuAdapter?.Rows ?? []).Concat(wiring.BodyAdapter?.Rows ?? []);
+        return new GuideAdapter
+        {
+            Title = $"{adapter.From.Title} to {adapter.To.Title}",
+            Words = wiring is { EcuAdapter: not null, BodyAdapter: not null } ? "The table has the rows of the ECU adapter, then those of the bulkhead adapter." : "",
+            Drawing = new HtmlString(AdapterDrawing.Svg(adapter, "adapter")),
+            DrawingText = $"{adapter.From.Title} on one side, {adapter.To.Title} on the other, a line for each signal that both have.",
+            Rows =
+            [
+                .. rows.Select(row => new GuideAdapterRow(
+                    row.Title,
+                    row.From ?? "none",
+                    row.To ?? "none",
+                    row.Action switch
+                    {
+                        AdapterAction.Join => "join",
+                        AdapterAction.AddWire => "add a wire",
+                        AdapterAction.Cap => "cap",
+                        _ => row.Optional ? "leave empty: nothing fitted asks for it" : "missing",
+                    } + (row.Shielded ? ", shielded" : "") + (row.Note.Length > 0 ? $": {row.Note}" : ""),
+                    (row.FromColour ?? row.ToColour) is { Length: > 0 } colour ? new Models.WireColour(colour) : null,
+                    Size(row.SizeMm2),
+                    row is { Action: AdapterAction.Missing, Optional: false } ? Weight.Bad : Weight.Plain)),
+            ],
+        };
+    }
+
+    private static string WireRange(SiteKnowledge site, string connector) => site.Base.Connectors.Find(connector) is { WireFromMm2: { } from, WireToMm2: { } to }
+        ? $"{SiteKnowledge.Number(from)}–{SiteKnowledge.Number(to)} mm²"
+        : "";
+
+    private static string SignalTitle(SiteKnowledge site, string signal) => site.Base.Vocabulary.Signals.Find(signal)?.Title ?? signal;
+
+    private static string Size(double size) => $"{SiteKnowledge.Number(size, "0.##")} mm²";
+
+    private static string Metres(double length) => $"{SiteKnowledge.Number(length / 1000, "0.0")} m";
+
+    private static string Millimetres(double length) => $"{SiteKnowledge.Number(length)} mm";
+
+    private static string Number(int value) => value.ToString(CultureInfo.InvariantCulture);
+}

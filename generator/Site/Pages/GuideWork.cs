@@ -1,0 +1,62 @@
+using System.Collections.Immutable;
+using Swapwright.Knowledge;
+using Swapwright.Sheets;
+using Swapwright.Site.Models;
+
+namespace Swapwright.Site.Pages;
+
+/// <summary>Order of work and shopping of a guide's recommended combination.</summary>
+internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path)
+{
+    private static readonly ImmutableArray<string> s_apart = ["before-start", "first-start"];
+
+    /// <summary>The phases except those that stand in sections of their own.</summary>
+    public ImmutableArray<GuidePhase> Phases() =>
+    [
+        .. WorkTask.Phases.Where(phase => !s_apart.Contains(phase))
+            .Select(phase => (phase, tasks: sheet.Tasks.Where(task => task.Phase == phase).ToList()))
+            .Where(pair => pair.tasks.Count > 0)
+            .Select(pair => new GuidePhase
+            {
+                Id = pair.phase,
+                Title = ShopWords.Phase(pair.phase),
+                Hours = SiteKnowledge.Range(pair.tasks.Aggregate(default(Range3), (sum, task) => sum + task.Hours), "hours"),
+                Tasks = [.. pair.tasks.Select(Task)],
+            }),
+    ];
+
+    public ImmutableArray<GuideTask> OfPhase(string phase) => [.. sheet.Tasks.Where(task => task.Phase == phase).Select(Task)];
+
+    public ImmutableArray<GuideShoppingGroup> Shopping() =>
+    [
+        .. sheet.Shopping.GroupBy(line => line.Part.From, StringComparer.Ordinal).OrderBy(group => ShopWords.From(group.Key), StringComparer.Ordinal)
+            .Select(group => new GuideShoppingGroup(
+                ShopWords.Capital(ShopWords.From(group.Key)),
+                [.. group.Select(line => new GuideShoppingItem(
+                    site.Part(line.Part.Id).Part,
+                    SiteKnowledge.Number(line.Amount),
+                    line.Part.Price is { } price ? site.Money(price) : null,
+                    line.For.IsEmpty ? null : SiteKnowledge.Link(line.For[0])))],
+                site.Money(group.Aggregate(default(Range3), (sum, line) => sum + (line.Part.Price ?? default))))),
+    ];
+
+    private GuideTask Task(WorkTask task)
+    {
+        var here = sheet.Tasks.Where(other => task.After.Any(named => named.Id == other.Id));
+        return new GuideTask
+        {
+            Id = task.Id,
+            Title = task.Title,
+            Hours = SiteKnowledge.Range(task.Hours, "hours"),
+            Skill = ShopWords.Skill(task.Skill),
+            People = task.People > 1 ? "two people" : "one person",
+            After = [.. here.Select(other => new PageLink(other.Title, $"#task-{other.Id}"))],
+            Tools = task.Tools,
+            Consumables = task.Consumables,
+            Steps = site.Inlines(task.Steps, path),
+            Cautions = site.Cautions(task.Cautions, path),
+            Mistakes = site.Inlines(task.Mistakes, path),
+            WhyNow = site.Inline(task.WhyNow, path),
+        };
+    }
+}

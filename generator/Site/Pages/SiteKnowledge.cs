@@ -1,0 +1,184 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Numerics;
+using Swapwright.Findings;
+using Swapwright.Knowledge;
+using Swapwright.Rules;
+using Swapwright.Sheets;
+using Swapwright.Site.Models;
+using Swapwright.Site.Texts;
+using Swapwright.Space;
+
+namespace Swapwright.Site.Pages;
+
+/// <summary>A guide to be made: its headline combination, its recommended combination, and where its page lies.</summary>
+internal sealed record GuideEntry(Headline Headline, ImmutableArray<int> Recommended, string Path, string Options);
+
+/// <summary>What all pages draw on: the knowledge, what was resolved of it, links, words and rendered text.</summary>
+internal sealed class SiteKnowledge
+{
+    public SiteKnowledge(Proof proof)
+    {
+        Proof = proof;
+        Resolution = proof.Resolution ?? throw new ArgumentException("the space of this base is not known", nameof(proof));
+        Words = proof.Words!;
+        Sheets = new SheetBuilder(Resolution);
+        Markdown = new MarkdownText(PathOf);
+        var headlines = new Headlines(Resolution);
+        Guides =
+        [
+            .. headlines.All().Select(headline => new GuideEntry(
+                headline,
+                [.. headlines.Default(headline.Slice)],
+                SitePaths.Guide(headline.Chassis.Id, headline.Donor.Id, headline.Options.Select(option => option.Value)),
+                string.Join(", ", headline.Options.Select(option => OptionTitle(option.Key, option.Value))))),
+        ];
+        GuidesOfChassis = Guides.ToLookup(guide => guide.Headline.Chassis.Id, StringComparer.Ordinal);
+        GuidesOfDonor = Guides.ToLookup(guide => guide.Headline.Donor.Id, StringComparer.Ordinal);
+    }
+
+    public Proof Proof { get; }
+
+    public KnowledgeBase Base => Proof.Base;
+
+    public Resolution Resolution { get; }
+
+    public RegionStore Store => Resolution.Store;
+
+    public RegionWords Words { get; }
+
+    public SheetBuilder Sheets { get; }
+
+    public MarkdownText Markdown { get; }
+
+    public ImmutableArray<GuideEntry> Guides { get; }
+
+    public ILookup<string, GuideEntry> GuidesOfChassis { get; }
+
+    public ILookup<string, GuideEntry> GuidesOfDonor { get; }
+
+    /// <summary>Path from the site's root of what a kind and an id name; null where nothing carries the id.</summary>
+    public string? PathOf(string kind, string id) => kind switch
+    {
+        "article" when Base.Articles.Has(id) => SitePaths.Article(id),
+        "position" when Base.Positions.Has(id) => SitePaths.Position(id),
+        "connector" when Base.Connectors.Has(id) => SitePaths.Connector(id),
+        "part" when Base.Parts.Has(id) => SitePaths.Part(id),
+        "rule" when Base.Rules.Has(id) => SitePaths.Rule(id),
+        "task" when Base.Tasks.Has(id) => SitePaths.Task(id),
+        "source" when Base.Sources.Has(id) => SitePaths.Source(id),
+        "chassis" when Base.Chassis.Has(id) => SitePaths.Chassis(id),
+        "donor" when Base.Donors.Has(id) => SitePaths.Donor(id),
+        _ => null,
+    };
+
+    public SiteFrame Frame(string path, string title, string description, params ReadOnlySpan<PageLink> above) => new()
+    {
+        Path = path,
+        SiteTitle = Base.Settings.Title,
+        PageTitle = title,
+        Label = Inline(Base.Settings.Label, path),
+        AsOf = Base.Settings.AsOf,
+        Language = Base.Settings.Language,
+        Description = description,
+        Navigation =
+        [
+            new NavItem("Find your build", SitePaths.Start, path == SitePaths.Start),
+            new NavItem("How-to", SitePaths.Articles, path == SitePaths.Articles),
+            new NavItem("Positions", SitePaths.Positions, path == SitePaths.Positions),
+            new NavItem("Rules", SitePaths.Rules, path == SitePaths.Rules),
+            new NavItem("Connectors", SitePaths.Connectors, path == SitePaths.Connectors),
+            new NavItem("Cautions and sources", SitePaths.About, path == SitePaths.About),
+        ],
+        Breadcrumb = path == SitePaths.Start ? [] : [new PageLink("Start", SitePaths.Start), .. above],
+    };
+
+    public HtmlString Inline(string? text, string path) => Markdown.Inline(text, SitePaths.PrefixOf(path)).Html;
+
+    public HtmlString Block(string? text, string path) => Markdown.Block(text, SitePaths.PrefixOf(path)).Html;
+
+    public IReadOnlyList<HtmlString> Inlines(IEnumerable<string> texts, string path) => [.. texts.Select(text => Inline(text, path))];
+
+    public string OptionTitle(string choice, string option) => Base.Choices.Find(choice)?.Option(option)?.Title ?? option;
+
+    public static PageLink Link(Rule rule) => new(rule.Title, SitePaths.Rule(rule.Id));
+
+    public static PageLink Link(Position position) => new(position.Title, SitePaths.Position(position.Id));
+
+    public static PageLink Link(ChassisVariant chassis) => new(chassis.Title, SitePaths.Chassis(chassis.Id));
+
+    public static PageLink Link(DonorVariant donor) => new(donor.Title, SitePaths.Donor(donor.Id));
+
+    public static PageLink Link(Article article) => new(article.Title, SitePaths.Article(article.Id));
+
+    public static PageLink Link(WorkTask task) => new(task.Title, SitePaths.Task(task.Id));
+
+    public PageLink? ConnectorLink(string? id) => id is not null && Base.Connectors.Find(id) is { } connector ? new PageLink(connector.Title, SitePaths.Connector(id)) : null;
+
+    public GuidePart Part(string id)
+    {
+        var part = Base.Parts.Find(id);
+        return new GuidePart(new PageLink(part?.Title ?? id, SitePaths.Part(id)), part?.Price is { } price ? Money(price) : null, part is null ? null : ShopWords.From(part.From));
+    }
+
+    public IReadOnlyList<SourceLine> Sources(IEnumerable<string> ids) =>
+    [
+        .. ids.Distinct(StringComparer.Ordinal).Select(Base.Sources.Find).OfType<SourceEntry>().Select(source => new SourceLine(
+            source.Id,
+            source.Title,
+            (source.Invented ? "invented " : "") + source.Kind.Replace('-', ' '),
+            source.Date,
+            source.By,
+            source.About,
+            new PageLink(source.Title, SitePaths.Source(source.Id)))),
+    ];
+
+    public IReadOnlyList<Models.Caution> Cautions(IEnumerable<Knowledge.Caution> cautions, string path) =>
+        [.. cautions.Select(caution => new Models.Caution(ShopWords.CautionAbout(caution.About), Inline(caution.Text, path)))];
+
+    public IReadOnlyList<NoteLine> Notes(Entity entity, string path) =>
+        [.. entity.Notes.OrderByDescending(note => note.Date).Select(note => new NoteLine(note.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), Inline(note.Text, path)))];
+
+    /// <summary>The facts of an entity, in the order in which the vocabulary declares them.</summary>
+    public IReadOnlyList<FactLine> Facts(string subject, FactHolder holder, string path) =>
+    [
+        .. Base.Vocabulary.Facts.All.Where(fact => fact.Subject == subject).OrderBy(fact => fact.Place)
+            .Select(fact => (fact, value: holder.Fact(fact.Id)))
+            .Where(pair => pair.value is not null)
+            .Select(pair => new FactLine(pair.fact.Title, FactText(pair.fact, pair.value!.Value), Inline(pair.fact.HowToTell, path))),
+    ];
+
+    public string FactText(FactDeclaration fact, FactValue value) => fact.Type switch
+    {
+        FactType.OneOf => fact.TitleOf(value.Text),
+        FactType.Number => new Quantity(value.Number, fact.Unit).ToString(),
+        FactType.Reference => fact.To == "connector" ? Base.Connectors.Find(value.Text)?.Title ?? value.Text : Base.FactHolder(fact.To ?? "part", value.Text)?.Title ?? value.Text,
+        _ => value.Text,
+    };
+
+    public string Money(Range3 range) => $"{Span(range)} {Base.Settings.Currency}";
+
+    public static RangeText Range(Range3 range, string unit) => new(Number(range.Least), Number(range.Likely), Number(range.Most), unit);
+
+    public static string Span(Range3 range) => range.Least == range.Most ? Number(range.Likely) : $"{Number(range.Least)}–{Number(range.Most)}";
+
+    public static string Number(decimal value) => value.ToString("#,0.##", CultureInfo.InvariantCulture);
+
+    public static string Number(double value, string format = "0") => value.ToString(format, CultureInfo.InvariantCulture);
+
+    public static string Grouped(BigInteger value) => value.ToString("N0", CultureInfo.InvariantCulture);
+
+    public static Models.Standing Standing(string standing) => standing switch
+    {
+        "built" => Models.Standing.Built,
+        "measured" => Models.Standing.Measured,
+        _ => Models.Standing.Reported,
+    };
+
+    public static string StandingText(string standing) => standing switch
+    {
+        "built" => "built and driven",
+        "measured" => "measured",
+        _ => "reported",
+    };
+}

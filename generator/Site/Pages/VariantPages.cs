@@ -1,0 +1,101 @@
+using System.Collections.Immutable;
+using Swapwright.Knowledge;
+using Swapwright.Rules;
+using Swapwright.Sheets;
+using Swapwright.Site.Models;
+
+namespace Swapwright.Site.Pages;
+
+/// <summary>The pages of chassis and donors with what goes together.</summary>
+internal sealed class VariantPages(SiteKnowledge site)
+{
+    private readonly Dictionary<string, Sheet> _sheets = site.Guides.ToDictionary(guide => guide.Headline.Id, guide => site.Sheets.Build(guide.Recommended.AsSpan()), StringComparer.Ordinal);
+
+    public ChassisPage Chassis(ChassisVariant chassis)
+    {
+        var path = SitePaths.Chassis(chassis.Id);
+        var guides = site.GuidesOfChassis[chassis.Id].ToList();
+        return new ChassisPage
+        {
+            Frame = site.Frame(path, chassis.Title, $"What goes into {chassis.Title}, and what it takes."),
+            Title = chassis.Title,
+            Years = Years(chassis),
+            Detail = string.Join(", ", new[] { chassis.Maker, chassis.Trim }.Where(text => text.Length > 0)),
+            About = site.Block(chassis.About, path),
+            Facts = site.Facts("chassis", chassis, path),
+            Donors = [.. guides.Select(guide => Row(guide, SiteKnowledge.Link(guide.Headline.Donor), guide.Headline.Donor))],
+            NotBuildable = [.. site.Base.Donors.All.Where(donor => guides.All(guide => guide.Headline.Donor.Id != donor.Id)).Select(donor => NotBuildable(chassis, donor, SiteKnowledge.Link(donor), path))],
+            Siblings = [.. site.Base.Chassis.All.Where(other => other.Family == chassis.Family && other.Id != chassis.Id).Select(SiteKnowledge.Link)],
+            Devices = [.. Devices(chassis)],
+            Notes = site.Notes(chassis, path),
+        };
+    }
+
+    public DonorPage Donor(DonorVariant donor)
+    {
+        var path = SitePaths.Donor(donor.Id);
+        var guides = site.GuidesOfDonor[donor.Id].ToList();
+        return new DonorPage
+        {
+            Frame = site.Frame(path, donor.Title, $"Where {donor.Title} goes, and what it takes."),
+            Title = donor.Title,
+            Years = Years(donor),
+            Detail = donor.Maker,
+            About = site.Block(donor.About, path),
+            Facts = site.Facts("donor", donor, path),
+            Chassis = [.. guides.Select(guide => Row(guide, SiteKnowledge.Link(guide.Headline.Chassis), guide.Headline.Donor))],
+            NotBuildable = [.. site.Base.Chassis.All.Where(chassis => guides.All(guide => guide.Headline.Chassis.Id != chassis.Id)).Select(chassis => NotBuildable(chassis, donor, SiteKnowledge.Link(chassis), path))],
+            Siblings = [.. site.Base.Donors.All.Where(other => other.Family == donor.Family && other.Id != donor.Id).Select(SiteKnowledge.Link)],
+            Devices = [.. Devices(donor)],
+            Notes = site.Notes(donor, path),
+        };
+    }
+
+    public static string Years(Variant variant) => variant.Years.ToString();
+
+    private ComparisonRow Row(GuideEntry guide, PageLink other, DonorVariant donor)
+    {
+        var sheet = _sheets[guide.Headline.Id];
+        var answers = sheet.Answers.Select(answer => answer.Answer).OfType<Answer>().ToList();
+        var standings = sheet.Answers.Select(answer => answer.Rule?.Standing).OfType<string>().ToList();
+        return new ComparisonRow
+        {
+            Other = other,
+            Guide = new PageLink("guide", guide.Path),
+            Headline = guide.Options,
+            Power = donor.Fact("power") is { } power ? $"{SiteKnowledge.Number(power.Number)} kW" : "",
+            Hours = SiteKnowledge.Span(sheet.Hours),
+            Money = SiteKnowledge.Span(sheet.Money),
+            Skill = ShopWords.Skill(sheet.Tasks.Select(task => task.Skill).DefaultIfEmpty("plain").MaxBy(ShopWords.SkillRank)!),
+            Changes = SiteKnowledge.Number(answers.Count(answer => AnswerWording.Verb(answer) is AnswerVerb.Buy or AnswerVerb.Make or AnswerVerb.Modify)),
+            PlugsStraightIn = sheet.Wiring is { } wiring ? $"{SiteKnowledge.Number(wiring.Counts.StraightIn)} of {SiteKnowledge.Number(wiring.Plugs.Length - wiring.Counts.Capped)}" : "",
+            Standing = standings.Count == 0 ? "" : $"{SiteKnowledge.Number(Math.Round(100m * standings.Count(standing => standing == "built") / standings.Count))} % built",
+        };
+    }
+
+    private NotBuildable NotBuildable(ChassisVariant chassis, DonorVariant donor, PageLink other, string path)
+    {
+        var reason = Reason(chassis, donor);
+        return new NotBuildable(
+            other,
+            site.Inline(reason is null ? "No combination can be built." : reason.ExcludeText.Length > 0 ? reason.ExcludeText : reason.Because, path),
+            reason is null ? null : SiteKnowledge.Link(reason));
+    }
+
+    /// <summary>The rule that excludes every combination of a chassis and a donor; null where it takes several.</summary>
+    public Rule? Reason(ChassisVariant chassis, DonorVariant donor)
+    {
+        lock (site.Store)
+        {
+            var space = site.Resolution.Space;
+            var pair = site.Store.And(site.Resolution.Domain, site.Store.And(space.WhereChassis(one => one.Id == chassis.Id), space.WhereDonor(one => one.Id == donor.Id)));
+            return site.Resolution.Exclusions.FirstOrDefault(exclusion => site.Store.Implies(pair, exclusion.Region))?.Rule;
+        }
+    }
+
+    private IEnumerable<OwnDevice> Devices(Variant variant) =>
+        variant.Devices.OrderBy(device => device.Role, StringComparer.Ordinal).Select(device => new OwnDevice(
+            device.Title ?? site.Base.Vocabulary.Devices.Find(device.Role)?.Title ?? device.Role,
+            site.ConnectorLink(device.Connector),
+            [.. device.Pins.Select(pin => new GuidePin(pin.Cavity, site.Base.Vocabulary.Signals.Find(pin.Signal)?.Title ?? pin.Signal))]));
+}

@@ -127,10 +127,11 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Probl
 
     private AdapterRow Cap(AdapterSides sides, SidePin from, bool together)
     {
-        var clash = together && sides.ToPins.Any(to => SamePlace(from, to));
-        return Row(
-            from, null, AdapterAction.Cap, clash ? "draw out and cap: the other side uses this cavity" : "no counterpart: leave without a wire",
-            from.Pin.SizeMm2, optional: true, run: null);
+        var isFeed = sides.Purpose == WirePurpose.BodyAdapter && data.SignalOf(from.Pin.Signal)?.Kind is (SignalKind.Power or SignalKind.Ground);
+        var note = together && sides.ToPins.Any(to => SamePlace(from, to))
+            ? "draw out and cap: the other side uses this cavity"
+            : isFeed ? "no counterpart: where the harness is fed here, bring the feed another way" : "no counterpart: leave without a wire";
+        return Row(from, null, AdapterAction.Cap, note, from.Pin.SizeMm2, optional: !isFeed, run: null);
     }
 
     private AdapterRow OneSided(SidePin to, Func<SidePin, Signal, WireRun?> bring, Func<SidePin, Signal, bool> optional)
@@ -140,7 +141,7 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Probl
         {
             var other = run.Purpose == WirePurpose.Device ? run.From : run.To;
             var splice = other.Kind == WireEndKind.Splice ? ", spliced" : "";
-            return Row(null, to, AdapterAction.AddWire, $"new wire to {other.Place} {other.Cavity}{splice}", run.SizeMm2, optional: false, run.Label);
+            return Row(null, to, AdapterAction.AddWire, $"new wire to {Words(other.Place)}, {other.Cavity}{splice}", run.SizeMm2, optional: false, run.Label);
         }
 
         var mayLack = signal is not null && optional(to, signal);
@@ -155,6 +156,14 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Probl
             null, to, AdapterAction.Missing, mayLack ? "nothing fitted carries it: leave the cavity empty" : "nothing fitted carries it",
             to.Pin.SizeMm2, mayLack, run: null);
     }
+
+    private string Words(string place) => place switch
+    {
+        Places.Body => "cabin plug",
+        Places.HarnessBody => "harness bulkhead plug",
+        _ when place == data.Ecu?.Id => data.Ecu.Title,
+        _ => data.Devices.FirstOrDefault(device => device.Role == place)?.Title ?? place,
+    };
 
     /// <summary>An ECU runs without a sensor that is not there to be fitted, but not without feed and ground.</summary>
     private static bool OptionalAtEcu(SidePin pin, Signal signal) => signal.Kind is not (SignalKind.Power or SignalKind.Ground);

@@ -146,6 +146,20 @@ public sealed class AdapterTests
     }
 
     [Fact]
+    public void Compute_MatingBodiesWithGroundsThatFaceEachOther_MoveNothing()
+    {
+        // Cavity 3 faces cavity 3; 1 moves to 5, although 1 comes first in order.
+        var moved = WiringWorksheet.Compute(Empty.WithBodies(
+            Plug("bulkhead-6", Origin, "1:power-ground", "3:power-ground"), Plug("bulkhead-6", Origin, "3:power-ground", "5:power-ground")));
+        var surplus = WiringWorksheet.Compute(Empty.WithBodies(
+            Plug("bulkhead-6", Origin, "3:power-ground"), Plug("bulkhead-6", Origin, "3:power-ground", "5:power-ground")));
+
+        Assert.Equal(["move from 1 to 5", "same cavity on both sides"], moved.BodyAdapter!.Rows.Select(row => row.Note));
+        Assert.Equal(["same cavity on both sides", "joins the wire of 3"], surplus.BodyAdapter!.Rows.Select(row => row.Note));
+        Assert.Equal((1, 1, 0), (surplus.Bill.Splices, surplus.Bill.Terminals.Single().Count, surplus.Bill.Housings.Length));
+    }
+
+    [Fact]
     public void Compute_BodiesFarApart_TheAdapterReaches()
     {
         // 1.2 × 400 + 60 = 540 mm, more than the 300 mm between plugs that lie side by side.

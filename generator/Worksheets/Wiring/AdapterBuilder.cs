@@ -137,7 +137,8 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Probl
         var signal = data.SignalOf(to.Pin.Signal);
         if (signal is not null && bring(to, signal) is { } run)
         {
-            var other = run.Purpose == WirePurpose.Device ? run.From : run.To;
+            var here = purpose == WirePurpose.EcuAdapter ? data.Ecu!.Id : Places.Body;
+            var other = run.From.Place == here && run.From.Cavity == to.Name ? run.To : run.From;
             var splice = other.Kind == WireEndKind.Splice ? ", spliced" : "";
             return Row(null, to, AdapterAction.AddWire, $"new wire to {Words(other.Place)}, {other.Cavity}{splice}", run.SizeMm2, optional: false, run.Label);
         }

@@ -28,7 +28,7 @@ public static class AdapterDrawing
     {
         var drawing = new Drawing();
         var lines = Place(adapter.Rows);
-        var height = Top + (lines.Length * Row) + 56;
+        var height = Top + (lines.Length * Row) + 64;
         Side(drawing, adapter.From, 8, LeftPin, lines.Length);
         Side(drawing, adapter.To, RightPin, Width - 8, lines.Length);
         foreach (var line in lines)
@@ -37,7 +37,7 @@ public static class AdapterDrawing
             Ends(drawing, line);
         }
 
-        Legend(drawing, Top + (lines.Length * Row) + 20);
+        Legend(drawing, Top + (lines.Length * Row) + 28);
         return drawing.Finish("adapter-drawing", id, $"Adapter harness: {adapter.From.Title} to {adapter.To.Title}", Describe(adapter), Width, height);
     }
 

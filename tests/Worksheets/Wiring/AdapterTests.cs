@@ -194,8 +194,11 @@ public sealed class AdapterTests
         var tach = Assert.Single(sheet.Runs, run => run.Signal == "tach");
         Assert.Equal(1260, tach.LengthMm);
         Assert.Equal(tach.Label, sheet.EcuAdapter!.Rows.Single().Run);
+        Assert.Equal("new wire to cabin plug, 2", sheet.EcuAdapter.Rows.Single().Note);
         Assert.Equal(tach.Label, sheet.BodyAdapter!.Rows.Single(row => row.Signal == "tach").Run);
-        Assert.Equal("harness", sheet.BodyAdapter.From.Title.ToLowerInvariant()[..7]);
+        Assert.Equal("new wire to new, a1", sheet.BodyAdapter.Rows.Single(row => row.Signal == "tach").Note);
+        Assert.Equal("new wire to sender, 1, spliced", sheet.BodyAdapter.Rows.Single(row => row.Signal == "gauge").Note);
+        Assert.Equal("Harness, bulkhead plug", sheet.BodyAdapter.From.Title);
     }
 
     [Fact]

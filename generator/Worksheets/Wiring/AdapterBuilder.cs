@@ -54,47 +54,42 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Probl
 
     private AdapterHarness Build(AdapterSides sides, Func<SidePin, Signal, WireRun?> bring, Func<SidePin, Signal, bool> optional)
     {
-        var pairs = Pairs(sides.FromPins, sides.ToPins);
         var mates = sides.From.Plugs.Length > 0 && sides.From.Plugs.Length == sides.To.Plugs.Length
             && sides.From.Plugs.Zip(sides.To.Plugs).All(pair => data.Mate(pair.First.Value, pair.Second.Value));
+        ImmutableArray<PinPair> pairs = [.. Pairs(sides.FromPins, sides.ToPins, samePlaceFirst: mates)];
         var together = mates && (sides.MovesDoInPlace || pairs.All(pair => pair.From is null || pair.To is null || SamePlace(pair.From, pair.To)));
         var rows = pairs.Select(pair => pair switch
         {
             { From: { } from, To: { } to } => Join(sides, from, to, pair.Surplus, together),
             { From: { } from } => Cap(sides, from, together),
-            { To: { } to } => OneSided(to, bring, optional),
+            { To: { } to } => OneSided(to, sides.Purpose, bring, optional),
             _ => null,
         });
         return new(sides.From, sides.To, together, [.. rows.OfType<AdapterRow>()]);
     }
 
-    /// <summary>From cavities in order, each followed by what joins it; then what only the other side has.</summary>
-    private static List<PinPair> Pairs(ImmutableArray<SidePin> fromPins, ImmutableArray<SidePin> toPins)
+    /// <summary>
+    /// From cavities in order, each followed by what joins it; then what only the other side has. Where the plugs mate, cavities
+    /// that already face each other pair off before the others.
+    /// </summary>
+    private static IEnumerable<PinPair> Pairs(ImmutableArray<SidePin> fromPins, ImmutableArray<SidePin> toPins, bool samePlaceFirst)
     {
-        var pairs = new List<PinPair>();
         var to = toPins.ToLookup(pin => pin.Pin.Signal, StringComparer.Ordinal);
-        var count = fromPins.CountBy(pin => pin.Pin.Signal, StringComparer.Ordinal).ToDictionary(StringComparer.Ordinal);
-        var seen = new Dictionary<string, int>(StringComparer.Ordinal);
-        foreach (var from in fromPins)
+        var pairs = new List<PinPair>();
+        foreach (var group in fromPins.GroupBy(pin => pin.Pin.Signal, StringComparer.Ordinal))
         {
-            var signal = from.Pin.Signal;
-            var index = seen[signal] = seen.GetValueOrDefault(signal, -1) + 1;
-            var others = to[signal].ToList();
-            if (others.Count == 0)
-            {
-                pairs.Add(new(from, null, Surplus.None));
-                continue;
-            }
-
-            pairs.Add(new(from, others[Math.Min(index, others.Count - 1)], index >= others.Count ? Surplus.From : Surplus.None));
-            if (index == count[signal] - 1)
-            {
-                pairs.AddRange(others.Skip(index + 1).Select(other => new PinPair(from, other, Surplus.To)));
-            }
+            bool Apart(SidePin pin, IEnumerable<SidePin> others) => !samePlaceFirst || !others.Any(other => SamePlace(pin, other));
+            List<SidePin> froms = [.. group.OrderBy(pin => Apart(pin, to[group.Key]))];
+            List<SidePin> tos = [.. to[group.Key].OrderBy(pin => Apart(pin, group))];
+            pairs.AddRange(tos.Count == 0
+                ? froms.Select(from => new PinPair(from, null, Surplus.None))
+                : froms.Select((from, i) => new PinPair(from, tos[Math.Min(i, tos.Count - 1)], i < tos.Count ? Surplus.None : Surplus.From)));
+            pairs.AddRange(tos.Skip(froms.Count).Select(other => new PinPair(froms[^1], other, Surplus.To)));
         }
 
-        pairs.AddRange(toPins.Where(pin => !count.ContainsKey(pin.Pin.Signal)).Select(pin => new PinPair(null, pin, Surplus.None)));
-        return pairs;
+        var known = fromPins.Select(pin => pin.Pin.Signal).ToHashSet(StringComparer.Ordinal);
+        return pairs.OrderBy(pair => fromPins.IndexOf(pair.From!))
+            .Concat(toPins.Where(pin => !known.Contains(pin.Pin.Signal)).Select(pin => new PinPair(null, pin, Surplus.None)));
     }
 
     private AdapterRow Join(AdapterSides sides, SidePin from, SidePin to, Surplus surplus, bool together)
@@ -103,19 +98,20 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Probl
         var signal = data.SignalOf(id);
         var shielded = signal?.Shielded ?? false;
         var asked = Math.Max(from.Pin.SizeMm2, to.Pin.SizeMm2);
-        if (together)
+        if (together && surplus == Surplus.None)
         {
             var note = SamePlace(from, to) ? "same cavity on both sides" : $"move from {from.Name} to {to.Name}";
             return Row(from, to, AdapterAction.Join, note, asked, optional: false, run: null);
         }
 
-        var fromEnd = new WireEnd(surplus == Surplus.To ? WireEndKind.Splice : WireEndKind.Counterpart, HarnessSide, from.Name, from.Connector);
+        // Where the plugs go together there is no counterpart: a piece for a surplus cavity starts at the harness's own wire.
+        var fromEnd = new WireEnd(together || surplus == Surplus.To ? WireEndKind.Splice : WireEndKind.Counterpart, HarnessSide, from.Name, from.Connector);
         var toEnd = new WireEnd(surplus == Surplus.From ? WireEndKind.Splice : WireEndKind.Terminal, sides.Place, to.Name, to.Connector);
         var (size, drop) = routing.Size(id, asked, sides.LengthMm);
         var (place, cavity) = surplus == Surplus.From ? (HarnessSide, from.Name) : (sides.Place, to.Name);
         var run = routing.Add(new WireRun(
             WireLabel.Of(place, cavity, id), sides.Purpose, place, cavity, id, fromEnd, toEnd, sides.LengthMm, size, asked,
-            to.Pin.Colour, drop, shielded, surplus == Surplus.None ? 0 : 1));
+            to.Pin.Colour, drop, shielded, Splices(fromEnd) + Splices(toEnd)));
         var words = surplus switch
         {
             Surplus.From => $"joins the wire of {to.Name}",
@@ -125,36 +121,48 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Probl
         return Row(from, to, AdapterAction.Join, words, size, optional: false, run.Label);
     }
 
+    private static int Splices(WireEnd end) => end.Kind == WireEndKind.Splice ? 1 : 0;
+
     private AdapterRow Cap(AdapterSides sides, SidePin from, bool together)
     {
-        var clash = together && sides.ToPins.Any(to => SamePlace(from, to));
-        return Row(
-            from, null, AdapterAction.Cap, clash ? "draw out and cap: the other side uses this cavity" : "no counterpart: leave without a wire",
-            from.Pin.SizeMm2, optional: true, run: null);
+        var isFeed = sides.Purpose == WirePurpose.BodyAdapter && data.SignalOf(from.Pin.Signal)?.Kind is (SignalKind.Power or SignalKind.Ground);
+        var note = together && sides.ToPins.Any(to => SamePlace(from, to))
+            ? "draw out and cap: the other side uses this cavity"
+            : isFeed ? "no counterpart: where the harness is fed here, bring the feed another way" : "no counterpart: leave without a wire";
+        return Row(from, null, AdapterAction.Cap, note, from.Pin.SizeMm2, optional: !isFeed, run: null);
     }
 
-    private AdapterRow OneSided(SidePin to, Func<SidePin, Signal, WireRun?> bring, Func<SidePin, Signal, bool> optional)
+    private AdapterRow OneSided(SidePin to, WirePurpose purpose, Func<SidePin, Signal, WireRun?> bring, Func<SidePin, Signal, bool> optional)
     {
         var signal = data.SignalOf(to.Pin.Signal);
         if (signal is not null && bring(to, signal) is { } run)
         {
-            var other = run.Purpose == WirePurpose.Device ? run.From : run.To;
+            var here = purpose == WirePurpose.EcuAdapter ? data.Ecu!.Id : Places.Body;
+            var other = run.From.Place == here && run.From.Cavity == to.Name ? run.To : run.From;
             var splice = other.Kind == WireEndKind.Splice ? ", spliced" : "";
-            return Row(null, to, AdapterAction.AddWire, $"new wire to {other.Place} {other.Cavity}{splice}", run.SizeMm2, optional: false, run.Label);
+            return Row(null, to, AdapterAction.AddWire, $"new wire to {Words(other.Place)}, {other.Cavity}{splice}", run.SizeMm2, optional: false, run.Label);
         }
 
         var mayLack = signal is not null && optional(to, signal);
-        if (signal is not null && !mayLack)
+        if (signal is not null && !mayLack && purpose == WirePurpose.EcuAdapter)
         {
+            // What the cabin lacks is reported with its needs.
             problems.Add(
-                WiringProblemKind.SignalNowhere, to.Plug.Length == 0 ? Places.Body : data.Ecu?.Id ?? Places.Body, to.Name, signal.Id,
-                $"nothing in this build carries `{signal.Id}` for cavity `{to.Name}`");
+                WiringProblemKind.SignalNowhere, data.Ecu!.Id, to.Name, signal.Id, $"nothing in this build carries `{signal.Id}` for cavity `{to.Name}`");
         }
 
         return Row(
             null, to, AdapterAction.Missing, mayLack ? "nothing fitted carries it: leave the cavity empty" : "nothing fitted carries it",
             to.Pin.SizeMm2, mayLack, run: null);
     }
+
+    private string Words(string place) => place switch
+    {
+        Places.Body => "cabin plug",
+        Places.HarnessBody => "harness bulkhead plug",
+        _ when place == data.Ecu?.Id => data.Ecu.Title,
+        _ => data.Devices.FirstOrDefault(device => device.Role == place)?.Title ?? place,
+    };
 
     /// <summary>An ECU runs without a sensor that is not there to be fitted, but not without feed and ground.</summary>
     private static bool OptionalAtEcu(SidePin pin, Signal signal) => signal.Kind is not (SignalKind.Power or SignalKind.Ground);

@@ -16,25 +16,28 @@ public static class AdapterDrawing
 {
     private const double Row = 24;
     private const double Top = 52;
-    private const double LeftPin = 108;
-    private const double RightPin = 612;
+    private const double LeftPin = 76;
+    private const double RightPin = 644;
     private const double Width = 720;
     private const double Middle = (LeftPin + RightPin) / 2;
+    private const double Stub = 100;
+    private const double TextRoom = RightPin - LeftPin - 120;
 
     /// <param name="id">Unique on the page; names the title and the description.</param>
     public static string Svg(AdapterHarness adapter, string id)
     {
         var drawing = new Drawing();
         var lines = Place(adapter.Rows);
-        var height = Top + (lines.Length * Row) + 56;
-        Side(drawing, adapter.From.Title, 8, LeftPin, lines, adapter.From.Plugs.Length > 0);
-        Side(drawing, adapter.To.Title, RightPin, Width - 8, lines, adapter.To.Plugs.Length > 0);
+        var height = Top + (lines.Length * Row) + 64;
+        Side(drawing, adapter.From, 8, LeftPin, lines.Length);
+        Side(drawing, adapter.To, RightPin, Width - 8, lines.Length);
         foreach (var line in lines)
         {
             Wire(drawing, line);
+            Ends(drawing, line);
         }
 
-        Legend(drawing, Top + (lines.Length * Row) + 20);
+        Legend(drawing, Top + (lines.Length * Row) + 28);
         return drawing.Finish("adapter-drawing", id, $"Adapter harness: {adapter.From.Title} to {adapter.To.Title}", Describe(adapter), Width, height);
     }
 
@@ -54,17 +57,20 @@ public static class AdapterDrawing
         return drawn.MoveToImmutable();
     }
 
-    private static void Side(Drawing drawing, string title, double left, double right, ImmutableArray<DrawnRow> lines, bool exists)
+    private static void Side(Drawing drawing, AdapterSide side, double left, double right, int rows)
     {
-        var anchor = left < Middle ? "start" : "end";
-        drawing.Text("plug-title", left < Middle ? left : right, 24, anchor, 14, title, bold: true);
-        if (exists)
+        var (x, anchor) = left < Middle ? (left, "start") : (right, "end");
+        drawing.Text("plug-title", x, 20, anchor, Drawing.Fit(14, side.Title, (Width / 2) - 20), side.Title, bold: true);
+        var plugs = string.Join(", ", side.Plugs.Select(plug => plug.Key.Length == 0 ? plug.Value : $"{plug.Key}: {plug.Value}"));
+        drawing.Text("note", x, 36, anchor, Drawing.Fit(11, plugs, (Width / 2) - 20), plugs);
+        if (side.Plugs.Length > 0)
         {
-            drawing.Box("plug-box", left, Top - 8, right - left, (lines.Length * Row) + 16, 6);
+            drawing.Box("plug-box", left, Top - 8, right - left, (rows * Row) + 16, 6);
         }
     }
 
-    private static void Wire(Drawing drawing, DrawnRow line)
+    /// <summary>Pins are drawn after their wire, so that no tracer lies on them.</summary>
+    private static void Ends(Drawing drawing, DrawnRow line)
     {
         var row = line.Row;
         if (row.From is not null && line.LeftY == line.Y)
@@ -76,28 +82,37 @@ public static class AdapterDrawing
         {
             End(drawing, RightPin, line.Y, row.To, row.ToColour, isLeft: false);
         }
+    }
 
+    private static void Wire(Drawing drawing, DrawnRow line)
+    {
+        var row = line.Row;
         switch (row.Action)
         {
             case AdapterAction.Join:
                 Joined(drawing, line);
                 break;
             case AdapterAction.Cap:
-                Stub(drawing, line, LeftPin, LeftPin + 100, "cap", row.FromColour);
-                drawing.Line("cap", LeftPin + 100, line.Y - 6, LeftPin + 100, line.Y + 6, " stroke-width=\"3\"");
-                drawing.Text("note", LeftPin + 110, line.Y + 4, "start", 11, $"{Name(row)}: capped");
+                Stroke(drawing, Across(LeftPin, LeftPin + Stub, line.Y), row.FromColour, "cap");
+                drawing.Line("cap", LeftPin + Stub, line.Y - 6, LeftPin + Stub, line.Y + 6, " stroke-width=\"3\"");
+                Note(drawing, LeftPin + Stub + 10, line.Y, "start", $"{Name(row)}: capped");
                 break;
             case AdapterAction.AddWire:
-                Stub(drawing, line, RightPin, RightPin - 100, "add", row.ToColour);
-                drawing.Path("add", $"M{Drawing.N(RightPin - 92)} {Drawing.N(line.Y - 6)} l-8 6 l8 6", " stroke-width=\"1.5\"");
-                drawing.Text("note", RightPin - 110, line.Y + 4, "end", 11, $"{Name(row)}: {row.Note}");
+                Stroke(drawing, Across(RightPin, RightPin - Stub, line.Y), row.ToColour, "add");
+                drawing.Path("add", $"M{Drawing.N(RightPin - Stub + 8)} {Drawing.N(line.Y - 6)} l-8 6 l8 6", " stroke-width=\"1.5\"");
+                Note(drawing, RightPin - Stub - 10, line.Y, "end", $"{Name(row)}: {row.Note}");
                 break;
             default:
-                drawing.Path("missing", Cross(RightPin - 12, line.Y), " stroke-width=\"1.5\"");
-                drawing.Text("note", RightPin - 110, line.Y + 4, "end", 11, row.Optional ? $"{Name(row)}: not used" : $"{Name(row)}: MISSING");
+                drawing.Path("missing", Cross(RightPin - Stub + 8, line.Y), " stroke-width=\"1.5\"");
+                Note(drawing, RightPin - Stub - 10, line.Y, "end", row.Optional ? $"{Name(row)}: not used" : $"{Name(row)}: MISSING");
                 break;
         }
     }
+
+    private static void Note(Drawing drawing, double x, double y, string anchor, string text) =>
+        drawing.Text("note", x, y + 4, anchor, Drawing.Fit(11, text, TextRoom), text);
+
+    private static string Across(double from, double to, double y) => $"M{Drawing.N(from)} {Drawing.N(y)} H{Drawing.N(to)}";
 
     private static void End(Drawing drawing, double x, double y, string cavity, string? colour, bool isLeft)
     {
@@ -110,17 +125,11 @@ public static class AdapterDrawing
     private static void Joined(Drawing drawing, DrawnRow line)
     {
         var row = line.Row;
-        var bend = line.LeftY == line.RightY ? 0 : 1;
-        var (leftBend, rightBend) = line.LeftY == line.Y ? (RightPin - 90, RightPin - 60) : (LeftPin + 60, LeftPin + 90);
-        var path = bend == 0
-            ? $"M{Drawing.N(LeftPin)} {Drawing.N(line.Y)} H{Drawing.N(RightPin)}"
-            : line.LeftY == line.Y
-                ? $"M{Drawing.N(LeftPin)} {Drawing.N(line.LeftY)} H{Drawing.N(leftBend)} L{Drawing.N(rightBend)} {Drawing.N(line.RightY)}"
-                : $"M{Drawing.N(leftBend)} {Drawing.N(line.LeftY)} L{Drawing.N(rightBend)} {Drawing.N(line.RightY)} H{Drawing.N(RightPin)}";
-        Stroke(drawing, path, row.ToColour ?? row.FromColour, row.Shielded ? "joined shield" : "joined");
-        if (bend == 1)
+        var isSurplus = line.LeftY != line.RightY;
+        Stroke(drawing, JoinPath(line), row.ToColour ?? row.FromColour, row.Shielded ? "joined shield" : "joined");
+        if (isSurplus)
         {
-            var (x, y) = line.LeftY == line.Y ? (rightBend, line.RightY) : (leftBend, line.LeftY);
+            var (x, y) = line.LeftY == line.Y ? (RightPin - 60, line.RightY) : (LeftPin + 60, line.LeftY);
             drawing.Dot("splice", x, y, 4);
         }
 
@@ -129,13 +138,25 @@ public static class AdapterDrawing
             drawing.Path("shield", Ellipse(LeftPin + 70, line.Y) + Ellipse(RightPin - 70, line.Y), " stroke-width=\"1\" stroke-dasharray=\"2 2\"");
         }
 
-        drawing.Text("signal", Middle, line.Y - 4, "middle", 11, Name(row) + (bend == 1 ? $" ({row.Note})" : ""));
+        // Where the plugs go together as they are, the note says which wire moves.
+        var text = row.Note.Length > 0 && (isSurplus || row.Run is null) ? $"{Name(row)} ({row.Note})" : Name(row);
+        drawing.Text("signal", Middle, line.Y - 4, "middle", Drawing.Fit(11, text, TextRoom), text);
     }
 
-    private static void Stub(Drawing drawing, DrawnRow line, double from, double to, string classes, string? colour) =>
-        Stroke(drawing, $"M{Drawing.N(from)} {Drawing.N(line.Y)} H{Drawing.N(to)}", colour, classes);
+    /// <summary>Straight across, or to the splice on the row that a surplus cavity joins.</summary>
+    private static string JoinPath(DrawnRow line)
+    {
+        if (line.LeftY == line.RightY)
+        {
+            return Across(LeftPin, RightPin, line.Y);
+        }
 
-    /// <summary>The wire, and the tracer as dashes upon it where the colour has one.</summary>
+        return line.LeftY == line.Y
+            ? $"{Across(LeftPin, RightPin - 90, line.Y)} L{Drawing.N(RightPin - 60)} {Drawing.N(line.RightY)}"
+            : $"M{Drawing.N(LeftPin + 60)} {Drawing.N(line.LeftY)} L{Drawing.N(LeftPin + 90)} {Drawing.N(line.Y)} H{Drawing.N(RightPin)}";
+    }
+
+    /// <summary>The wire, and the tracer as dashes upon it where the colour has one (seen only where a stylesheet paints it).</summary>
     private static void Stroke(Drawing drawing, string path, string? colour, string classes)
     {
         if (!WireColour.TryParse(colour, out var known))
@@ -147,7 +168,7 @@ public static class AdapterDrawing
         drawing.Path($"wire {classes} {known.BaseClass}", path, " stroke-width=\"1.5\"");
         if (known.TracerClass is { } tracer)
         {
-            drawing.Path($"tracer {tracer}", path, " stroke-width=\"1.5\" stroke-dasharray=\"6 10\"");
+            drawing.Path($"tracer {tracer}", path, " stroke-width=\"1.5\" stroke-dasharray=\"6 10\"", stroke: "none");
         }
     }
 

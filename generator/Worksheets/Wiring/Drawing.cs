@@ -14,8 +14,8 @@ internal sealed class Drawing
     public void Line(string classes, double x1, double y1, double x2, double y2, string more = "") =>
         body.Append(CultureInfo.InvariantCulture, $"<line class=\"{classes}\" x1=\"{N(x1)}\" y1=\"{N(y1)}\" x2=\"{N(x2)}\" y2=\"{N(y2)}\" stroke=\"currentColor\"{more}/>\n");
 
-    public void Path(string classes, string d, string more = "") =>
-        body.Append(CultureInfo.InvariantCulture, $"<path class=\"{classes}\" d=\"{d}\" fill=\"none\" stroke=\"currentColor\"{more}/>\n");
+    public void Path(string classes, string d, string more = "", string stroke = "currentColor") =>
+        body.Append(CultureInfo.InvariantCulture, $"<path class=\"{classes}\" d=\"{d}\" fill=\"none\" stroke=\"{stroke}\"{more}/>\n");
 
     public void Box(string classes, double x, double y, double width, double height, double radius) =>
         body.Append(CultureInfo.InvariantCulture, $"<rect class=\"{classes}\" x=\"{N(x)}\" y=\"{N(y)}\" width=\"{N(width)}\" height=\"{N(height)}\" rx=\"{N(radius)}\" fill=\"none\" stroke=\"currentColor\"/>\n");
@@ -40,6 +40,10 @@ internal sealed class Drawing
 
             """).ReplaceLineEndings("\n");
     }
+
+    /// <summary>The text size, made smaller where the text would not fit; letters are taken as 0.52 of the size wide on average.</summary>
+    public static double Fit(double size, string text, double width) =>
+        Math.Max(7, Math.Min(size, Math.Floor(width / (0.52 * Math.Max(1, text.Length)) * 2) / 2));
 
     public static string N(double value) => Math.Round(value, 2).ToString("0.##", CultureInfo.InvariantCulture);
 

@@ -195,7 +195,7 @@ internal sealed class InputCheck
         }
     }
 
-    /// <summary>Tapping a measured, timed or driven signal changes it; feeds, grounds, shields, switches and bus lines may be joined.</summary>
+    /// <summary>Tapping a measured, timed or driven signal changes it; feeds, grounds, shields, switches and bus lines may be joined (common practice, no source).</summary>
     private static bool MayShare(SignalKind kind) => kind is
         SignalKind.Power or SignalKind.Ground or SignalKind.SensorSupply or SignalKind.SensorGround or SignalKind.Switch
         or SignalKind.Data or SignalKind.Shield;

@@ -111,6 +111,7 @@ internal sealed class WireRouting
         return Run(WirePurpose.BodyAdapter, Places.Body, pin.Name, signal, from, target, length);
     }
 
+    /// <summary>An ECU takes feeds and power grounds and has none to give (common practice, no source).</summary>
     private static bool IsSupply(Signal signal) => signal.Kind is SignalKind.Power or SignalKind.Ground;
 
     private WireRun Run(WirePurpose purpose, string role, string cavity, Signal signal, WireEnd from, WireTarget target, double length)

@@ -171,7 +171,8 @@ public enum AdapterAction
 /// <param name="FromPlug">Plug id of that cavity; empty for a bulkhead plug.</param>
 /// <param name="From">Cavity on the harness's side, as in "a5"; null where it has none.</param>
 /// <param name="To">Cavity on the side in use, as in "b12"; null where it has none.</param>
-/// <param name="Optional">For a missing counterpart: nothing fitted asks for it.</param>
+/// <param name="Optional">For a row without a counterpart: the build runs without it.</param>
+/// <param name="SizeMm2">Conductor of the piece, or of the wire as found where none is cut, mm².</param>
 /// <param name="Run">Label of the piece of wire; null where none is cut.</param>
 public sealed record AdapterRow(
     string Signal,

@@ -129,7 +129,8 @@ public sealed class SiteFolder : IDisposable
     private static string RealPlace(string target)
     {
         var full = Path.TrimEndingDirectorySeparator(Path.GetFullPath(target));
-        return new DirectoryInfo(full).ResolveLinkTarget(returnFinalTarget: true)?.FullName ?? full;
+        var folder = new DirectoryInfo(full);
+        return folder.Exists ? folder.ResolveLinkTarget(returnFinalTarget: true)?.FullName ?? full : full;
     }
 
     private static void RequireOwnOrEmpty(string folder)

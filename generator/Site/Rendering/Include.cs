@@ -10,11 +10,14 @@ namespace Swapwright.Site.Rendering;
 /// </summary>
 internal sealed class Include(Func<string, Template?> find) : IScriptCustomFunction
 {
+    /// <summary>The name and what a template is given; more would be a sign that it wants a record of its own.</summary>
+    private const int MostArguments = 8;
+
     public int RequiredParameterCount => 1;
 
-    public int ParameterCount => 1;
+    public int ParameterCount => MostArguments;
 
-    public ScriptVarParamKind VarParamKind => ScriptVarParamKind.Direct;
+    public ScriptVarParamKind VarParamKind => ScriptVarParamKind.LastParameter;
 
     public Type ReturnType => typeof(object);
 

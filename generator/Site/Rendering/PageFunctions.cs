@@ -20,7 +20,7 @@ internal sealed class PageFunctions : ScriptObject
         Add("href", DelegateCustomFunction.CreateFunc<TemplateContext, string?, string>(Href));
         Add("has", DelegateCustomFunction.CreateFunc<object?, bool>(Has));
         Add("css", DelegateCustomFunction.CreateFunc<object?, string>(Css));
-        Add("when", DelegateCustomFunction.CreateFunc<GuideCondition?, HtmlString>(When));
+        Add("holds_when", DelegateCustomFunction.CreateFunc<GuideCondition?, HtmlString>(When));
         Add("verb", DelegateCustomFunction.CreateFunc<Verb, string>(Words));
     }
 

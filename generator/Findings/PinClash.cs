@@ -60,7 +60,7 @@ public static class PinClash
             yield return (plug.Value.Connector, plug.Value.Pins, plug.Value.Place);
         }
 
-        foreach (var device in kb.Parts.All.Select(part => part.Device).OfType<DeviceEntry>())
+        foreach (var device in kb.Parts.All.SelectMany(part => part.Devices))
         {
             yield return (device.Connector, device.Pins, device.Place);
         }

@@ -68,7 +68,8 @@ public sealed record Part(string Id, string Title, Place Place) : FactHolder(Id,
 
     public PulleyEntry? Pulley { get; init; }
 
-    public DeviceEntry? Device { get; init; }
+    /// <summary>What the part puts in place electrically, by role.</summary>
+    public ImmutableArray<DeviceEntry> Devices { get; init; } = [];
 
     public (string From, string To)? Lead { get; init; }
 

@@ -71,9 +71,16 @@ internal sealed class WiringAssembly
             return null;
         }
 
-        var bought = new[] { answer.Part }.Concat(answer.Also).Select(id => id is null ? null : _kb.Parts.Find(id)?.Device).FirstOrDefault(device => device?.Role == role.Id);
-        var fitted = bought ?? (answer.Source == "chassis" ? chassis.Device(role.Id) : donor.Device(role.Id));
-        return Device(role, fitted);
+        var bought = new[] { answer.Part }.Concat(answer.Also).OfType<string>().SelectMany(id => _kb.Parts.Find(id)?.Devices ?? []).FirstOrDefault(device => device.Role == role.Id);
+        if (bought is not null)
+        {
+            return Device(role, bought);
+        }
+
+        // What is kept of the chassis moves to the place that the donor has for it.
+        return answer.Source == "chassis" && chassis.Device(role.Id) is { } kept
+            ? Device(role, donor.Device(role.Id) is { } place ? kept with { Location = place.Location } : kept)
+            : Device(role, answer.Source == "chassis" ? null : donor.Device(role.Id));
     }
 
     private static Device? Device(DeviceRole role, DeviceEntry? entry) => entry is null

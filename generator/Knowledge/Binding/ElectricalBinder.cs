@@ -57,7 +57,7 @@ internal sealed class ElectricalBinder(BindingContext context, Vocabulary vocabu
         return devices.ToImmutable();
     }
 
-    public DeviceEntry Device(string role, NodeReader reader) =>
+    private DeviceEntry Device(string role, NodeReader reader) =>
         new(role, reader.OptionalText("title"), reader.Text("connector"), Point(reader, "location") ?? default, Pins(reader), reader.PlaceOf("connector"));
 
     private PlugEntry Plug(NodeReader reader) => new(reader.Text("connector"), Point(reader, "location"), Pins(reader), reader.PlaceOf("connector"));

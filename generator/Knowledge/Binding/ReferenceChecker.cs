@@ -122,7 +122,7 @@ internal sealed class ReferenceChecker(BindingContext context, KnowledgeBase kb)
             Need(kb.Connectors.Has(lead.To), "connector", lead.To, kb.Connectors.Ids, part.Place);
         }
 
-        if (part.Device is { } device)
+        foreach (var device in part.Devices)
         {
             Need(kb.Connectors.Has(device.Connector), "connector", device.Connector, kb.Connectors.Ids, device.Place);
         }

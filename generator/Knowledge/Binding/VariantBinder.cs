@@ -56,7 +56,7 @@ internal sealed class VariantBinder(BindingContext context, FactBinder facts, El
             From = reader.Text("from", "parts-shop"),
             MassKg = reader.OptionalNumber("mass", Unit.Kilogram, 0, 1000),
             Pulley = Pulley(reader),
-            Device = reader.Get("device") is MappingNode ? electrical.Device(reader.Mapping("device").Text("role"), reader.Mapping("device")) : null,
+            Devices = electrical.Devices(reader),
             Lead = lead.Node is null ? null : (lead.Text("from"), lead.Text("to")),
             Belt = reader.Get("belt") is MappingNode ? Stock(reader.Mapping("belt")) : null,
         }.Common(reader);

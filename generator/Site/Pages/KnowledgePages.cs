@@ -94,13 +94,12 @@ internal sealed class KnowledgePages(SiteKnowledge site)
     public ConnectorPage Connector(Connector connector)
     {
         var path = SitePaths.Connector(connector.Id);
-        var face = new ConnectorFamily(connector.Id, connector.Title, [.. connector.Cavities], connector.Terminal, connector.Sealed, connector.Mates);
         return new ConnectorPage
         {
             Frame = site.Frame(path, connector.Title, $"{connector.Title}: face, cavities and where it is found.", new PageLink("Connectors", SitePaths.Connectors)),
             Title = connector.Title,
             About = site.Block(connector.About, path),
-            Face = new HtmlString(ConnectorFace.Svg(face, connector.Rows, "face")),
+            Face = new HtmlString(ConnectorFace.Svg("face", connector.Title, connector.Rows)),
             FaceText = $"{connector.Cavities.Count().ToString(CultureInfo.InvariantCulture)} cavities in {connector.Rows.Length.ToString(CultureInfo.InvariantCulture)} rows: {string.Join("; ", connector.Rows.Select(row => string.Join(", ", row)))}.",
             Facts = [.. Facts(connector)],
             Mates = [.. connector.Mates.Select(site.ConnectorLink).OfType<PageLink>()],

@@ -16,15 +16,18 @@ namespace Swapwright.Site.Rendering;
 public sealed class Templates
 {
     private const string Extension = ".sbn-html";
+    private const string TextExtension = ".md";
     private const string ResourceRoot = "site-template/";
     private const string Layout = "layout";
 
     private readonly FrozenDictionary<string, Template> _templates;
+    private readonly FrozenDictionary<string, string> _texts;
     private readonly ConcurrentBag<PageContext> _contexts = [];
 
     private Templates(IEnumerable<SiteFile> files)
     {
         var templates = new Dictionary<string, Template>(StringComparer.Ordinal);
+        var texts = new Dictionary<string, string>(StringComparer.Ordinal);
         var assets = new List<SiteFile>();
         foreach (var file in files.OrderBy(file => file.Path, StringComparer.Ordinal))
         {
@@ -32,18 +35,26 @@ public sealed class Templates
             {
                 templates.Add(file.Path[..^Extension.Length], Parse(file));
             }
+            else if (file.Path.EndsWith(TextExtension, StringComparison.Ordinal))
+            {
+                texts.Add(file.Path, Encoding.UTF8.GetString(file.Bytes.Span));
+            }
             else
             {
                 assets.Add(file);
             }
         }
 
+        _texts = texts.ToFrozenDictionary(StringComparer.Ordinal);
         _templates = templates.ToFrozenDictionary(StringComparer.Ordinal);
         Assets = assets;
     }
 
     /// <summary>Style sheet, script, icons: copied to the site under the same paths.</summary>
     public IReadOnlyList<SiteFile> Assets { get; }
+
+    /// <summary>A Markdown file among the templates, such as <c>findings/gap.md</c>; null where there is none.</summary>
+    public string? Text(string path) => _texts.GetValueOrDefault(path);
 
     public IEnumerable<string> Names => _templates.Keys.Order(StringComparer.Ordinal);
 

@@ -49,10 +49,16 @@ internal sealed class WireRouting
     /// </summary>
     public WireRun? ToDevice(Device device, string cavity, Signal signal)
     {
+        if (EndingAt(device.Role, cavity) is { } there)
+        {
+            return there;
+        }
+
         var target = signal.Shared ? Nearest(HarnessWires(signal.Id), device.Location, toEcu: false) : null;
         target ??= IsSupply(signal)
             ? CabinTarget(signal.Id) ?? EcuTarget(signal.Id)
             : EcuTarget(signal.Id) ?? CabinTarget(signal.Id);
+        target ??= Nearest(OtherDevices(device, signal.Id), device.Location, toEcu: false);
         if (target is null)
         {
             return null;
@@ -171,6 +177,14 @@ internal sealed class WireRouting
         from pin in device.Pins
         where pin.Value == signal
         select new WireTarget(new(WireEndKind.Splice, device.Role, pin.Key, device.Connector), device.Location, AtEcu: false);
+
+    private IEnumerable<WireTarget> OtherDevices(Device device, string signal) =>
+        from other in data.Devices
+        where other.Role != device.Role
+        from pin in other.Pins
+        where pin.Value == signal
+        let wired = data.Plugs.Any(plug => plug.Key == other.Role && plug.Value.Pins.Any(wire => wire.Signal == signal))
+        select new WireTarget(new(wired ? WireEndKind.Splice : WireEndKind.Terminal, other.Role, pin.Key, other.Connector), other.Location, AtEcu: false);
 
     private IEnumerable<WireTarget> HarnessWires(string signal)
     {

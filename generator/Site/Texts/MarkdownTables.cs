@@ -51,7 +51,7 @@ internal sealed class ScrollingTableRenderer : HtmlTableRenderer
     protected override void Write(HtmlRenderer renderer, Table table)
     {
         renderer.EnsureLine();
-        renderer.WriteLine("<div class=\"scroll\" role=\"region\" aria-label=\"Table\" tabindex=\"0\">");
+        renderer.WriteLine("<div class=\"scroll\" role=\"group\" aria-label=\"Table\" tabindex=\"0\">");
         base.Write(renderer, table);
         renderer.WriteLine("</div>");
     }

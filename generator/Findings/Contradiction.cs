@@ -1,4 +1,5 @@
 using Swapwright.Diagnostics;
+using Swapwright.Knowledge;
 using Swapwright.Rules;
 using Swapwright.Space;
 
@@ -38,7 +39,7 @@ public static class Contradiction
             var standing = name.Select(one => (one.Rule, one.Value, Region: resolution.Store.And(one.Region, resolution.Buildable))).Where(one => !one.Region.IsNone).ToList();
             foreach (var (first, second, overlap) in Overlaps(resolution.Store, standing, one => one.Region, (a, b) => a.Value.Value == b.Value.Value))
             {
-                yield return examination.About(FindingKinds.Contradiction, $"`{first.Rule.Id}` and `{second.Rule.Id}` state different numbers for `{name.Key}`", first.Value.Place, overlap) with
+                yield return examination.About(FindingKinds.Contradiction, $"`{first.Rule.Id}` and `{second.Rule.Id}` state different numbers for `{name.Key}`: {Number(first.Value)} and {Number(second.Value)}", first.Value.Place, overlap) with
                 {
                     Related = [new RelatedPlace($"`{second.Rule.Id}` states it here", second.Value.Place)],
                     Mend = "Keep the number that was measured, or let the exception override the general rule.",
@@ -46,6 +47,8 @@ public static class Contradiction
             }
         }
     }
+
+    private static Quantity Number(StatedValue value) => new(value.Value, ComputedValues.UnitOf(value.Name));
 
     /// <summary>The pairs that disagree and meet. Where everything so far is disjoint from the next one, no pair is looked at.</summary>
     private static IEnumerable<(T First, T Second, Region Overlap)> Overlaps<T>(RegionStore store, List<T> items, Func<T, Region> region, Func<T, T, bool> agree)

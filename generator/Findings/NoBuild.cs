@@ -29,6 +29,7 @@ public static class NoBuild
                 Related = [new RelatedPlace("the donor", donor.Place), .. reasons.Take(6).Select(exclusion => new RelatedPlace($"`{exclusion.Rule.Id}` excludes part of the combinations", exclusion.Rule.Place))],
                 Witness = new Witness(chassis.Id, donor.Id, []),
                 Touches = store.Count(store.And(resolution.Domain, Only(resolution, pair))),
+                Region = examination.Words.Describe(Only(resolution, pair), Region.All),
                 Mend = "Lift one of the exclusions for this pair, or add a rule that excludes the pair and says why.",
             };
             open = store.Minus(open, Only(resolution, pair));

@@ -39,7 +39,10 @@ public sealed record Proof(SourceTree Tree, KnowledgeBase Base, Resolution? Reso
         var resolution = Resolver.Resolve(kb);
         var words = new RegionWords(resolution);
         var examination = new Examination(kb, resolution, words);
-        return Judged(tree, kb, resolution, words, found.Concat(resolution.Findings).Concat(Checks.OfSpace.SelectMany(check => check.Run(examination))));
+        found.AddRange(resolution.Findings);
+        // A loop or a variant cut in two leaves answers unsettled: the gaps that come of it would be told as if they were causes.
+        var settled = resolution.Findings.All(finding => finding.Severity != Severity.Error);
+        return Judged(tree, kb, resolution, words, settled ? found.Concat(Checks.OfSpace.SelectMany(check => check.Run(examination))) : found);
     }
 
     private static Proof Judged(SourceTree tree, KnowledgeBase kb, Resolution? resolution, RegionWords? words, IEnumerable<Finding> found)

@@ -68,13 +68,22 @@ public sealed record Unit(string Symbol, Dimension Dimension, decimal Factor, de
             throw new ArgumentException($"a quantity in `{Symbol}` is no {to.Dimension}", nameof(to));
         }
 
-        // Decimal division leaves a rounding tail of the 28th digit; twelve significant places are more than any workshop needs.
-        return to == this ? value : Math.Round(((value * Factor) + Offset - to.Offset) / to.Factor, 12).Normalized();
+        return to == this ? value : (((value * Factor) + Offset - to.Offset) / to.Factor).Rounded();
     }
 }
 
 internal static class DecimalTail
 {
+    // Decimal division leaves a rounding tail in the 28th digit; this many significant digits are more than any workshop needs.
+    private const int Digits = 14;
+
+    /// <summary>Cuts the tail of a division off, however small the number is.</summary>
+    public static decimal Rounded(this decimal value)
+    {
+        var magnitude = value == 0 ? 0 : (int)Math.Floor(Math.Log10((double)Math.Abs(value)));
+        return Math.Round(value, Math.Clamp(Digits - 1 - magnitude, 0, 28)).Normalized();
+    }
+
     /// <summary>Drops trailing zeros, so that a converted number prints as a typed one does.</summary>
     public static decimal Normalized(this decimal value) => value / 1.000000000000000000000000000000000m;
 }

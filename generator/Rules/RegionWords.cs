@@ -13,6 +13,7 @@ public sealed class RegionWords
 
     private readonly Resolution _resolution;
     private readonly RegionDescriber _describer;
+    private readonly Dictionary<(Region Region, Region Context), string> _said = [];
 
     public RegionWords(Resolution resolution)
     {
@@ -32,7 +33,7 @@ public sealed class RegionWords
         }
 
         var names = new DisplayNames(
-            level => level == space.Chassis ? "chassis" : level == space.Donor ? "donor" : space.ChoiceAt[level]!.Title.ToLowerInvariant(),
+            level => level == space.Chassis ? "chassis" : level == space.Donor ? "donor" : InSentence.Lower(space.ChoiceAt[level]!.Title),
             (level, value) => level == space.Chassis ? space.Base.Chassis.All[value].Title
                 : level == space.Donor ? space.Base.Donors.All[value].Title
                 : space.ChoiceAt[level]!.Option(space.Store.Variables[level].Values[value])?.Title ?? "does not apply");
@@ -50,11 +51,17 @@ public sealed class RegionWords
     /// <summary>The region in as few words as are found, taking for granted that the combination lies in <paramref name="context"/>.</summary>
     public string Describe(Region region, Region context)
     {
-        if (_resolution.Store.Implies(context, region))
+        if (!_said.TryGetValue((region, context), out var text))
         {
-            return "always";
+            text = _resolution.Store.Implies(context, region) ? "always" : InTerms(region, context);
+            _said.Add((region, context), text);
         }
 
+        return text;
+    }
+
+    private string InTerms(Region region, Region context)
+    {
         var description = _describer.Describe(region, context, MostTerms);
         var terms = description.Terms.Select(term => term.Literals.IsEmpty ? "always" : string.Join(", ", term.Literals.Select(literal => literal.Text)));
         return string.Join("; or ", terms) + (description.IsExact ? "" : "; or in further cases");
@@ -64,7 +71,7 @@ public sealed class RegionWords
     {
         for (var value = 0; value < variable.Size; value++)
         {
-            var text = choice.Option(variable.Values[value]) is { } option ? $"{choice.Title.ToLowerInvariant()}: {option.Title.ToLowerInvariant()}" : $"no choice of {choice.Title.ToLowerInvariant()}";
+            var text = choice.Option(variable.Values[value]) is { } option ? $"{InSentence.Lower(choice.Title)}: {InSentence.Lower(option.Title)}" : $"no choice of {InSentence.Lower(choice.Title)}";
             yield return new Predicate(text, ValueSet.Of(variable.Size, value));
         }
     }
@@ -100,7 +107,7 @@ public sealed class RegionWords
     private static IEnumerable<Predicate> OfFact(FactDeclaration fact, ImmutableArray<Variant> variants)
     {
         var size = variants.Length;
-        var name = $"{fact.Subject}: {char.ToLowerInvariant(fact.Title[0])}{fact.Title[1..]}";
+        var name = $"{fact.Subject}: {InSentence.Lower(fact.Title)}";
         ValueSet Where(Func<FactValue, bool> holds) => ValueSet.Where(size, value => variants[value].Fact(fact.Id) is { } found && holds(found));
         switch (fact.Type)
         {
@@ -112,11 +119,11 @@ public sealed class RegionWords
                 for (var rank = 0; rank < fact.Options.Length; rank++)
                 {
                     var option = fact.Options[rank];
-                    yield return new Predicate($"{name} {option.Title.ToLowerInvariant()}", Where(value => value.Text == option.Id));
+                    yield return new Predicate($"{name} {InSentence.Lower(option.Title)}", Where(value => value.Text == option.Id));
                     if (fact.Ordered && rank > 0 && rank < fact.Options.Length - 1)
                     {
-                        yield return new Predicate($"{name} {option.Title.ToLowerInvariant()} or above", Where(value => value.Number >= fact.RankOf(option.Id)));
-                        yield return new Predicate($"{name} {option.Title.ToLowerInvariant()} or below", Where(value => value.Number <= fact.RankOf(option.Id)));
+                        yield return new Predicate($"{name} {InSentence.Lower(option.Title)} or above", Where(value => value.Number >= fact.RankOf(option.Id)));
+                        yield return new Predicate($"{name} {InSentence.Lower(option.Title)} or below", Where(value => value.Number <= fact.RankOf(option.Id)));
                     }
                 }
 

@@ -53,7 +53,7 @@ public static class SiteBuilder
     {
         foreach (var guide in site.Guides)
         {
-            var sheet = site.Sheets.Build(guide.Recommended.AsSpan());
+            var sheet = site.SheetOf(guide);
             yield return new SiteFile(GuidePages.DataPath(guide, "json"), Encoding.UTF8.GetBytes(new SheetJson(sheet, site.Resolution).Write()));
             yield return new SiteFile(GuidePages.DataPath(guide, "csv"), Encoding.UTF8.GetBytes(new SheetLines(sheet, site.Resolution).Csv()));
         }

@@ -10,7 +10,15 @@ internal sealed class BindingContext
     private readonly List<Finding> _findings = [];
     private readonly HashSet<(string Id, Place Place, string Message)> _seen = [];
 
+    private readonly List<(string Kind, Named Name)> _wanted = [];
+
     public ImmutableArray<Finding> Findings => [.. _findings];
+
+    /// <summary>The ids that entities name while they are bound, to be looked up when everything is.</summary>
+    public IReadOnlyList<(string Kind, Named Name)> Wanted => _wanted;
+
+    /// <summary>Notes that an id of a kind is named at a place.</summary>
+    public void Want(string kind, string id, Place place) => _wanted.Add((kind, new Named(id, place)));
 
     public void Report(FindingKind kind, string message, Place place, string? mend = null, params ReadOnlySpan<RelatedPlace> related)
     {

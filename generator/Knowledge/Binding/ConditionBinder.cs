@@ -10,12 +10,14 @@ namespace Swapwright.Knowledge.Binding;
 /// <param name="BoundKinds">Choice id → the kinds of entity its options bind.</param>
 /// <param name="Families">Subject → family ids.</param>
 /// <param name="Variants">Subject → variant ids.</param>
+/// <param name="Parts">The ids of parts, which answers name.</param>
 internal sealed record ConditionNames(
     IReadOnlyDictionary<string, ImmutableArray<string>> Options,
     IReadOnlyDictionary<string, ImmutableArray<string>> BoundKinds,
     IReadOnlyDictionary<string, ImmutableArray<string>> Families,
     IReadOnlyDictionary<string, ImmutableArray<string>> Variants,
-    IReadOnlyCollection<string> Positions);
+    IReadOnlyCollection<string> Positions,
+    IReadOnlyCollection<string> Parts);
 
 /// <summary>Mappings → conditions; every name is held against the vocabulary and the choices.</summary>
 internal sealed class ConditionBinder(BindingContext context, Vocabulary vocabulary, FactBinder facts, ConditionNames names)
@@ -104,6 +106,11 @@ internal sealed class ConditionBinder(BindingContext context, Vocabulary vocabul
         }
 
         var reader = new NodeReader(context, entry.Value as MappingNode);
+        foreach (var part in reader.Scalars("part").Where(part => !names.Parts.Contains(part.Text)))
+        {
+            context.Unknown(FindingKinds.Reference, "part", part.Text, names.Parts, part.Place);
+        }
+
         return new AnswerTest(position, reader.Texts("source"), reader.Texts("treatment"), reader.Texts("part"), entry.Key.Place);
     }
 
@@ -145,6 +152,7 @@ internal sealed class ConditionBinder(BindingContext context, Vocabulary vocabul
             var reader = new NodeReader(context, mapping);
             if (mapping["equals"] is ScalarNode other)
             {
+                Alone(mapping, "equals", ["from", "above", "to", "below"]);
                 return OtherFact(declaration, other) is { } name ? new EqualsFactTest(name) : null;
             }
 
@@ -164,6 +172,7 @@ internal sealed class ConditionBinder(BindingContext context, Vocabulary vocabul
     private Bound? BoundOf(FactDeclaration declaration, NodeReader reader, string inclusive, string exclusive)
     {
         var key = reader.Has(inclusive) ? inclusive : exclusive;
+        Alone(reader.Node!, inclusive, [exclusive]);
         if (reader.Get(key) is not ScalarNode scalar)
         {
             return null;
@@ -175,6 +184,18 @@ internal sealed class ConditionBinder(BindingContext context, Vocabulary vocabul
         }
 
         return facts.Value(declaration, scalar) is { } value ? new Bound(value, null, key == inclusive) : null;
+    }
+
+    // Of two keys that ask the same end of a range only one would be heard.
+    private void Alone(MappingNode test, string key, ReadOnlySpan<string> others)
+    {
+        foreach (var other in others)
+        {
+            if (test[key] is not null && test.TryGet(other, out var entry))
+            {
+                context.Report(FindingKinds.Vocabulary, $"`{key}` and `{other}` cannot stand in one test", entry.Key.Place, "Keep one of the two, or write two tests under `all`.");
+            }
+        }
     }
 
     private FactName? OtherFact(FactDeclaration declaration, ScalarNode scalar)
@@ -205,13 +226,7 @@ internal sealed class ConditionBinder(BindingContext context, Vocabulary vocabul
         switch (fact)
         {
             case "year":
-                if (node is MappingNode mapping)
-                {
-                    var reader = new NodeReader(context, mapping);
-                    return new RangeTest(Year(reader, "from") ?? Year(reader, "above"), Year(reader, "to") ?? Year(reader, "below"));
-                }
-
-                return new OneOfTest([.. Scalars(node).Where(scalar => scalar.Kind == ScalarKind.Integer).Select(scalar => Number(scalar))]);
+                return Years(subject, node);
             case "family":
                 return Names(names.Families[subject], $"family of {subject}", node);
             case "variant":
@@ -219,6 +234,25 @@ internal sealed class ConditionBinder(BindingContext context, Vocabulary vocabul
             default:
                 return null;
         }
+    }
+
+    private ValueTest Years(string subject, SourceNode node)
+    {
+        var mapping = node as MappingNode;
+        foreach (var other in (mapping?.Entries.Select(entry => entry.Value).OfType<ScalarNode>() ?? Scalars(node)).Where(scalar => scalar.Kind != ScalarKind.Integer))
+        {
+            context.Report(FindingKinds.Vocabulary, $"`{subject}.year` is held against years, not against `{other.Text}`", other.Place, "Write whole years, as in `{from: 1986, to: 1988}`.");
+        }
+
+        if (mapping is null)
+        {
+            return new OneOfTest([.. Scalars(node).Where(scalar => scalar.Kind == ScalarKind.Integer).Select(Number)]);
+        }
+
+        Alone(mapping, "from", ["above"]);
+        Alone(mapping, "to", ["below"]);
+        var reader = new NodeReader(context, mapping);
+        return new RangeTest(Year(reader, "from") ?? Year(reader, "above"), Year(reader, "to") ?? Year(reader, "below"));
     }
 
     private static Bound? Year(NodeReader reader, string key) =>
@@ -229,6 +263,11 @@ internal sealed class ConditionBinder(BindingContext context, Vocabulary vocabul
 
     private OneOfTest Names(ImmutableArray<string> known, string what, SourceNode node)
     {
+        if (node is MappingNode)
+        {
+            context.Report(FindingKinds.Vocabulary, $"a {what} is asked for by its id, not by a range or by another fact", node.Place, "Write the id, or a list of ids.");
+        }
+
         var asked = ImmutableArray.CreateBuilder<FactValue>();
         foreach (var scalar in Scalars(node))
         {

@@ -15,7 +15,7 @@ internal sealed class ElectricalBinder(BindingContext context, Vocabulary vocabu
         Terminal = reader.Text("terminal"),
         Sealed = reader.Flag("sealed"),
         Keying = reader.Text("keying"),
-        Mates = reader.Texts("mates"),
+        Mates = reader.Ids("mates", "connector"),
         WireFromMm2 = reader.Mapping("wire").OptionalNumber("from", Unit.SquareMillimetre, 0.1m, 120),
         WireToMm2 = reader.Mapping("wire").OptionalNumber("to", Unit.SquareMillimetre, 0.1m, 120),
         MaxCurrentA = reader.OptionalNumber("max-current", Unit.Ampere, 0, 1000),
@@ -42,7 +42,7 @@ internal sealed class ElectricalBinder(BindingContext context, Vocabulary vocabu
             Role(key);
         }
 
-        return new HarnessEntry(reader.OptionalText("ecu"), trunk ?? default, Point(reader, "ecu-place") ?? trunk ?? default, plugs, OptionalPlug(reader, "body"), reader.Place);
+        return new HarnessEntry(reader.OptionalId("ecu", "ecu"), trunk ?? default, Point(reader, "ecu-place") ?? trunk ?? default, plugs, OptionalPlug(reader, "body"), reader.Place);
     }
 
     public ImmutableArray<DeviceEntry> Devices(NodeReader parent)
@@ -58,9 +58,9 @@ internal sealed class ElectricalBinder(BindingContext context, Vocabulary vocabu
     }
 
     private DeviceEntry Device(string role, NodeReader reader) =>
-        new(role, reader.OptionalText("title"), reader.Text("connector"), Point(reader, "location") ?? default, Pins(reader), reader.PlaceOf("connector"));
+        new(role, reader.OptionalText("title"), reader.OptionalId("connector", "connector") ?? "", Point(reader, "location") ?? default, Pins(reader), reader.PlaceOf("connector"));
 
-    private PlugEntry Plug(NodeReader reader) => new(reader.Text("connector"), Point(reader, "location"), Pins(reader), reader.PlaceOf("connector"));
+    private PlugEntry Plug(NodeReader reader) => new(reader.OptionalId("connector", "connector") ?? "", Point(reader, "location"), Pins(reader), reader.PlaceOf("connector"));
 
     private ImmutableArray<PinEntry> Pins(NodeReader reader)
     {

@@ -15,7 +15,8 @@ internal sealed class FactBinder(BindingContext context, Vocabulary vocabulary, 
         var declared = vocabulary.Facts.All.Where(fact => fact.Subject == subject).ToList();
         if (entity.Get("facts") is MappingNode mapping)
         {
-            foreach (var entry in mapping.Entries)
+            // A null takes a fact away that `like` would bring, and says nothing where there is none to take.
+            foreach (var entry in mapping.Entries.Where(entry => !IsNull(entry.Value)))
             {
                 if (vocabulary.Fact(subject, entry.Key.Text) is not { } declaration)
                 {
@@ -75,5 +76,7 @@ internal sealed class FactBinder(BindingContext context, Vocabulary vocabulary, 
         }
     }
 
-    private static bool Mentions(NodeReader entity, string fact) => entity.Get("facts") is MappingNode mapping && mapping.TryGet(fact, out _);
+    private static bool Mentions(NodeReader entity, string fact) => entity.Get("facts") is MappingNode mapping && mapping.TryGet(fact, out var entry) && !IsNull(entry.Value);
+
+    private static bool IsNull(SourceNode node) => node is ScalarNode { Kind: ScalarKind.Null };
 }

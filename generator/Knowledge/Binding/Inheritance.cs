@@ -15,7 +15,8 @@ internal sealed class Inheritance(BindingContext context)
     /// <summary>The files of one kind with <c>like</c> worked out; a loop or an unknown name is reported and left as written.</summary>
     public IReadOnlyDictionary<string, MappingNode> Resolve(string kind, IReadOnlyList<SourceFile> files)
     {
-        var roots = files.Where(file => file.Root is not null).ToDictionary(file => file.Id, file => file.Root!, StringComparer.Ordinal);
+        // Of two files with one id, which the reader reports, the first one counts.
+        var roots = files.Where(file => file.Root is not null).DistinctBy(file => file.Id, StringComparer.Ordinal).ToDictionary(file => file.Id, file => file.Root!, StringComparer.Ordinal);
         var done = new Dictionary<string, MappingNode>(StringComparer.Ordinal);
         foreach (var id in roots.Keys.Order(StringComparer.Ordinal))
         {

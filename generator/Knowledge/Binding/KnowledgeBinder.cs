@@ -37,7 +37,7 @@ public static class KnowledgeBinder
         var chassis = Entities("chassis").Select(entity => variants.Chassis(entity.File, entity.Reader)).ToList();
         var donors = Entities("engine").Select(entity => variants.Donor(entity.File, entity.Reader)).ToList();
         var positionNodes = Root("positions").Members("positions").ToList();
-        var names = Names(vocabulary, Entities("choice"), chassis, donors, [.. positionNodes.Select(member => member.Key.Text)]);
+        var names = Names(vocabulary, Entities("choice"), chassis, donors, [.. positionNodes.Select(member => member.Key.Text)], ids["part"]);
         var conditions = new ConditionBinder(context, vocabulary, facts, names);
         var rules = new RuleBinder(conditions);
         var positions = positionNodes.Select(member => rules.Position(member.Key, member.Value)).ToList();
@@ -65,7 +65,7 @@ public static class KnowledgeBinder
         return (kb, context.Findings);
     }
 
-    private static ConditionNames Names(Vocabulary vocabulary, IEnumerable<(SourceFile File, NodeReader Reader)> choices, List<ChassisVariant> chassis, List<DonorVariant> donors, HashSet<string> positions)
+    private static ConditionNames Names(Vocabulary vocabulary, IEnumerable<(SourceFile File, NodeReader Reader)> choices, List<ChassisVariant> chassis, List<DonorVariant> donors, HashSet<string> positions, IReadOnlyCollection<string> parts)
     {
         var options = new Dictionary<string, ImmutableArray<string>>(StringComparer.Ordinal);
         var kinds = new Dictionary<string, ImmutableArray<string>>(StringComparer.Ordinal);
@@ -88,7 +88,8 @@ public static class KnowledgeBinder
             kinds,
             new Dictionary<string, ImmutableArray<string>>(StringComparer.Ordinal) { ["chassis"] = Families(chassis), ["donor"] = Families(donors) },
             new Dictionary<string, ImmutableArray<string>>(StringComparer.Ordinal) { ["chassis"] = Ids(chassis), ["donor"] = Ids(donors) },
-            positions);
+            positions,
+            parts);
     }
 
     private static SourceEntry Source((ScalarNode Key, NodeReader Value) member) => new(

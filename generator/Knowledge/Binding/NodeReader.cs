@@ -48,11 +48,12 @@ internal readonly struct NodeReader(BindingContext context, MappingNode? node)
 
         if (value < min || value > max)
         {
+            var (side, limit) = value < min ? ("below", min.Value) : ("above", max!.Value);
             context.Report(
                 FindingKinds.Unit,
-                string.Create(CultureInfo.InvariantCulture, $"`{scalar.Text}` is out of the plausible range {new Quantity(min ?? decimal.MinValue, Unit.One)} to {new Quantity(max ?? decimal.MaxValue, unit)}"),
+                $"`{scalar.Text}` is not plausible: it is {side} {new Quantity(limit, unit)}",
                 scalar.Place,
-                "Check the number and its unit; if it is right, widen the range in the vocabulary.");
+                "Check the number and its unit; the range of a fact can be widened in the vocabulary.");
         }
 
         return value;
@@ -106,6 +107,28 @@ internal readonly struct NodeReader(BindingContext context, MappingNode? node)
     };
 
     public ImmutableArray<string> Texts(string key) => [.. Scalars(key).Select(scalar => scalar.Text)];
+
+    /// <summary>The ids that a list member names; each has to be carried by an entity of the kind.</summary>
+    public ImmutableArray<string> Ids(string key, string kind)
+    {
+        foreach (var scalar in Scalars(key))
+        {
+            context.Want(kind, scalar.Text, scalar.Place);
+        }
+
+        return Texts(key);
+    }
+
+    /// <summary>The id that a member names; it has to be carried by an entity of the kind.</summary>
+    public string? OptionalId(string key, string kind)
+    {
+        if (OptionalText(key) is { } id)
+        {
+            context.Want(kind, id, PlaceOf(key));
+        }
+
+        return OptionalText(key);
+    }
 
     public ImmutableArray<Named> Names(string key) => [.. Scalars(key).Select(scalar => new Named(scalar.Text, scalar.Place))];
 

@@ -5,58 +5,19 @@ namespace Swapwright.Knowledge.Binding;
 /// <summary>Every id that one entity says of another must be carried by something.</summary>
 internal sealed class ReferenceChecker(BindingContext context, KnowledgeBase kb)
 {
+    private readonly Dictionary<string, HashSet<string>> _idsOf = [];
+
     public void Check()
     {
-        foreach (var named in kb.Settings.Headline)
+        foreach (var (kind, name) in context.Wanted)
         {
-            Need(kb.Choices.Has(named.Id), "choice", named.Id, kb.Choices.Ids, named.Place);
+            Need(kind, name);
         }
 
-        foreach (var position in kb.PositionOrder)
+        Names(kb.Settings.Headline, "choice");
+        foreach (var accessory in kb.Chassis.All.Cast<Variant>().Concat(kb.Donors.All).SelectMany(variant => variant.Accessories))
         {
-            Need(kb.Systems.Any(system => system.Id == position.System), "system", position.System, kb.Systems.Select(system => system.Id), position.Place);
-        }
-
-        foreach (var role in kb.Vocabulary.Devices.All)
-        {
-            Need(role.Position is null || kb.Positions.Has(role.Position), "position", role.Position ?? "", kb.Positions.Ids, role.Place);
-        }
-
-        foreach (var chassis in kb.Chassis.All)
-        {
-            Variant(chassis);
-            Plug(chassis.Body);
-            foreach (var need in chassis.Needs)
-            {
-                Need(kb.Vocabulary.Signals.Has(need), "signal", need, kb.Vocabulary.Signals.Ids, chassis.Place);
-            }
-        }
-
-        foreach (var donor in kb.Donors.All)
-        {
-            Variant(donor);
-            foreach (var station in donor.BeltDrives.SelectMany(drive => drive.Stations))
-            {
-                Need(station.Position is null || kb.Positions.Has(station.Position), "position", station.Position ?? "", kb.Positions.Ids, station.Place);
-            }
-        }
-
-        foreach (var plug in kb.Ecus.All.SelectMany(ecu => ecu.Plugs))
-        {
-            Plug(plug.Value);
-        }
-
-        foreach (var connector in kb.Connectors.All)
-        {
-            foreach (var mate in connector.Mates)
-            {
-                Need(kb.Connectors.Has(mate), "connector", mate, kb.Connectors.Ids, connector.Place);
-            }
-        }
-
-        foreach (var part in kb.Parts.All)
-        {
-            Part(part);
+            Need("position", new Named(accessory.Position, accessory.Place));
         }
 
         foreach (var choice in kb.Choices.All)
@@ -71,60 +32,14 @@ internal sealed class ReferenceChecker(BindingContext context, KnowledgeBase kb)
 
         foreach (var task in kb.Tasks.All)
         {
-            Names(task.After, "task", kb.Tasks.Has, kb.Tasks.Ids);
-            Names(task.Needs, "position", kb.Positions.Has, kb.Positions.Ids);
+            Names(task.After, "task");
+            Names(task.Needs, "position");
         }
 
         foreach (var article in kb.Articles.All)
         {
-            Names(article.Positions, "position", kb.Positions.Has, kb.Positions.Ids);
-            Names(article.Tasks, "task", kb.Tasks.Has, kb.Tasks.Ids);
-            Sources(article.Sources, article.Place);
-        }
-    }
-
-    private void Variant(Variant variant)
-    {
-        foreach (var accessory in variant.Accessories)
-        {
-            Need(kb.Positions.Has(accessory.Position), "position", accessory.Position, kb.Positions.Ids, accessory.Place);
-        }
-
-        foreach (var device in variant.Devices)
-        {
-            Need(kb.Connectors.Has(device.Connector), "connector", device.Connector, kb.Connectors.Ids, device.Place);
-        }
-
-        if (variant.Harness is { } harness)
-        {
-            Need(harness.Ecu is null || kb.Ecus.Has(harness.Ecu), "ecu", harness.Ecu ?? "", kb.Ecus.Ids, harness.Place);
-            Plug(harness.Body);
-            foreach (var plug in harness.Plugs)
-            {
-                Plug(plug.Value);
-            }
-        }
-    }
-
-    private void Plug(PlugEntry? plug)
-    {
-        if (plug is not null)
-        {
-            Need(kb.Connectors.Has(plug.Connector), "connector", plug.Connector, kb.Connectors.Ids, plug.Place);
-        }
-    }
-
-    private void Part(Part part)
-    {
-        if (part.Lead is { } lead)
-        {
-            Need(kb.Connectors.Has(lead.From), "connector", lead.From, kb.Connectors.Ids, part.Place);
-            Need(kb.Connectors.Has(lead.To), "connector", lead.To, kb.Connectors.Ids, part.Place);
-        }
-
-        foreach (var device in part.Devices)
-        {
-            Need(kb.Connectors.Has(device.Connector), "connector", device.Connector, kb.Connectors.Ids, device.Place);
+            Names(article.Positions, "position");
+            Names(article.Tasks, "task");
         }
     }
 
@@ -139,13 +54,7 @@ internal sealed class ReferenceChecker(BindingContext context, KnowledgeBase kb)
         {
             if (binding.Kind is { } kind)
             {
-                IEnumerable<string> known = kind switch
-                {
-                    "gearbox" => kb.Gearboxes.Ids,
-                    "ecu" => kb.Ecus.Ids,
-                    _ => kb.Parts.Ids,
-                };
-                Need(kb.FactHolder(kind, binding.Entity!) is not null, kind, binding.Entity!, known, binding.Place);
+                Need(kind, new Named(binding.Entity!, binding.Place));
             }
             else if (!kb.Vocabulary.Facts.All.Any(fact => fact.Name == binding.FactName && fact.Type == FactType.Reference))
             {
@@ -158,22 +67,10 @@ internal sealed class ReferenceChecker(BindingContext context, KnowledgeBase kb)
     {
         foreach (var answer in rule.Answers)
         {
-            Need(kb.Positions.Has(answer.Position), "position", answer.Position, kb.Positions.Ids, answer.Place);
-            foreach (var part in (answer.Part is null ? [] : new[] { answer.Part }).Concat(answer.Also))
-            {
-                Need(kb.Parts.Has(part), "part", part, kb.Parts.Ids, answer.Place);
-            }
-
-            Need(answer.Article is null || kb.Articles.Has(answer.Article), "article", answer.Article ?? "", kb.Articles.Ids, answer.Place);
+            Need("position", new Named(answer.Position, answer.Place));
         }
 
-        Names(rule.Overrides, "rule", kb.Rules.Has, kb.Rules.Ids);
-        Sources(rule.Sources, rule.Place);
-        foreach (var task in rule.Tasks)
-        {
-            Need(kb.Tasks.Has(task), "task", task, kb.Tasks.Ids, rule.Place);
-        }
-
+        Names(rule.Overrides, "rule");
         foreach (var value in rule.Values)
         {
             Need(ComputedValues.Find(value.Name) is not null, "computed value", value.Name, ComputedValues.All.Select(known => known.Pattern), value.Place);
@@ -181,7 +78,6 @@ internal sealed class ReferenceChecker(BindingContext context, KnowledgeBase kb)
 
         foreach (var advice in rule.Advises)
         {
-            Need(advice.Donor is null || kb.Donors.Has(advice.Donor), "donor", advice.Donor ?? "", kb.Donors.Ids, advice.Place);
             if (advice.Option?.Split('=') is { } pair)
             {
                 Need(pair.Length == 2 && kb.Choices.Find(pair[0])?.Option(pair[1]) is not null, "choice=option", advice.Option, kb.Choices.All.SelectMany(choice => choice.Options.Select(option => $"{choice.Id}={option.Id}")), advice.Place);
@@ -189,20 +85,41 @@ internal sealed class ReferenceChecker(BindingContext context, KnowledgeBase kb)
         }
     }
 
-    private void Sources(IEnumerable<string> sources, Place place)
+    private IEnumerable<string> Ids(string kind) => kind switch
     {
-        foreach (var source in sources)
-        {
-            Need(kb.Sources.Has(source), "source", source, kb.Sources.Ids, place);
-        }
-    }
+        "article" => kb.Articles.Ids,
+        "choice" => kb.Choices.Ids,
+        "connector" => kb.Connectors.Ids,
+        "donor" => kb.Donors.Ids,
+        "ecu" => kb.Ecus.Ids,
+        "gearbox" => kb.Gearboxes.Ids,
+        "part" => kb.Parts.Ids,
+        "position" => kb.Positions.Ids,
+        "rule" => kb.Rules.Ids,
+        "signal" => kb.Vocabulary.Signals.Ids,
+        "source" => kb.Sources.Ids,
+        "system" => kb.Systems.Select(system => system.Id),
+        "task" => kb.Tasks.Ids,
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "no kind of entity that can be named"),
+    };
 
-    private void Names(IEnumerable<Named> names, string what, Func<string, bool> has, IEnumerable<string> known)
+    private void Names(IEnumerable<Named> names, string kind)
     {
         foreach (var named in names)
         {
-            Need(has(named.Id), what, named.Id, known, named.Place);
+            Need(kind, named);
         }
+    }
+
+    private void Need(string kind, Named name)
+    {
+        if (!_idsOf.TryGetValue(kind, out var ids))
+        {
+            ids = Ids(kind).ToHashSet(StringComparer.Ordinal);
+            _idsOf.Add(kind, ids);
+        }
+
+        Need(ids.Contains(name.Id), kind, name.Id, ids, name.Place);
     }
 
     private void Need(bool there, string what, string id, IEnumerable<string> known, Place place)

@@ -10,7 +10,7 @@ internal sealed class RuleBinder(ConditionBinder conditions)
     public Position Position(ScalarNode key, NodeReader reader) => new(
         key.Text,
         reader.Text("title", key.Text),
-        reader.Text("system"),
+        reader.OptionalId("system", "system") ?? "",
         reader.Text("about"),
         conditions.Bind(reader.Get("applies")),
         reader.OptionalText("safety"),
@@ -50,13 +50,13 @@ internal sealed class RuleBinder(ConditionBinder conditions)
             ExcludeText = then.Get("exclude") is ScalarNode { Kind: ScalarKind.Text } text ? text.Text : "",
             Requires = then.Get("require") is { } require ? conditions.Bind(require) : null,
             Values = [.. then.Members("values").Select(member => Value(member.Key, member.Value))],
-            Tasks = then.Texts("tasks"),
+            Tasks = then.Ids("tasks", "task"),
             Cautions = EntityBinder.Cautions(then),
             Mistakes = then.Texts("mistakes"),
-            Advises = [.. then.Items("advise").Select(item => new Advice(item.Text("text"), item.OptionalText("option"), item.OptionalText("donor"), item.Place))],
+            Advises = [.. then.Items("advise").Select(item => new Advice(item.Text("text"), item.OptionalText("option"), item.OptionalId("donor", "donor"), item.PlaceOf("option")))],
             Overrides = reader.Names("overrides"),
             Because = reader.Text("because"),
-            Sources = reader.Texts("sources"),
+            Sources = reader.Ids("sources", "source"),
             Standing = reader.Text("standing", "reported"),
             Checked = reader.OptionalText("checked"),
         }.Common(reader);
@@ -87,7 +87,7 @@ internal sealed class RuleBinder(ConditionBinder conditions)
         BodyLine = file.BodyLine,
         Positions = reader.Names("positions"),
         Tasks = reader.Names("tasks"),
-        Sources = reader.Texts("sources"),
+        Sources = reader.Ids("sources", "source"),
         Order = reader.Integer("order", 1000),
     }.Common(reader);
 
@@ -95,12 +95,12 @@ internal sealed class RuleBinder(ConditionBinder conditions)
         key.Text,
         reader.Text("source", "none"),
         reader.Text("treatment", "as-is"),
-        reader.OptionalText("part"),
-        reader.Texts("also"),
+        reader.OptionalId("part", "part"),
+        reader.Ids("also", "part"),
         reader.Texts("steps"),
         reader.Text("notes"),
         reader.Texts("mistakes"),
-        reader.OptionalText("article"),
+        reader.OptionalId("article", "article"),
         key.Place);
 
     private static StatedValue Value(ScalarNode key, NodeReader reader) => new(

@@ -11,7 +11,7 @@ internal sealed class VariantBinder(BindingContext context, FactBinder facts, El
     {
         Trim = reader.Text("trim"),
         Body = electrical.OptionalPlug(reader, "body"),
-        Needs = reader.Texts("needs"),
+        Needs = reader.Ids("needs", "signal"),
     }, "chassis", reader);
 
     public DonorVariant Donor(SourceFile file, NodeReader reader) => Shared(new DonorVariant(file.Id, reader.Text("title", file.Id), EntityBinder.PlaceOf(file))
@@ -57,7 +57,7 @@ internal sealed class VariantBinder(BindingContext context, FactBinder facts, El
             MassKg = reader.OptionalNumber("mass", Unit.Kilogram, 0, 1000),
             Pulley = Pulley(reader),
             Devices = electrical.Devices(reader),
-            Lead = lead.Node is null ? null : (lead.Text("from"), lead.Text("to")),
+            Lead = lead.Node is null ? null : (lead.OptionalId("from", "connector") ?? "", lead.OptionalId("to", "connector") ?? ""),
             Belt = reader.Get("belt") is MappingNode ? Stock(reader.Mapping("belt")) : null,
         }.Common(reader);
     }
@@ -137,7 +137,7 @@ internal sealed class VariantBinder(BindingContext context, FactBinder facts, El
     private static BeltStation Station(NodeReader reader) => new(
         reader.Text("id"),
         reader.Text("title", reader.Text("id")),
-        reader.OptionalText("position"),
+        reader.OptionalId("position", "position"),
         reader.Number("x", Unit.Millimetre, 0, -2000, 2000),
         reader.Number("y", Unit.Millimetre, 0, -2000, 2000),
         reader.Number("plane", Unit.Millimetre, 0, -500, 500),

@@ -8,7 +8,7 @@ namespace Swapwright.Site.Pages;
 /// <summary>What the reader of a guide still decides, and what rules out.</summary>
 internal sealed class GuideChoices(SiteKnowledge site, GuideEntry guide)
 {
-    private readonly GuideConditions _conditions = new(site, guide.Headline.Slice);
+    private readonly GuideConditions _conditions = new(site, guide, guide.Headline.Slice);
 
     public ImmutableArray<GuideChoice> Choices()
     {
@@ -24,21 +24,13 @@ internal sealed class GuideChoices(SiteKnowledge site, GuideEntry guide)
     /// <summary>Exclusions that touch this chassis and donor with these headline options.</summary>
     public ImmutableArray<GuideExclusion> Exclusions()
     {
-        var store = site.Store;
-        var space = site.Resolution.Space;
-        var here = store.AndAll(
-        [
-            site.Resolution.Domain,
-            space.WhereChassis(chassis => chassis.Id == guide.Headline.Chassis.Id),
-            space.WhereDonor(donor => donor.Id == guide.Headline.Donor.Id),
-            .. guide.Headline.Options.Select(option => space.WhereChoice(option.Key, [option.Value])),
-        ]);
+        var everything = new GuideConditions(site, guide, site.Resolution.Domain);
         return
         [
-            .. site.Resolution.Exclusions.Where(exclusion => store.Intersects(exclusion.Region, here)).Select(exclusion => new GuideExclusion(
+            .. site.Resolution.Exclusions.Where(exclusion => everything.Meets(exclusion.Region)).Select(exclusion => new GuideExclusion(
                 site.Inline(exclusion.Rule.ExcludeText.Length > 0 ? exclusion.Rule.ExcludeText : exclusion.Rule.Because, guide.Path),
                 SiteKnowledge.Link(exclusion.Rule),
-                new GuideCondition($"where {site.Words.Describe(store.And(exclusion.Region, here), here)}", []))),
+                everything.Of(exclusion.Region))),
         ];
     }
 
@@ -91,16 +83,8 @@ internal sealed class GuideChoices(SiteKnowledge site, GuideEntry guide)
     // Why nobody can take the option here: the rules that exclude combinations with it.
     private HtmlString Closed(Choice choice, ChoiceOption option)
     {
-        var space = site.Resolution.Space;
-        var here = site.Store.AndAll(
-        [
-            site.Resolution.Domain,
-            space.WhereChassis(chassis => chassis.Id == guide.Headline.Chassis.Id),
-            space.WhereDonor(donor => donor.Id == guide.Headline.Donor.Id),
-            space.WhereChoice(choice.Id, [option.Id]),
-            .. guide.Headline.Options.Select(one => space.WhereChoice(one.Key, [one.Value])),
-        ]);
-        var reasons = site.Resolution.Exclusions.Where(exclusion => site.Store.Intersects(exclusion.Region, here))
+        var taken = new GuideConditions(site, guide, site.Store.And(site.Resolution.Domain, site.Resolution.Space.WhereChoice(choice.Id, [option.Id])));
+        var reasons = site.Resolution.Exclusions.Where(exclusion => taken.Meets(exclusion.Region))
             .Select(exclusion => exclusion.Rule.ExcludeText.Length > 0 ? exclusion.Rule.ExcludeText : exclusion.Rule.Because);
         return site.Inline(string.Join(" ", reasons.Distinct(StringComparer.Ordinal)), guide.Path);
     }

@@ -1,37 +1,31 @@
-using Swapwright.Knowledge;
-using Swapwright.Rules;
 using Swapwright.Site.Models;
 using Swapwright.Space;
 
 namespace Swapwright.Site.Pages;
 
-/// <summary>Where, within one guide, a line holds: in words, and as cases that switches can follow.</summary>
-internal sealed class GuideConditions(SiteKnowledge site, Region slice)
+/// <summary>
+/// Where, within one guide, a line holds. The guide's chassis, donor and headline options are taken as given, so only
+/// the choices that are left occur.
+/// </summary>
+internal sealed class GuideConditions
 {
-    // A condition in more cases than these is better read from the rule's page.
-    private const int MostCases = 12;
+    private readonly SiteKnowledge _site;
+    private readonly (int Level, int Value)[] _held;
+    private readonly Region _context;
 
-    /// <summary>Whether a region holds somewhere in the guide.</summary>
-    public bool Meets(Region region) => site.Store.Intersects(slice, region);
-
-    /// <summary>null where the region holds in the whole guide.</summary>
-    public GuideCondition? Of(Region region)
+    /// <param name="within">Part of the space that the reader stands in, such as the guide's buildable combinations.</param>
+    public GuideConditions(SiteKnowledge site, GuideEntry guide, Region within)
     {
-        if (site.Store.Implies(slice, region))
-        {
-            return null;
-        }
-
-        var part = site.Store.And(slice, region);
-        var cases = site.Store.Cover(part, MostCases, slice).Cubes.Select(Case).ToList();
-        return new GuideCondition($"where {site.Words.Describe(part, slice)}", cases);
+        var space = site.Resolution.Space;
+        var levels = guide.Headline.Options.Select(option => space.LevelOf(option.Key)).Append(space.Chassis).Append(space.Donor);
+        _site = site;
+        _held = [.. levels.Select(level => (level, guide.Recommended[level]))];
+        _context = site.Store.Slice(within, _held);
     }
 
-    private ConditionCase Case(Cube cube) => new(
-    [
-        .. cube.Constraints.Where(constraint => site.Resolution.Space.ChoiceAt[constraint.Variable] is not null)
-            .Select(constraint => new ConditionTerm(
-                site.Resolution.Space.ChoiceAt[constraint.Variable]!.Id,
-                [.. constraint.Values.Select(value => site.Store.Variables[constraint.Variable].Values[value])])),
-    ]);
+    /// <summary>Whether a region holds somewhere in the guide.</summary>
+    public bool Meets(Region region) => _site.Store.Intersects(_context, _site.Store.Slice(region, _held));
+
+    /// <summary>null where the region holds in the whole guide.</summary>
+    public GuideCondition? Of(Region region) => _site.Condition(_site.Store.And(_site.Store.Slice(region, _held), _context), _context);
 }

@@ -21,18 +21,18 @@ internal static class GuidePages
         ImmutableArray<GuideAdvice> advice;
         lock (site.Store)
         {
-            systems = new GuideSystems(site, guide.Headline.Slice, guide.Path).All();
+            systems = new GuideSystems(site, guide).All();
             var open = new GuideChoices(site, guide);
             choices = open.Choices();
             exclusions = open.Exclusions();
             advice = open.Advice();
         }
 
-        var sheet = site.Sheets.Build(guide.Recommended.AsSpan());
+        var sheet = site.SheetOf(guide);
         var work = new GuideWork(site, sheet, guide.Path);
         var chassis = guide.Headline.Chassis;
         var donor = guide.Headline.Donor;
-        var title = $"{donor.Title} into {chassis.Title}{(guide.Options.Length > 0 ? $": {char.ToLowerInvariant(guide.Options[0])}{guide.Options[1..]}" : "")}";
+        var title = $"{donor.Title} into {chassis.Title}{(guide.Options.Length > 0 ? $": {InSentence.Lower(guide.Options)}" : "")}";
         ImmutableArray<GuideSystem> Section(string section) => [.. systems.Where(system => site.Base.Systems.Any(one => one.Id == system.Id && one.Section == section))];
         return new GuidePage
         {
@@ -69,10 +69,10 @@ internal static class GuidePages
     {
         var answers = sheet.Answers.Select(answer => answer.Answer).OfType<Answer>().ToList();
         var decided = sheet.Choices.Where(choice => choice.Value != Choice.None && guide.Headline.Options.All(option => option.Key != choice.Key))
-            .Select(choice => $"{site.Base.Choices[choice.Key].Title.ToLowerInvariant()}: {site.OptionTitle(choice.Key, choice.Value).ToLowerInvariant()}");
+            .Select(choice => $"{InSentence.Lower(site.Base.Choices[choice.Key].Title)}: {InSentence.Lower(site.OptionTitle(choice.Key, choice.Value))}");
         var skill = sheet.Tasks.Select(task => task.Skill).DefaultIfEmpty("plain").MaxBy(ShopWords.SkillRank)!;
         var made = answers.Count(answer => answer.Source == "made");
-        var hardest = sheet.Tasks.Where(task => task.Skill == "specialist").Select(task => task.Title.ToLowerInvariant()).ToList();
+        var hardest = sheet.Tasks.Where(task => task.Skill == "specialist").Select(task => InSentence.Lower(task.Title)).ToList();
         return new GuideSummary
         {
             Verdict = hardest.Count > 0 ? $"It can be built; a specialist is wanted for: {string.Join("; ", hardest)}."

@@ -7,9 +7,9 @@ using Swapwright.Space;
 namespace Swapwright.Site.Pages;
 
 /// <summary>The positions of a guide, system by system, with every answer that some choice leads to.</summary>
-internal sealed class GuideSystems(SiteKnowledge site, Region slice, string path)
+internal sealed class GuideSystems(SiteKnowledge site, GuideEntry guide)
 {
-    private readonly GuideConditions _conditions = new(site, slice);
+    private readonly GuideConditions _conditions = new(site, guide, guide.Headline.Slice);
 
     public ImmutableArray<GuideSystem> All() =>
     [
@@ -17,7 +17,7 @@ internal sealed class GuideSystems(SiteKnowledge site, Region slice, string path
         {
             Id = system.Id,
             Title = system.Title,
-            About = site.Inline(system.About, path),
+            About = site.Inline(system.About, guide.Path),
             Positions =
             [
                 .. site.Base.PositionOrder.Where(position => position.System == system.Id && _conditions.Meets(site.Resolution.Applies(position.Id)))
@@ -33,20 +33,20 @@ internal sealed class GuideSystems(SiteKnowledge site, Region slice, string path
     {
         var (rule, answer) = (standing.Rule, standing.Answer);
         var overridden = rule.Overrides.Select(named => site.Base.Rules.Find(named.Id)).OfType<Rule>()
-            .Where(other => other.AnswerAt(position.Id) is not null && site.Store.Intersects(site.Resolution.When(other), site.Store.And(standing.Region, slice)));
+            .Where(other => other.AnswerAt(position.Id) is not null && _conditions.Meets(site.Store.And(site.Resolution.When(other), standing.Region)));
         return new GuideLine
         {
             Verb = ShopWords.Verb(answer),
             VerbText = ShopWords.Sentence(answer),
             Condition = _conditions.Of(standing.Region),
             Parts = [.. new[] { answer.Part }.Concat(answer.Also).OfType<string>().Select(site.Part)],
-            Steps = site.Inlines(answer.Steps, path),
-            Notes = site.Block(answer.Notes, path),
-            Mistakes = site.Inlines(answer.Mistakes, path),
+            Steps = site.Inlines(answer.Steps, guide.Path),
+            Notes = site.Block(answer.Notes, guide.Path),
+            Mistakes = site.Inlines(answer.Mistakes, guide.Path),
             Articles = answer.Article is { } article && site.Base.Articles.Find(article) is { } found ? [SiteKnowledge.Link(found)] : [],
             Reason = new GuideReason
             {
-                Because = site.Block(rule.Because, path),
+                Because = site.Block(rule.Because, guide.Path),
                 Rule = SiteKnowledge.Link(rule),
                 Standing = SiteKnowledge.Standing(rule.Standing),
                 StandingText = SiteKnowledge.StandingText(rule.Standing),

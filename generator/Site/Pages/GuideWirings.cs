@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Swapwright.Knowledge;
 using Swapwright.Sheets;
 using Swapwright.Site.Models;
 using Swapwright.Worksheets.Wiring;
@@ -82,7 +83,7 @@ internal static class GuideWirings
             PlugOutcome.StraightIn => "plugs straight in",
             PlugOutcome.Extended => "plugs in, wires lengthened",
             PlugOutcome.RePinned => "re-pin the plug",
-            PlugOutcome.Changed => $"change the plug{(site.ConnectorLink(plug.HarnessConnector) is { } old ? $" (harness has: {old.Text.ToLowerInvariant()})" : "")}",
+            PlugOutcome.Changed => $"change the plug{(site.ConnectorLink(plug.HarnessConnector) is { } old ? $" (harness has: {InSentence.Lower(old.Text)})" : "")}",
             PlugOutcome.Lead => $"use the adapter lead{(plug.LeadPart is { } part ? $" ({site.Base.Parts.Find(part)?.Title ?? part})" : "")}",
             PlugOutcome.Added => "add a plug",
             _ => "cap: the device is not fitted",

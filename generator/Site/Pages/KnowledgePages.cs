@@ -86,7 +86,7 @@ internal sealed class KnowledgePages(SiteKnowledge site)
             Sources = site.Sources(rule.Sources),
             Overrides = [.. rule.Overrides.Select(named => site.Base.Rules.Find(named.Id)).OfType<Rule>().Select(SiteKnowledge.Link)],
             OverriddenBy = [.. resolution.Overriders.GetValueOrDefault(rule.Id, []).Select(SiteKnowledge.Link)],
-            Guides = [.. guides.Take(MostGuides).Select(guide => new PageLink($"{guide.Headline.Donor.Title} into {guide.Headline.Chassis.Title}, {guide.Options.ToLowerInvariant()}", guide.Path))],
+            Guides = [.. guides.Take(MostGuides).Select(guide => new PageLink($"{guide.Headline.Donor.Title} into {guide.Headline.Chassis.Title}, {InSentence.Lower(guide.Options)}", guide.Path))],
             Notes = site.Notes(rule, path),
         };
     }
@@ -134,7 +134,7 @@ internal sealed class KnowledgePages(SiteKnowledge site)
         {
             var owner = variant is ChassisVariant chassis ? SiteKnowledge.Link(chassis) : SiteKnowledge.Link((DonorVariant)variant);
             found.AddRange(variant.Devices.Where(device => device.Connector == id).Select(device => (owner, DeviceTitle(device.Role), device.Pins)));
-            found.AddRange((variant.Harness?.Plugs ?? []).Where(plug => plug.Value.Connector == id).Select(plug => (owner, $"harness plug for {DeviceTitle(plug.Key).ToLowerInvariant()}", plug.Value.Pins)));
+            found.AddRange((variant.Harness?.Plugs ?? []).Where(plug => plug.Value.Connector == id).Select(plug => (owner, $"harness plug for {InSentence.Lower(DeviceTitle(plug.Key))}", plug.Value.Pins)));
         }
 
         found.AddRange(site.Base.Ecus.All.SelectMany(ecu => ecu.Plugs.Where(plug => plug.Value.Connector == id).Select(plug => (new PageLink(ecu.Title, SitePaths.Connector(id)), $"plug {plug.Key}", plug.Value.Pins))));

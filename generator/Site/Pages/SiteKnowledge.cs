@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Numerics;
@@ -17,6 +18,12 @@ internal sealed record GuideEntry(Headline Headline, ImmutableArray<int> Recomme
 /// <summary>What all pages draw on: the knowledge, what was resolved of it, links, words and rendered text.</summary>
 internal sealed class SiteKnowledge
 {
+    // A condition in more cases than these is better read from the rule's page.
+    private const int MostCases = 12;
+
+    private readonly ConcurrentDictionary<string, Lazy<Sheet>> _sheets = new(StringComparer.Ordinal);
+    private readonly Dictionary<(Region Region, Region Context), GuideCondition?> _conditions = [];
+
     public SiteKnowledge(Proof proof)
     {
         Proof = proof;
@@ -53,6 +60,9 @@ internal sealed class SiteKnowledge
 
     public ImmutableArray<GuideEntry> Guides { get; }
 
+    /// <summary>The sheet of a guide's recommended combination; made once, for its page, its data and the comparisons.</summary>
+    public Sheet SheetOf(GuideEntry guide) => _sheets.GetOrAdd(guide.Path, _ => new Lazy<Sheet>(() => Sheets.Build(guide.Recommended.AsSpan()))).Value;
+
     public ILookup<string, GuideEntry> GuidesOfChassis { get; }
 
     public ILookup<string, GuideEntry> GuidesOfDonor { get; }
@@ -71,6 +81,31 @@ internal sealed class SiteKnowledge
         "donor" when Base.Donors.Has(id) => SitePaths.Donor(id),
         _ => null,
     };
+
+    /// <summary>
+    /// The condition under which a region holds, for whoever stands in <paramref name="context"/>; null where it always
+    /// does there. Many guides ask the same, so each is worked out once. One worker at a time.
+    /// </summary>
+    public GuideCondition? Condition(Region region, Region context)
+    {
+        if (!_conditions.TryGetValue((region, context), out var condition))
+        {
+            condition = Store.Implies(context, region)
+                ? null
+                : new GuideCondition($"where {Words.Describe(region, context)}", [.. Store.Cover(region, MostCases, context).Cubes.Select(Case)]);
+            _conditions.Add((region, context), condition);
+        }
+
+        return condition;
+    }
+
+    private ConditionCase Case(Cube cube) => new(
+    [
+        .. cube.Constraints.Where(constraint => Resolution.Space.ChoiceAt[constraint.Variable] is not null)
+            .Select(constraint => new ConditionTerm(
+                Resolution.Space.ChoiceAt[constraint.Variable]!.Id,
+                [.. constraint.Values.Select(value => Store.Variables[constraint.Variable].Values[value])])),
+    ]);
 
     public SiteFrame Frame(string path, string title, string description, params ReadOnlySpan<PageLink> above) => new()
     {

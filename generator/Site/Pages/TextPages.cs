@@ -139,7 +139,7 @@ internal sealed class TextPages(SiteKnowledge site, VariantPages variants, Func<
                     {
                         var guides = site.GuidesOfChassis[chassis.Id].Where(guide => guide.Headline.Donor.Id == donor.Id).Select(guide => new PageLink(guide.Options, guide.Path)).ToList();
                         var reason = guides.Count == 0 ? variants.Reason(chassis, donor) : null;
-                        return new BuildCell(guides, guides.Count == 0 ? reason?.Title ?? "not buildable" : "", reason is null ? null : SiteKnowledge.Link(reason));
+                        return new BuildCell(guides, guides.Count == 0 ? "cannot be built" : "", reason is null ? null : SiteKnowledge.Link(reason));
                     }),
                 ])),
         ]);

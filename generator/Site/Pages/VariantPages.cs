@@ -9,8 +9,6 @@ namespace Swapwright.Site.Pages;
 /// <summary>The pages of chassis and donors with what goes together.</summary>
 internal sealed class VariantPages(SiteKnowledge site)
 {
-    private readonly Dictionary<string, Sheet> _sheets = site.Guides.ToDictionary(guide => guide.Headline.Id, guide => site.Sheets.Build(guide.Recommended.AsSpan()), StringComparer.Ordinal);
-
     public ChassisPage Chassis(ChassisVariant chassis)
     {
         var path = SitePaths.Chassis(chassis.Id);
@@ -55,7 +53,7 @@ internal sealed class VariantPages(SiteKnowledge site)
 
     private ComparisonRow Row(GuideEntry guide, PageLink other, DonorVariant donor)
     {
-        var sheet = _sheets[guide.Headline.Id];
+        var sheet = site.SheetOf(guide);
         var answers = sheet.Answers.Select(answer => answer.Answer).OfType<Answer>().ToList();
         var standings = sheet.Answers.Select(answer => answer.Rule?.Standing).OfType<string>().ToList();
         return new ComparisonRow

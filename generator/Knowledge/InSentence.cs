@@ -8,5 +8,5 @@ public static class InSentence
     /// abbreviation or a name in capitals (ECU, M 1992) stays.
     /// </summary>
     public static string Lower(string title) =>
-        title.Length > 1 && char.IsUpper(title[0]) && char.IsLower(title[1]) ? char.ToLowerInvariant(title[0]) + title[1..] : title;
+        title.Length > 1 && char.IsUpper(title[0]) && (char.IsLower(title[1]) || title[1] == ' ') ? char.ToLowerInvariant(title[0]) + title[1..] : title;
 }

@@ -68,7 +68,7 @@ public sealed record Unit(string Symbol, Dimension Dimension, decimal Factor, de
             throw new ArgumentException($"a quantity in `{Symbol}` is no {to.Dimension}", nameof(to));
         }
 
-        return to == this ? value : (((value * Factor) + Offset - to.Offset) / to.Factor).Rounded();
+        return to == this ? value : (((value * Factor) + Offset - to.Offset) / to.Factor).Rounded((Offset - to.Offset) / to.Factor);
     }
 }
 
@@ -78,9 +78,11 @@ internal static class DecimalTail
     private const int Digits = 14;
 
     /// <summary>Cuts the tail of a division off, however small the number is.</summary>
-    public static decimal Rounded(this decimal value)
+    /// <param name="offset">What was added last: where it cancels the number out, the tail has its size.</param>
+    public static decimal Rounded(this decimal value, decimal offset)
     {
-        var magnitude = value == 0 ? 0 : (int)Math.Floor(Math.Log10((double)Math.Abs(value)));
+        var size = Math.Max(Math.Abs(value), Math.Abs(offset));
+        var magnitude = size == 0 ? 0 : (int)Math.Floor(Math.Log10((double)size));
         return Math.Round(value, Math.Clamp(Digits - 1 - magnitude, 0, 28)).Normalized();
     }
 

@@ -9,7 +9,7 @@ public sealed partial class HabitsTests
 
     [Fact]
     public void Files_Length_StaysReadable() =>
-        Assert.Empty(GeneratorFiles.All.Where(file => GeneratorFiles.Lines(file).Length > LongestFile));
+        Assert.All(GeneratorFiles.All, file => Assert.InRange(GeneratorFiles.Lines(file).Length, 1, LongestFile));
 
     [Fact]
     public void Files_Code_AsksNeitherClockNorChance() =>
@@ -30,6 +30,6 @@ public sealed partial class HabitsTests
         Assert.DoesNotContain("never re-used", code, StringComparison.Ordinal);
     }
 
-    [GeneratedRegex(@"\bDateTime(Offset)?\.(Now|UtcNow|Today)\b|\bTimeProvider\b|\bStopwatch\b|\bTickCount(64)?\b|\bnew Random\s*\(|\bRandom\.Shared\b|\bGuid\.NewGuid\b|\bThread\.Sleep\b", RegexOptions.CultureInvariant, 2000)]
+    [GeneratedRegex(@"\bDateTime(?:Offset)?\.(?:Now|UtcNow|Today)\b|\bTimeProvider\b|\bStopwatch\b|\bTickCount(?:64)?\b|\bnew Random\s*\(|\bRandom\.Shared\b|\bGuid\.NewGuid\b|\bThread\.Sleep\b", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 2000)]
     private static partial Regex Chance();
 }

@@ -12,12 +12,13 @@ public sealed partial class StageOrderTests
 
     [Fact]
     public void Files_Folders_AreTheKnownStages() =>
-        Assert.Empty(GeneratorFiles.All.Select(StageOf).OfType<string>().Distinct(StringComparer.Ordinal).Where(stage => !Stages.Uses.ContainsKey(stage)));
+        Assert.All(GeneratorFiles.All.Select(StageOf).OfType<string>(), stage => Assert.Contains(stage, Stages.Uses.Keys));
 
     [Fact]
     public void Files_Namespaces_FollowTheFolder() =>
-        Assert.Empty(GeneratorFiles.All.Where(file => file.Contains('/', StringComparison.Ordinal))
-            .Where(file => !GeneratorFiles.Code(file).Contains($"namespace Swapwright.{Path.GetDirectoryName(file)!.Replace('\\', '.').Replace('/', '.')};", StringComparison.Ordinal)));
+        Assert.All(
+            GeneratorFiles.All.Where(file => StageOf(file) is not null),
+            file => Assert.Contains($"namespace Swapwright.{Path.GetDirectoryName(file)!.Replace('\\', '.').Replace('/', '.')};", GeneratorFiles.Code(file), StringComparison.Ordinal));
 
     [Fact]
     public void Files_NamesOfStages_AreOfEarlierOnes() =>
@@ -51,8 +52,8 @@ public sealed partial class StageOrderTests
 
     /// <summary>Stages that code names: in full, or the way a namespace inside <c>Swapwright</c> may be named.</summary>
     private static IEnumerable<string> Named(string code) =>
-        FullName().Matches(code).Select(match => match.Groups[1].Value).Where(Stages.Uses.ContainsKey)
-            .Concat(ShortName().Matches(code).Where(match => IsNamespace(match.Groups[1].Value, match.Groups[2].Value)).Select(match => match.Groups[1].Value));
+        FullName().Matches(code).Select(match => match.Groups["stage"].Value).Where(Stages.Uses.ContainsKey)
+            .Concat(ShortName().Matches(code).Where(match => IsNamespace(match.Groups["stage"].Value, match.Groups["inside"].Value)).Select(match => match.Groups["stage"].Value));
 
     private static bool IsNamespace(string stage, string inside) =>
         Stages.Uses.ContainsKey(stage)
@@ -75,9 +76,9 @@ public sealed partial class StageOrderTests
     private static IEnumerable<Type> Parts(Type type) =>
         type.HasElementType ? Parts(type.GetElementType()!) : type.IsGenericType ? type.GetGenericArguments().SelectMany(Parts).Append(type) : [type];
 
-    [GeneratedRegex(@"\bSwapwright\.([A-Z]\w*)", RegexOptions.CultureInvariant | RegexOptions.NonBacktracking)]
+    [GeneratedRegex(@"\bSwapwright\.(?<stage>[A-Z]\w*)", RegexOptions.CultureInvariant | RegexOptions.NonBacktracking)]
     private static partial Regex FullName();
 
-    [GeneratedRegex(@"(?<![\w.])([A-Z]\w*)\.([A-Z]\w*)", RegexOptions.CultureInvariant, 2000)]
+    [GeneratedRegex(@"(?<![\w.])(?<stage>[A-Z]\w*)\.(?<inside>[A-Z]\w*)", RegexOptions.CultureInvariant, 2000)]
     private static partial Regex ShortName();
 }

@@ -14,15 +14,15 @@ public sealed class FindingKindsTests
     [
         .. typeof(FindingKind).Assembly.GetTypes()
             .SelectMany(type => type.GetFields(BindingFlags.Static | BindingFlags.Public | BindingFlags.NonPublic))
-            .Where(field => field.FieldType == typeof(FindingKind))
-            .Select(field => (FindingKind)field.GetValue(null)!),
+            .Where(member => member.FieldType == typeof(FindingKind))
+            .Select(member => (FindingKind)member.GetValue(null)!),
     ];
 
     /// <summary>Every check that is declared anywhere, in the list that runs or not.</summary>
     private static IEnumerable<object> DeclaredChecks => typeof(Checks).Assembly.GetTypes()
         .SelectMany(type => type.GetFields(BindingFlags.Static | BindingFlags.Public | BindingFlags.NonPublic))
-        .Where(field => field.FieldType == typeof(EntityCheck) || field.FieldType == typeof(SpaceCheck))
-        .Select(field => field.GetValue(null)!);
+        .Where(member => member.FieldType == typeof(EntityCheck) || member.FieldType == typeof(SpaceCheck))
+        .Select(member => member.GetValue(null)!);
 
     public static TheoryData<string> Ids => [.. FindingKinds.All.Select(kind => kind.Id)];
 

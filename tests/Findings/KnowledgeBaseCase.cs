@@ -33,11 +33,18 @@ internal sealed record KnowledgeBaseCase(string Name, string Base, ImmutableArra
             [.. lines.Where(line => !line.StartsWith("base: ", StringComparison.Ordinal) && !line.StartsWith("without: ", StringComparison.Ordinal))]);
     }
 
-    /// <summary>The good base with the patch laid over it, as a folder that goes when the test is done.</summary>
-    public TemporaryFolder Laid()
+    /// <summary>A copy of a good base that a test may change, as a folder that goes when the test is done.</summary>
+    public static TemporaryFolder CopyOf(string good)
     {
         var folder = new TemporaryFolder();
-        Copy(GoodFolder(Base), folder.Path);
+        Copy(GoodFolder(good), folder.Path);
+        return folder;
+    }
+
+    /// <summary>The good base with the patch laid over it.</summary>
+    public TemporaryFolder Laid()
+    {
+        var folder = CopyOf(Base);
         foreach (var gone in Without)
         {
             var file = Path.Combine(folder.Path, gone);

@@ -172,12 +172,14 @@ internal sealed class RandomBase
             var answered = Chance(80) ? order.Where(_ => _random.Next(order.Length) == 0).DefaultIfEmpty(Of(order)).ToList() : [];
             _conditions.Answerable.Clear();
             _conditions.Answerable.AddRange(order.TakeWhile(position => !answered.Contains(position)));
-            if (Chance(90))
+            var excludes = Chance(answered.Count == 0 ? 40 : _strict ? 12 : 4);
+            if (excludes || Chance(90))
             {
-                text.Append($"when: {_conditions.Draw(2)}\n");
+                // Exclusions are kept narrow, or nothing would be left to build.
+                text.Append($"when: {(excludes ? $"{{all: [{_conditions.Draw(1)}, {_conditions.Draw(1)}]}}" : _conditions.Draw(2))}\n");
             }
 
-            text.Append("then:\n").Append(Then(answered));
+            text.Append("then:\n").Append(Then(answered, excludes));
             var overrides = names.Take(at).Where(_ => _random.Next(at + 1) == 0).ToList();
             if (overrides.Count > 0)
             {
@@ -199,7 +201,7 @@ internal sealed class RandomBase
         }
     }
 
-    private string Then(List<string> answered)
+    private string Then(List<string> answered, bool excludes)
     {
         var text = new StringBuilder();
         if (answered.Count > 0)
@@ -208,7 +210,7 @@ internal sealed class RandomBase
             answered.ForEach(position => text.Append($"    {position}: {{source: {Of("chassis", "donor", "new")}, treatment: {Of("as-is", "refresh")}{Maybe($", part: {Of("part-0", "part-1")}", 30)}{Maybe(Of(", also: [part-1, part-2]", ", also: [part-2, part-1]"), 20)}}}\n"));
         }
 
-        if (Chance(answered.Count > 0 && !_strict ? 8 : 50))
+        if (excludes)
         {
             text.Append(Chance(50) ? "  exclude: It does not fit.\n" : $"  require: {_conditions.Draw(1)}\n");
         }

@@ -78,7 +78,10 @@ public sealed class Resolution
     /// <summary>The answers that stand somewhere at a position, in order of rule id.</summary>
     public ImmutableArray<StandingAnswer> At(string position) => _answers[position];
 
-    /// <summary>Where a rule still speaks: an answer, value or exclusion of it stands, or it gives none and applies.</summary>
+    /// <summary>
+    /// Where a rule still speaks: an answer of it stands; or it gives none and a value of it stands; or it gives neither,
+    /// applies, and no rule that overrides it does.
+    /// </summary>
     public Region Speaks(Rule rule)
     {
         if (rule.Answers.IsEmpty && rule.Values.IsEmpty)
@@ -86,10 +89,10 @@ public sealed class Resolution
             return Silenced(rule, When(rule));
         }
 
-        return Store.OrAll(
-            rule.Answers.Where(answer => _answers.ContainsKey(answer.Position))
-                .SelectMany(answer => At(answer.Position).Where(standing => standing.Rule.Id == rule.Id).Select(standing => standing.Region))
-                .Concat(Values.Where(value => value.Rule.Id == rule.Id).Select(value => value.Region)));
+        return rule.Answers.IsEmpty
+            ? Store.OrAll(Values.Where(value => value.Rule.Id == rule.Id).Select(value => value.Region))
+            : Store.OrAll(rule.Answers.Where(answer => _answers.ContainsKey(answer.Position))
+                .SelectMany(answer => At(answer.Position).Where(standing => standing.Rule.Id == rule.Id).Select(standing => standing.Region)));
     }
 
     internal static FrozenDictionary<string, ImmutableArray<Rule>> OverridersOf(KnowledgeBase kb) =>

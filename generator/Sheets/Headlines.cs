@@ -46,15 +46,9 @@ public sealed class Headlines(Resolution resolution)
         foreach (var (choice, recommended) in _recommended)
         {
             var level = resolution.Space.LevelOf(choice.Id);
-            foreach (var (where, value) in recommended)
-            {
-                var taken = store.And(store.And(left, where), store.Where(level, ValueSet.Of(store.Variables[level].Size, value)));
-                if (!taken.IsNone)
-                {
-                    left = taken;
-                    break;
-                }
-            }
+            Region Taking(int value) => store.And(left, store.Where(level, ValueSet.Of(store.Variables[level].Size, value)));
+            var followed = recommended.Select(one => store.And(Taking(one.Value), one.Where)).FirstOrDefault(taken => !taken.IsNone, Region.None);
+            left = followed.IsNone ? Taking(store.AllowedValues(left, level).First()) : followed;
         }
 
         return store.Witness(left);

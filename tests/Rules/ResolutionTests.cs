@@ -158,7 +158,7 @@ public class ResolutionTests
     private static IEnumerable<(T One, T Other)> Pairs<T>(IReadOnlyList<T> items) =>
         from one in Enumerable.Range(0, items.Count) from other in Enumerable.Range(one + 1, items.Count - one - 1) select (items[one], items[other]);
 
-    private static bool Same(Knowledge.Answer one, Knowledge.Answer other) =>
+    private static bool Same(Swapwright.Knowledge.Answer one, Swapwright.Knowledge.Answer other) =>
         (one.Source, one.Treatment, one.Part) == (other.Source, other.Treatment, other.Part) && one.Also.ToHashSet(StringComparer.Ordinal).SetEquals(other.Also);
 
     /// <summary>The same things, in whatever order.</summary>

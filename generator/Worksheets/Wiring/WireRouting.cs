@@ -45,7 +45,7 @@ internal sealed class WireRouting
     /// <summary>
     /// The wire that brings a missing signal to a device. Shared: to the nearest harness wire that carries it. Else to where it comes
     /// from: feeds and power grounds at the bulkhead plug and only then at the ECU, everything else at the ECU and only then at the
-    /// bulkhead plug. Null where nothing has it.
+    /// bulkhead plug. A signal that neither knows runs from device to device, as between a module and its coil. Null where nothing has it.
     /// </summary>
     public WireRun? ToDevice(Device device, string cavity, Signal signal)
     {
@@ -64,6 +64,7 @@ internal sealed class WireRouting
             return null;
         }
 
+        taken.Add((device.Role, cavity));
         var from = new WireEnd(WireEndKind.Terminal, device.Role, cavity, device.Connector);
         return Run(WirePurpose.Device, device.Role, cavity, signal, from, target, target.LengthMm(data, device.Location, toEcu: false));
     }
@@ -183,7 +184,7 @@ internal sealed class WireRouting
         where other.Role != device.Role
         from pin in other.Pins
         where pin.Value == signal
-        let wired = data.Plugs.Any(plug => plug.Key == other.Role && plug.Value.Pins.Any(wire => wire.Signal == signal))
+        let wired = taken.Contains((other.Role, pin.Key)) || data.Plugs.Any(plug => plug.Key == other.Role && plug.Value.Pins.Any(wire => wire.Signal == signal))
         select new WireTarget(new(wired ? WireEndKind.Splice : WireEndKind.Terminal, other.Role, pin.Key, other.Connector), other.Location, AtEcu: false);
 
     private IEnumerable<WireTarget> HarnessWires(string signal)

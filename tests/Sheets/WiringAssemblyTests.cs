@@ -58,7 +58,7 @@ public class WiringAssemblyTests
 
             """,
         ["ecus/brain.yaml"] = "title: Brain\nplugs: {a: {connector: row, pins: {1: feed, 2: warm, 3: unused}}}\n",
-        ["parts/new-alternator.yaml"] = "title: New alternator\ndevice: {role: alternator, title: Bought alternator, connector: oval, location: [0, 0, 0], pins: {1: lamp, 2: feed}}\n",
+        ["parts/new-alternator.yaml"] = "title: New alternator\ndevices: {alternator: {title: Bought alternator, connector: oval, location: [0, 0, 0], pins: {1: lamp, 2: feed}}}\n",
         ["parts/lead.yaml"] = "title: Lead\nlead: {from: square, to: oval}\n",
     }.Bind();
 

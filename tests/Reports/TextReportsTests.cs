@@ -1,0 +1,174 @@
+using System.Globalization;
+using System.Text;
+using Swapwright.Commands;
+using Swapwright.Findings;
+using Swapwright.Reports;
+using Swapwright.Sheets;
+
+namespace Swapwright.Tests.Reports;
+
+/// <summary>What is printed: nothing that a terminal obeys, the same bytes every time and under every culture.</summary>
+public class TextReportsTests
+{
+    // As YAML writes them: escape sequence, bell, turn of direction, isolate, C1 control, line separator, a tag character, console markup.
+    private const string Hostile = """\e[31mred\a \u202Eright to left\u2066 \x9B1m \u2028 \U000E0041 [bold]x[/] [/red] \t end""";
+
+    [Theory]
+    [InlineData("plain ünïcode 漢字 👩\u200D🔧", "plain ünïcode 漢字 👩\u200D🔧")]
+    [InlineData("\u001B[31mred", "\uFFFD[31mred")]
+    [InlineData("a\r\nb\tc", "a  b c")]
+    [InlineData("\u202Eabc\u2066\u200F", "\uFFFDabc\uFFFD\uFFFD")]
+    [InlineData("a\u2028b\u2029c\u0085d", "a b c d")]
+    [InlineData("x\U000E0041y", "x\uFFFDy")]
+    public void Tame_Text_LosesWhatATerminalObeys(string text, string wanted) => Assert.Equal(wanted, PlainText.Tame(text));
+
+    [Fact]
+    public void Reports_HostileBase_HoldNoControlOrDirection()
+    {
+        using var spoilt = HostileBase();
+        var proof = Proof.Of(spoilt.Path);
+        Assert.NotNull(proof.Resolution);
+        Assert.Contains(proof.Findings, finding => finding.Id == "contradiction");
+        foreach (var (name, text) in Printed(proof))
+        {
+            var lines = name.EndsWith("json", StringComparison.Ordinal) ? text.Where(char.IsControl) : Unruly(text);
+            Assert.True(lines.All(character => character == '\n'), name);
+            Assert.Contains(name is "check sarif json" ? "clash.yaml" : "red", text, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void Reports_SameBase_AreTheSameEveryTime() => Assert.Equal(Printed(Proof.Of(SmallBase.Folder)), Printed(Proof.Of(SmallBase.Folder)));
+
+    [Theory]
+    [InlineData("sv-SE")]
+    [InlineData("tr-TR")]
+    public void Reports_AnotherCulture_AreTheSame(string culture)
+    {
+        using var spoilt = HostileBase();
+        var wanted = Printed(SmallBase.Proof).Concat(Printed(Proof.Of(spoilt.Path)));
+        var before = CultureInfo.CurrentCulture;
+        try
+        {
+            CultureInfo.CurrentCulture = Culture(culture);
+            Assert.Equal("−1,5", (-1.5).ToString(CultureInfo.CurrentCulture));
+            Assert.Equal(wanted, Printed(Proof.Of(SmallBase.Folder)).Concat(Printed(Proof.Of(spoilt.Path))));
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = before;
+        }
+    }
+
+    [Fact]
+    public void CheckText_Contradiction_ShowsLinesWitnessAndWayOut()
+    {
+        using var spoilt = HostileBase();
+        var text = Check(Proof.Of(spoilt.Path));
+        Assert.Contains("error contradiction  `clash` and `front-mount` give `front-mount` different answers", text, StringComparison.Ordinal);
+        Assert.Contains("  base/rules/front/clash.yaml:4:5  here\n", text, StringComparison.Ordinal);
+        Assert.Contains("      4 |     front-mount:", text, StringComparison.Ordinal);
+        Assert.Contains("|     ^^^^^^^^^^^\n", text, StringComparison.Ordinal);
+        Assert.Contains("touches  3 of 9 buildable combinations: ", text, StringComparison.Ordinal);
+        Assert.Contains("seen in  hazel-90 alder-14 gearbox=keep\n", text, StringComparison.Ordinal);
+        Assert.EndsWith("2 errors, 0 warnings, 0 notes.\n", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void CheckText_SoundBase_SaysWhatIsProved() => Assert.Equal(
+        """
+        Alder engines in the Hazel: 2 chassis and 2 donor variants, 2 choices, 5 positions, 9 rules, 3 connectors.
+        12 combinations, 9 of them buildable, in 6 guides.
+        Every position that applies has exactly one answer in all 9 buildable combinations.
+        0 errors, 0 warnings, 0 notes.
+
+        """,
+        Check(SmallBase.Proof));
+
+    [Fact]
+    public void Text_Sheet_ReadsAsAGuide()
+    {
+        var text = new SheetLines(SmallBase.Sheet("hazel-90", "alder-14"), SmallBase.Resolution).Text();
+        Assert.StartsWith("Alder 14 into Hazel 1990–92\n\nGearbox: Keep the car's\n\nMOUNTS AND BELTS\n  Front mount: make it (Mount plate, 8 mm)\n      Cut the plate.\n", text, StringComparison.Ordinal);
+        Assert.Contains("\nORDER OF WORK\n3 to 5.5 hours, 4 likely; parts ", text, StringComparison.Ordinal);
+        Assert.EndsWith("  Make the mount plate\n  Lift the engine in\n", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Markdown_Sheet_HasHeadingsAndLists()
+    {
+        var lines = new SheetLines(SmallBase.Sheet("hazel-90", "alder-14"), SmallBase.Resolution).Markdown().Split('\n');
+        Assert.Equal("# Alder 14 into Hazel 1990–92", lines[0]);
+        Assert.Contains("## Cooling", lines);
+        Assert.Contains("- Radiator: keep the chassis's own, refreshed", lines);
+        Assert.All(lines.Index().Where(line => line.Item.StartsWith("## ", StringComparison.Ordinal)), heading => Assert.Equal(("", ""), (lines[heading.Index - 1], lines[heading.Index + 1])));
+    }
+
+    [Fact]
+    public void Text_Why_NamesTheOverridingRuleAndTheReason()
+    {
+        var text = JsonReportsTests.Why("hazel-93", "front-mount").Text();
+        Assert.StartsWith("Front mount: keep the chassis's own, modified.\n\nfront-mount-late stands (rules/front/front-mount-late.yaml:", text, StringComparison.Ordinal);
+        Assert.Contains("\nfront-mount is overridden by front-mount-late (rules/front/front-mount.yaml:", text, StringComparison.Ordinal);
+        Assert.Contains("  because: The late bracket reaches the block.\n", text, StringComparison.Ordinal);
+        Assert.Contains("standing: measured, checked 2025-05-02; sources: bench\n", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Text_WhyOfAPositionThatDoesNotApply_SaysWhereItDoes() =>
+        Assert.Equal("Fuel pump does not apply in this combination: it applies where chassis: fuel delivery carburettor.\n", JsonReportsTests.Why("hazel-93", "fuel-pump").Text());
+
+    private static TemporaryFolder HostileBase() => SmallBase.Copy(
+        ("kb.yaml", $"title: \"{Hostile}\"\nas-of: 2026-03-01\nheadline: [gearbox]\ncautions:\n  - {{about: general, text: \"{Hostile}\"}}\n"),
+        ("chassis/hazel-90.yaml", File.ReadAllText(Path.Combine(SmallBase.Folder, "chassis/hazel-90.yaml")).Replace("Hazel 1990–92", $"\"{Hostile}\"", StringComparison.Ordinal)),
+        ("choices/gearbox.yaml", $"title: \"{Hostile}\"\noptions:\n  keep: {{title: \"{Hostile}\"}}\n  donor: {{title: Donor, binds: {{fact: donor.box}}}}\n"),
+        ("parts/mount-plate.yaml", $"title: \"{Hostile}\"\n"),
+        ("tasks/lift-in.yaml", $"title: \"{Hostile}\"\nphase: fit\nwhen: {{}}\n"),
+        ("rules/fuel/fuel-pump.yaml", $"title: \"{Hostile}\"\nthen:\n  answers: {{fuel-pump: {{source: other, treatment: as-is, steps: [\"{Hostile}\"]}}}}\nbecause: \"{Hostile}\"\n"),
+        ("rules/front/no-donor-box-early.yaml", $"title: \"{Hostile}\"\nwhen: {{chassis.variant: hazel-90, choice.gearbox: donor}}\nthen: {{exclude: \"{Hostile}\"}}\n"),
+        ("rules/front/clash.yaml", "title: Clash\nthen:\n  answers:\n    front-mount: {source: new, treatment: as-is} # \u202E red [/] \u2066\n"));
+
+    private static List<(string Name, string Text)> Printed(Proof proof)
+    {
+        var resolution = proof.Resolution!;
+        var builder = new SheetBuilder(resolution);
+        var printed = new List<(string, string)> { ("check json", CheckJson.Write(proof)), ("check sarif json", CheckSarif.Write(proof, "kb")), ("check text", Check(proof)) };
+        foreach (var choice in new[] { "gearbox=keep", "gearbox=donor" })
+        {
+            var sheet = builder.Build(CombinationArguments.Read(resolution, "hazel-90", "alder-16", [choice]));
+            var lines = new SheetLines(sheet, resolution);
+            printed.Add(("sheet json", new SheetJson(sheet, resolution).Write()));
+            printed.Add(("sheet text", lines.Text()));
+            printed.Add(("sheet markdown", lines.Markdown()));
+            printed.Add(("sheet csv", lines.Csv()));
+            var why = new WhyReport(sheet, resolution, proof.Words!, "fuel-pump");
+            printed.Add(("why json", why.Json()));
+            printed.Add(("why text", why.Text()));
+        }
+
+        return printed;
+    }
+
+    private static string Check(Proof proof)
+    {
+        using var text = new StringWriter(CultureInfo.InvariantCulture) { NewLine = "\n" };
+        new CheckText(Terminal.Plain(text), proof, "base").Write();
+        return text.ToString();
+    }
+
+    private static IEnumerable<char> Unruly(string text) => text.EnumerateRunes()
+        .Where(rune => Rune.GetUnicodeCategory(rune) is UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator)
+        .SelectMany(rune => rune.ToString());
+
+    /// <summary>The program runs without culture data, so the habits of these cultures are written down here.</summary>
+    private static CultureInfo Culture(string name)
+    {
+        var culture = (CultureInfo)CultureInfo.InvariantCulture.Clone();
+        culture.NumberFormat.NumberDecimalSeparator = ",";
+        culture.NumberFormat.NumberGroupSeparator = name == "tr-TR" ? "." : "\u00A0";
+        culture.NumberFormat.NegativeSign = "−";
+        culture.DateTimeFormat.DateSeparator = name == "tr-TR" ? "." : "-";
+        culture.DateTimeFormat.ShortDatePattern = name == "tr-TR" ? "d.MM.yyyy" : "yyyy-MM-dd";
+        return culture;
+    }
+}

@@ -2,7 +2,9 @@ using System.Globalization;
 using System.Text;
 using Swapwright.Commands;
 using Swapwright.Findings;
+using Swapwright.Knowledge;
 using Swapwright.Reports;
+using Swapwright.Rules;
 using Swapwright.Sheets;
 
 namespace Swapwright.Tests.Reports;
@@ -10,8 +12,8 @@ namespace Swapwright.Tests.Reports;
 /// <summary>What is printed: nothing that a terminal obeys, the same bytes every time and under every culture.</summary>
 public class TextReportsTests
 {
-    // As YAML writes them: escape sequence, bell, turn of direction, isolate, C1 control, line separator, a tag character, console markup.
-    private const string Hostile = """\e[31mred\a \u202Eright to left\u2066 \x9B1m \u2028 \U000E0041 [bold]x[/] [/red] \t end""";
+    // Escape sequence, bell, turn of direction, isolate, C1 control, line separator, a tag character, console markup.
+    private const string Hostile = "\u001B[31mred\a \u202Eright to left\u2066 \u009B1m \u2028 \U000E0041 [bold]x[/] [/red] \t\r\n end";
 
     [Theory]
     [InlineData("plain ünïcode 漢字 👩\u200D🔧", "plain ünïcode 漢字 👩\u200D🔧")]
@@ -23,18 +25,23 @@ public class TextReportsTests
     public void Tame_Text_LosesWhatATerminalObeys(string text, string wanted) => Assert.Equal(wanted, PlainText.Tame(text));
 
     [Fact]
-    public void Reports_HostileBase_HoldNoControlOrDirection()
+    public void Reports_HostileTexts_HoldNoControlOrDirection()
     {
-        using var spoilt = HostileBase();
-        var proof = Proof.Of(spoilt.Path);
-        Assert.NotNull(proof.Resolution);
-        Assert.Contains(proof.Findings, finding => finding.Id == "contradiction");
-        foreach (var (name, text) in Printed(proof))
+        foreach (var (name, text) in Printed(HostileProof()))
         {
-            var lines = name.EndsWith("json", StringComparison.Ordinal) ? text.Where(char.IsControl) : Unruly(text);
-            Assert.True(lines.All(character => character == '\n'), name);
-            Assert.Contains(name is "check sarif json" ? "clash.yaml" : "red", text, StringComparison.Ordinal);
+            Assert.Contains("right to left", text, StringComparison.Ordinal);
+            var unruly = name.EndsWith("json", StringComparison.Ordinal) ? text.Where(char.IsControl) : Unruly(text);
+            Assert.True(unruly.All(character => character == '\n'), name);
         }
+    }
+
+    [Fact]
+    public void CheckText_FileWithSuchCharacters_QuotesItTamed()
+    {
+        using var spoilt = SmallBase.Copy(("parts/mount-plate.yaml", "title: \u001B[31mred \u202E [/red]\n"), ("parts/wide-radiator.yaml", "tittle: \"\\e[31mred\" # \u2066\n"));
+        var text = Check(Proof.Of(spoilt.Path));
+        Assert.Contains("red", text, StringComparison.Ordinal);
+        Assert.DoesNotContain(Unruly(text), character => character != '\n');
     }
 
     [Fact]
@@ -45,14 +52,14 @@ public class TextReportsTests
     [InlineData("tr-TR")]
     public void Reports_AnotherCulture_AreTheSame(string culture)
     {
-        using var spoilt = HostileBase();
-        var wanted = Printed(SmallBase.Proof).Concat(Printed(Proof.Of(spoilt.Path)));
+        using var clashing = Clashing();
+        var wanted = Printed(SmallBase.Proof).Concat(Printed(Proof.Of(clashing.Path)));
         var before = CultureInfo.CurrentCulture;
         try
         {
             CultureInfo.CurrentCulture = Culture(culture);
             Assert.Equal("−1,5", (-1.5).ToString(CultureInfo.CurrentCulture));
-            Assert.Equal(wanted, Printed(Proof.Of(SmallBase.Folder)).Concat(Printed(Proof.Of(spoilt.Path))));
+            Assert.Equal(wanted, Printed(Proof.Of(SmallBase.Folder)).Concat(Printed(Proof.Of(clashing.Path))));
         }
         finally
         {
@@ -63,8 +70,8 @@ public class TextReportsTests
     [Fact]
     public void CheckText_Contradiction_ShowsLinesWitnessAndWayOut()
     {
-        using var spoilt = HostileBase();
-        var text = Check(Proof.Of(spoilt.Path));
+        using var clashing = Clashing();
+        var text = Check(Proof.Of(clashing.Path));
         Assert.Contains("error contradiction  `clash` and `front-mount` give `front-mount` different answers", text, StringComparison.Ordinal);
         Assert.Contains("  base/rules/front/clash.yaml:4:5  here\n", text, StringComparison.Ordinal);
         Assert.Contains("      4 |     front-mount:", text, StringComparison.Ordinal);
@@ -116,17 +123,46 @@ public class TextReportsTests
 
     [Fact]
     public void Text_WhyOfAPositionThatDoesNotApply_SaysWhereItDoes() =>
-        Assert.Equal("Fuel pump does not apply in this combination: it applies where chassis: fuel delivery carburettor.\n", JsonReportsTests.Why("hazel-93", "fuel-pump").Text());
+        Assert.Equal("Fuel pump does not apply in this combination: it applies where chassis of 1992 or earlier.\n", JsonReportsTests.Why("hazel-93", "fuel-pump").Text());
 
-    private static TemporaryFolder HostileBase() => SmallBase.Copy(
-        ("kb.yaml", $"title: \"{Hostile}\"\nas-of: 2026-03-01\nheadline: [gearbox]\ncautions:\n  - {{about: general, text: \"{Hostile}\"}}\n"),
-        ("chassis/hazel-90.yaml", File.ReadAllText(Path.Combine(SmallBase.Folder, "chassis/hazel-90.yaml")).Replace("Hazel 1990–92", $"\"{Hostile}\"", StringComparison.Ordinal)),
-        ("choices/gearbox.yaml", $"title: \"{Hostile}\"\noptions:\n  keep: {{title: \"{Hostile}\"}}\n  donor: {{title: Donor, binds: {{fact: donor.box}}}}\n"),
-        ("parts/mount-plate.yaml", $"title: \"{Hostile}\"\n"),
-        ("tasks/lift-in.yaml", $"title: \"{Hostile}\"\nphase: fit\nwhen: {{}}\n"),
-        ("rules/fuel/fuel-pump.yaml", $"title: \"{Hostile}\"\nthen:\n  answers: {{fuel-pump: {{source: other, treatment: as-is, steps: [\"{Hostile}\"]}}}}\nbecause: \"{Hostile}\"\n"),
-        ("rules/front/no-donor-box-early.yaml", $"title: \"{Hostile}\"\nwhen: {{chassis.variant: hazel-90, choice.gearbox: donor}}\nthen: {{exclude: \"{Hostile}\"}}\n"),
-        ("rules/front/clash.yaml", "title: Clash\nthen:\n  answers:\n    front-mount: {source: new, treatment: as-is} # \u202E red [/] \u2066\n"));
+    private static TemporaryFolder Clashing() =>
+        SmallBase.Copy(("rules/front/clash.yaml", "title: Clash\nthen:\n  answers:\n    front-mount: {source: new, treatment: as-is}\n"));
+
+    /// <summary>The reader refuses such characters in files. The reports do not lean on that: here they are put in behind it.</summary>
+    private static Proof HostileProof()
+    {
+        using var clashing = Clashing();
+        var proof = Proof.Of(clashing.Path);
+        var kb = proof.Base with
+        {
+            Settings = proof.Base.Settings with { Title = Hostile, Currency = Hostile, Cautions = [new Caution("general", Hostile, default)] },
+            Systems = [.. proof.Base.Systems.Select(system => system with { Title = Hostile })],
+            Positions = new(proof.Base.Positions.All.Select(position => position with { Title = Hostile }), position => position.Id),
+            PositionOrder = [.. proof.Base.PositionOrder.Select(position => position with { Title = Hostile })],
+            Chassis = new(proof.Base.Chassis.All.Select(chassis => chassis with { Title = Hostile }), chassis => chassis.Id),
+            Donors = new(proof.Base.Donors.All.Select(donor => donor with { Title = Hostile, BeltDrives = [.. donor.BeltDrives.Select(drive => drive with { Title = Hostile, Profile = Hostile })] }), donor => donor.Id),
+            Parts = new(proof.Base.Parts.All.Select(part => part with { Title = Hostile }), part => part.Id),
+            Tasks = new(proof.Base.Tasks.All.Select(task => task with { Title = Hostile }), task => task.Id),
+            Choices = new(proof.Base.Choices.All.Select(choice => choice with { Title = Hostile, Options = [.. choice.Options.Select(option => option with { Title = Hostile })] }), choice => choice.Id),
+            Rules = new(proof.Base.Rules.All.Select(Hostilely), rule => rule.Id),
+        };
+        var resolution = Resolver.Resolve(kb);
+        var words = new RegionWords(resolution);
+        var findings = Checks.OfSpace.SelectMany(check => check.Run(new Examination(kb, resolution, words)))
+            .Select(finding => finding with { Message = finding.Message + Hostile, Mend = Hostile, Related = [.. finding.Related.Select(related => related with { Message = Hostile })] });
+        return new Proof(proof.Tree, kb, resolution, words, [.. findings], []);
+    }
+
+    private static Rule Hostilely(Rule rule) => rule with
+    {
+        Title = Hostile,
+        Because = Hostile,
+        ExcludeText = rule.Excludes ? Hostile : "",
+        Standing = Hostile,
+        Checked = Hostile,
+        Sources = [Hostile],
+        Answers = [.. rule.Answers.Select(answer => answer with { Steps = [Hostile], Notes = Hostile, Mistakes = [Hostile] })],
+    };
 
     private static List<(string Name, string Text)> Printed(Proof proof)
     {

@@ -9,6 +9,7 @@ app.Configure(config =>
     config.SetApplicationName(Product.Name);
     config.SetApplicationVersion(Product.Version);
     config.ConfigureConsole(Terminal.Out);
+    config.UseStrictParsing();
     config.AddCommand<CheckCommand>("check")
         .WithDescription("Read a knowledge base and prove that it agrees with itself.")
         .WithExample("check")

@@ -11,7 +11,7 @@ internal static class SmallBase
 {
     public static string Folder { get; } = Path.Combine(Reading.Repository(), "tests", "Reports", "small-base");
 
-    public static Proof Proof { get; } = Findings.Proof.Of(Folder);
+    public static Proof Proof { get; } = Swapwright.Findings.Proof.Of(Folder);
 
     public static Resolution Resolution => Proof.Resolution!;
 

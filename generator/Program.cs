@@ -27,8 +27,12 @@ app.Configure(config =>
         .WithExample("why", "quillet-m-92", "orrel-18-95", "radiator");
     config.SetExceptionHandler((problem, _) =>
     {
-        var message = problem is ArgumentProblemException or CommandAppException ? problem.Message : problem.ToString();
-        Terminal.Error.MarkupLine($"[red]swapwright:[/] {Markup.Escape(message)}");
+        var ours = problem is ArgumentProblemException or CommandAppException or OperationCanceledException;
+        var trace = Environment.GetEnvironmentVariable("SWAPWRIGHT_TRACE") is { Length: > 0 };
+        var message = ours ? problem.Message
+            : trace ? problem.ToString()
+            : $"this is a fault of the program, not of your files: {problem.Message} (set SWAPWRIGHT_TRACE=1 to see where)";
+        Terminal.Error.MarkupLine($"[red]swapwright:[/] {PlainText.Markup(message)}");
         return Exit.CouldNotRun;
     });
 });

@@ -16,10 +16,13 @@ public static class FindingKinds
     public static readonly FindingKind OverrideCycle = new("override-cycle", Severity.Error, "Overrides in a loop");
     public static readonly FindingKind AnswerCycle = new("answer-cycle", Severity.Error, "Answers that depend on each other in a loop");
     public static readonly FindingKind NoBuild = new("no-build", Severity.Error, "Chassis and donor with no buildable combination");
+    public static readonly FindingKind LostId = new("lost-id", Severity.Error, "Published id that is gone");
+    public static readonly FindingKind UnregisteredId = new("unregistered-id", Severity.Warning, "Id that the register does not name");
 
     /// <summary>All kinds, in the order in which the documentation lists them.</summary>
     public static readonly ImmutableArray<FindingKind> All =
     [
         Schema, Reference, Vocabulary, Unit, PinClash, Contradiction, Gap, DeadRule, OverrideCycle, AnswerCycle, NoBuild,
+        LostId, UnregisteredId,
     ];
 }

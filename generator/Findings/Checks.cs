@@ -17,7 +17,7 @@ public sealed record EntityCheck(FindingKind Kind, Func<KnowledgeBase, IEnumerab
 /// <summary>Every cross-check, in the order in which they run.</summary>
 public static class Checks
 {
-    public static readonly ImmutableArray<EntityCheck> OfEntities = [PinClash.Check];
+    public static readonly ImmutableArray<EntityCheck> OfEntities = [PinClash.Check, LostId.Check, UnregisteredId.Check];
 
     public static readonly ImmutableArray<SpaceCheck> OfSpace = [Contradiction.Check, Gap.Check, DeadRule.Check, NoBuild.Check];
 }

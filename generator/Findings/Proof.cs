@@ -30,7 +30,7 @@ public sealed record Proof(SourceTree Tree, KnowledgeBase Base, Resolution? Reso
             .Concat(bound)
             .Concat(Checks.OfEntities.SelectMany(check => check.Run(kb)))
             .ToList();
-        var broken = found.Any(finding => finding.Severity == Severity.Error && finding.Kind != FindingKinds.PinClash && ShapesTheSpace(tree, finding.Place.File));
+        var broken = found.Any(finding => finding.Severity == Severity.Error && finding.Kind != FindingKinds.PinClash && !finding.SparesTheSpace && ShapesTheSpace(tree, finding.Place.File));
         if (broken || kb.Chassis.Count == 0 || kb.Donors.Count == 0 || kb.Choices.All.Any(choice => choice.Options.IsEmpty))
         {
             return Judged(tree, kb, null, null, found);

@@ -11,10 +11,27 @@ internal static class Loops
         {
             if (!told.Contains(start) && WayBack(start, next) is { } loop)
             {
-                told.UnionWith(loop);
+                // Whoever is reached and leads back belongs to the same knot: mending it is one piece of work.
+                var back = Reached(start, next).SelectMany(from => next(from).Select(to => (from, to))).ToLookup(pair => pair.to, pair => pair.from, StringComparer.Ordinal);
+                told.UnionWith(Reached(start, id => back[id]));
                 yield return loop;
             }
         }
+    }
+
+    private static HashSet<string> Reached(string start, Func<string, IEnumerable<string>> next)
+    {
+        var reached = new HashSet<string>(StringComparer.Ordinal);
+        var queue = new Queue<string>([start]);
+        while (queue.TryDequeue(out var here))
+        {
+            foreach (var there in next(here).Where(reached.Add))
+            {
+                queue.Enqueue(there);
+            }
+        }
+
+        return reached;
     }
 
     private static List<string>? WayBack(string start, Func<string, IEnumerable<string>> next)

@@ -3,7 +3,8 @@ using Microsoft.Playwright;
 namespace Swapwright.BrowserTests;
 
 /// <summary>A guide taken to the workshop: printed, ticked off, and switched to other choices.</summary>
-public sealed class GuideInUseTests(RenderedSite site) : IClassFixture<RenderedSite>
+[Collection(RenderedSiteCollection.Name)]
+public sealed class GuideInUseTests(RenderedSite site)
 {
     private const int MostPages = 30;
 

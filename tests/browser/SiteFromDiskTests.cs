@@ -4,7 +4,8 @@ using Microsoft.Playwright;
 namespace Swapwright.BrowserTests;
 
 /// <summary>The site as a reader opens it: from a folder, without a server.</summary>
-public sealed class SiteFromDiskTests(RenderedSite site) : IClassFixture<RenderedSite>
+[Collection(RenderedSiteCollection.Name)]
+public sealed class SiteFromDiskTests(RenderedSite site)
 {
     [Fact]
     public async Task Start_FollowedToAGuide_AnswersInTheDesignsOrder()

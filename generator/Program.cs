@@ -9,6 +9,7 @@ app.Configure(config =>
     config.SetApplicationName(Product.Name);
     config.SetApplicationVersion(Product.Version);
     config.ConfigureConsole(Terminal.Out);
+    config.UseStrictParsing();
     config.AddCommand<CheckCommand>("check")
         .WithDescription("Read a knowledge base and prove that it agrees with itself.")
         .WithExample("check")
@@ -24,10 +25,17 @@ app.Configure(config =>
     config.AddCommand<WhyCommand>("why")
         .WithDescription("The rules behind one answer, the ones overridden, and what else could hold.")
         .WithExample("why", "quillet-m-92", "orrel-18-95", "radiator");
+    config.AddCommand<RegisterCommand>("register")
+        .WithDescription("Add the ids of new entities to register.yaml, so that none goes in silence later.")
+        .WithExample("register");
     config.SetExceptionHandler((problem, _) =>
     {
-        var message = problem is ArgumentProblemException or CommandAppException ? problem.Message : problem.ToString();
-        Terminal.Error.MarkupLine($"[red]swapwright:[/] {Markup.Escape(message)}");
+        var ours = problem is ArgumentProblemException or CommandAppException or OperationCanceledException;
+        var trace = Environment.GetEnvironmentVariable("SWAPWRIGHT_TRACE") is { Length: > 0 };
+        var message = ours ? problem.Message
+            : trace ? problem.ToString()
+            : $"this is a fault of the program, not of your files: {problem.Message} (set SWAPWRIGHT_TRACE=1 to see where)";
+        Terminal.Error.MarkupLine($"[red]swapwright:[/] {PlainText.Markup(message)}");
         return Exit.CouldNotRun;
     });
 });

@@ -30,7 +30,7 @@ public sealed record Proof(SourceTree Tree, KnowledgeBase Base, Resolution? Reso
         var entityChecks = Checks.OfEntities.Where(check => mistakes.Count == 0 || !check.AsksForWhole).ToList();
         List<Finding> found = [.. reading, .. entityChecks.SelectMany(check => check.Run(kb)), .. Checks.OfSource.SelectMany(check => check.Run(tree, kb))];
         var silent = Checks.OfEntities.Except(entityChecks).Select(check => check.Kind).ToHashSet();
-        if (mistakes.Exists(finding => ShapesTheSpace(tree, finding.Place.File)) || kb.Chassis.Count == 0 || kb.Donors.Count == 0 || kb.Choices.All.Any(choice => choice.Options.IsEmpty))
+        if (mistakes.Exists(finding => !finding.SparesTheSpace && ShapesTheSpace(tree, finding.Place.File)) || kb.Chassis.Count == 0 || kb.Donors.Count == 0 || kb.Choices.All.Any(choice => choice.Options.IsEmpty))
         {
             silent.UnionWith(Checks.OfSpace.Select(check => check.Kind));
             return Judged(tree, kb, null, null, found, silent);

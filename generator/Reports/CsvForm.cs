@@ -31,8 +31,8 @@ internal static class CsvForm
     {
         var tame = PlainText.Tame(value);
 
-        // A spreadsheet would take such a cell for a formula: the apostrophe makes it text.
-        if (tame.Length > 0 && tame.TrimStart() is ['=' or '+' or '-' or '@', ..])
+        // A spreadsheet would take such a cell for a formula, in some languages the wide forms too: the apostrophe makes it text.
+        if (tame.TrimStart() is ['=' or '+' or '-' or '@' or '\uFF1D' or '\uFF0B' or '\uFF0D' or '\uFF20', ..])
         {
             tame = "'" + tame;
         }

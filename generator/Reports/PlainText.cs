@@ -10,15 +10,15 @@ internal static class PlainText
     /// <summary>Takes out what a terminal would obey: control characters and marks that turn the direction of writing.</summary>
     public static string Tame(string text)
     {
-        if (!text.Any(IsUnruly))
+        if (!text.EnumerateRunes().Any(IsUnruly))
         {
             return text;
         }
 
         var tame = new StringBuilder(text.Length);
-        foreach (var character in text)
+        foreach (var rune in text.EnumerateRunes())
         {
-            tame.Append(IsUnruly(character) ? (char.IsWhiteSpace(character) ? ' ' : '\uFFFD') : character);
+            tame.Append(IsUnruly(rune) ? (Rune.IsWhiteSpace(rune) ? " " : "\uFFFD") : rune.ToString());
         }
 
         return tame.ToString();
@@ -27,7 +27,11 @@ internal static class PlainText
     /// <summary>Tame, and escaped for the console's markup.</summary>
     public static string Markup(string text) => Spectre.Console.Markup.Escape(Tame(text));
 
-    private static bool IsUnruly(char character) => char.IsControl(character)
-        || (CharUnicodeInfo.GetUnicodeCategory(character) == UnicodeCategory.Format && character is not '\u200D' and not '\u00AD')
-        || character is '\u2028' or '\u2029';
+    // By code point, not by char: tag characters, which hide text, lie beyond the first plane.
+    private static bool IsUnruly(Rune rune) => Rune.GetUnicodeCategory(rune) switch
+    {
+        UnicodeCategory.Control or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator => true,
+        UnicodeCategory.Format => rune.Value is not 0x200D and not 0x00AD,
+        _ => false,
+    };
 }

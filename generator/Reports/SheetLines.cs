@@ -58,10 +58,9 @@ public sealed class SheetLines(Sheet sheet, Resolution resolution)
             layout.Detail(rule.ExcludeText.Length > 0 ? rule.ExcludeText : rule.Because);
         }
 
-        if (Alternatives.NearestBuildable(resolution, sheet) is { IsEmpty: false } changes)
-        {
-            layout.Detail($"The nearest way: {string.Join(", ", changes.Select(change => $"{change.Key}={change.Value}"))}.");
-        }
+        layout.Detail(Alternatives.NearestBuildable(resolution, sheet) is { IsEmpty: false } changes
+            ? $"The nearest way: {string.Join(", ", changes.Select(change => $"{change.Key}={change.Value}"))}."
+            : "No choice changes that for this chassis and donor.");
     }
 
     private void Answer(Layout layout, SheetAnswer at)

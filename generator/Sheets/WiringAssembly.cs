@@ -77,10 +77,18 @@ internal sealed class WiringAssembly
             return Device(role, bought);
         }
 
-        // What is kept of the chassis moves to the place that the donor has for it.
-        return answer.Source == "chassis" && chassis.Device(role.Id) is { } kept
-            ? Device(role, donor.Device(role.Id) is { } place ? kept with { Location = place.Location } : kept)
-            : Device(role, answer.Source == "chassis" ? null : donor.Device(role.Id));
+        switch (answer.Source)
+        {
+            case "chassis" when chassis.Device(role.Id) is { } kept:
+                // What moves onto the donor's engine, and every accessory that its belt drives, takes the place that the donor has for it.
+                var moves = answer.Treatment == "move" || chassis.AccessoryAt(role.Position) is not null;
+                return Device(role, moves && donor.Device(role.Id) is { } place ? kept with { Location = place.Location } : kept);
+            case "donor" or "new" or "made":
+                return Device(role, donor.Device(role.Id));
+            default:
+                // Of another vehicle's part only its own entry can say which plug it has.
+                return null;
+        }
     }
 
     private static Device? Device(DeviceRole role, DeviceEntry? entry) => entry is null

@@ -125,7 +125,10 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Probl
 
     private AdapterRow Cap(AdapterSides sides, SidePin from, bool together)
     {
-        var isFeed = sides.Purpose == WirePurpose.BodyAdapter && data.SignalOf(from.Pin.Signal)?.Kind is (SignalKind.Power or SignalKind.Ground);
+        // A feed that nothing fitted asks for, or that a device in use gives, may end here.
+        var isFeed = sides.Purpose == WirePurpose.BodyAdapter
+            && data.SignalOf(from.Pin.Signal)?.Kind is (SignalKind.Power or SignalKind.Ground)
+            && (data.EcuPins.Any(pin => pin.Pin.Signal == from.Pin.Signal) || data.Devices.Count(device => device.Pins.Any(pin => pin.Value == from.Pin.Signal)) == 1);
         var note = together && sides.ToPins.Any(to => SamePlace(from, to))
             ? "draw out and cap: the other side uses this cavity"
             : isFeed ? "no counterpart: where the harness is fed here, bring the feed another way" : "no counterpart: leave without a wire";

@@ -10,6 +10,11 @@ public static class Conductor
     public const double CopperTemperatureCoefficient = 0.00393;
 
     /// <summary>
+    /// From this size up, mm², a cable is replaced by a longer one with lugs, not spliced: common practice, no source.
+    /// </summary>
+    public const double HeaviestSplicedMm2 = 6;
+
+    /// <summary>
     /// Resistance of one metre, Ω/m: ρ/A, times 1 + α(t − 20). The nominal area of a stranded wire is smaller than its name and its
     /// strands are longer than the wire, so that maximum values of standards lie up to 15 % above this.
     /// </summary>

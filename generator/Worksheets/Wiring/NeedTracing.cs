@@ -19,7 +19,8 @@ internal static class NeedTracing
 
         if (data.HarnessBody?.Pins.FirstOrDefault(pin => pin.Signal == need) is { } pin)
         {
-            var behind = device?.Role ?? (ecu is null ? null : data.Ecu!.Id);
+            // Where both have it the ECU gives and the device listens, as an idle-speed relay does (common practice, no source).
+            var behind = ecu is null ? device?.Role : data.Ecu!.Id;
             if (behind is null && data.SignalOf(need) is { Shared: false })
             {
                 problems.Add(

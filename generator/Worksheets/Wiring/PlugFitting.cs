@@ -72,7 +72,7 @@ internal sealed class PlugFitting(WiringData data, WireRouting routing, ProblemL
         var run = routing.Add(new WireRun(
             WireLabel.Of(device.Role, cavity, wire.Signal), WirePurpose.Extension, device.Role, cavity, wire.Signal,
             new(WireEndKind.Splice, device.Role, wire.Cavity, plug.Connector), new(WireEndKind.Splice, device.Role, cavity, device.Connector),
-            length, size, wire.SizeMm2, wire.Colour, drop, data.SignalOf(wire.Signal)?.Shielded ?? false, data.Settings.SplicesPerExtension));
+            length, size, wire.SizeMm2, wire.Colour, drop, data.SignalOf(wire.Signal)?.Shielded ?? false, wire.SizeMm2 >= Conductor.HeaviestSplicedMm2 ? 0 : data.Settings.SplicesPerExtension));
         return new(cavity, wire.Signal, action, wire.Cavity, wire.Colour, wire.SizeMm2, length, run.Label);
     }
 

@@ -45,7 +45,7 @@ internal sealed class WireRouting
     /// <summary>
     /// The wire that brings a missing signal to a device. Shared: to the nearest harness wire that carries it. Else to where it comes
     /// from: feeds and power grounds at the bulkhead plug and only then at the ECU, everything else at the ECU and only then at the
-    /// bulkhead plug. A signal that neither knows runs from device to device, as between a module and its coil. Null where nothing has it.
+    /// bulkhead plug; where the harness's own wire to the ECU lies nearer than the ECU, it is joined there. A signal that neither knows runs from device to device, as between a module and its coil. Null where nothing has it.
     /// </summary>
     public WireRun? ToDevice(Device device, string cavity, Signal signal)
     {
@@ -57,7 +57,7 @@ internal sealed class WireRouting
         var target = signal.Shared ? Nearest(HarnessWires(signal.Id), device.Location, toEcu: false) : null;
         target ??= IsSupply(signal)
             ? CabinTarget(signal.Id) ?? EcuTarget(signal.Id)
-            : EcuTarget(signal.Id) ?? CabinTarget(signal.Id);
+            : EcuTarget(signal.Id) is { } ecu ? Nearest([ecu, .. WireToTheEcu(signal.Id)], device.Location, toEcu: false) : CabinTarget(signal.Id);
         target ??= Nearest(OtherDevices(device, signal.Id), device.Location, toEcu: false);
         if (target is null)
         {
@@ -164,6 +164,12 @@ internal sealed class WireRouting
             ? new WireTarget(end, cabin.Location, AtEcu: false)
             : null;
     }
+
+    /// <summary>The harness's bulkhead pin of a signal whose wire runs on to the ECU in use.</summary>
+    private IEnumerable<WireTarget> WireToTheEcu(string signal) =>
+        data.HarnessBody is { } own && data.MadeForPins.Any(pin => pin.Pin.Signal == signal)
+            ? own.Pins.Where(pin => pin.Signal == signal).Select(pin => new WireTarget(new(WireEndKind.Splice, Places.HarnessBody, pin.Cavity, own.Connector), own.Location, AtEcu: false))
+            : [];
 
     private WireEnd? End(string place, ImmutableArray<SidePin> pins)
     {

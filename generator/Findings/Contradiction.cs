@@ -26,7 +26,7 @@ public static class Contradiction
                 overlap) with
             {
                 Related = [new RelatedPlace($"`{second.Rule.Id}` answers: {AnswerWords.Short(second.Answer)}", second.Answer.Place)],
-                Mend = $"If one is the exception, let it say so (`overrides: [{second.Rule.Id}]` in `{first.Rule.Id}`, or the other way round); else narrow one `when`, so that they no longer meet.",
+                Mend = MendWords.Disagreement(examination, first.Rule, second.Rule, overlap),
             };
         }
     }
@@ -41,7 +41,7 @@ public static class Contradiction
                 yield return examination.About(FindingKinds.Contradiction, $"`{first.Rule.Id}` and `{second.Rule.Id}` state different numbers for `{name.Key}`: {Number(first.Value)} and {Number(second.Value)}", first.Value.Place, overlap) with
                 {
                     Related = [new RelatedPlace($"`{second.Rule.Id}` states it here", second.Value.Place)],
-                    Mend = "Keep the number that was measured, or let the exception override the general rule.",
+                    Mend = MendWords.Disagreement(examination, first.Rule, second.Rule, overlap),
                 };
             }
         }

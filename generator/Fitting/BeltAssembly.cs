@@ -94,7 +94,7 @@ internal sealed class BeltAssembly
     }
 
     /// <summary>All that a loop's worksheet depends on: titles are not among it.</summary>
-    private static string Content(BeltLoop loop) => string.Join('|', loop.Pulleys
+    public static string Content(BeltLoop loop) => string.Join('|', loop.Pulleys
         .Select(pulley => string.Create(CultureInfo.InvariantCulture, $"{pulley.Id} {pulley.Role} {pulley.X:R} {pulley.Y:R} {pulley.DiameterMm:R} {pulley.Ribs} {pulley.PlaneMm:R} {pulley.Side}"))
         .Prepend(string.Create(CultureInfo.InvariantCulture, $"{loop.Profile} {loop.RibPitchMm:R} {loop.Adjuster}")));
 

@@ -11,7 +11,8 @@ using Swapwright.Worksheets.Wiring;
 namespace Swapwright.Reports;
 
 /// <summary>A sheet as JSON; its form is schema/reports/sheet.schema.json.</summary>
-public sealed class SheetJson(Sheet sheet, Resolution resolution)
+/// <param name="forced">What the builder's own decisions left no choice of; left out where nobody decided anything.</param>
+public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray<KeyValuePair<string, string>> forced = default)
 {
     /// <param name="part">One member of the sheet to write alone, such as <c>wiring</c>; null for all.</param>
     public string Write(string? part = null) => JsonForm.Write(json =>
@@ -24,6 +25,7 @@ public sealed class SheetJson(Sheet sheet, Resolution resolution)
             json.Text("because", rule.ExcludeText.Length > 0 ? rule.ExcludeText : rule.Because);
             json.Place("place", rule.Place);
         });
+        json.Decisions(sheet, resolution, forced);
         foreach (var (name, write) in Parts(json).Where(one => part is null || one.Name == part))
         {
             write();

@@ -25,6 +25,9 @@ app.Configure(config =>
     config.AddCommand<WhyCommand>("why")
         .WithDescription("The rules behind one answer, the ones overridden, and what else could hold.")
         .WithExample("why", "quillet-m-92", "orrel-18-95", "radiator");
+    config.AddCommand<RegisterCommand>("register")
+        .WithDescription("Add the ids of new entities to register.yaml, so that none goes in silence later.")
+        .WithExample("register");
     config.SetExceptionHandler((problem, _) =>
     {
         var ours = problem is ArgumentProblemException or CommandAppException or OperationCanceledException;

@@ -21,6 +21,9 @@ public sealed record Finding(FindingKind Kind, string Message, Place Place)
     /// <summary>The change that mends it, as a sentence; null where nothing useful can be said.</summary>
     public string? Mend { get; init; }
 
+    /// <summary>Wrong as it is, it leaves the regions of the rules as they are, so the space can be examined all the same.</summary>
+    public bool SparesTheSpace { get; init; }
+
     public Witness? Witness { get; init; }
 
     /// <summary>How many buildable combinations it touches, where it speaks of the space.</summary>

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Swapwright.Diagnostics;
 using Swapwright.Knowledge;
 using Swapwright.Rules;
+using Swapwright.Source;
 
 namespace Swapwright.Findings;
 
@@ -26,16 +27,31 @@ public sealed record Examination(KnowledgeBase Base, Resolution Resolution, Regi
 public sealed record SpaceCheck(FindingKind Kind, Func<Examination, IEnumerable<Finding>> Run);
 
 /// <summary>A cross-check within and between entities, for which the space need not be known.</summary>
-public sealed record EntityCheck(FindingKind Kind, Func<KnowledgeBase, IEnumerable<Finding>> Run);
+public sealed record EntityCheck(FindingKind Kind, Func<KnowledgeBase, IEnumerable<Finding>> Run)
+{
+    /// <summary>
+    /// It speaks of what is missing, so it waits until everything can be read: what only a broken file uses would
+    /// otherwise be called unused, beside the mistake that is the cause.
+    /// </summary>
+    public bool AsksForWhole { get; init; }
+}
+
+/// <summary>A cross-check that looks at the written text, for what the typed knowledge does not keep.</summary>
+public sealed record SourceCheck(FindingKind Kind, Func<SourceTree, KnowledgeBase, IEnumerable<Finding>> Run);
 
 /// <summary>Every cross-check, in the order in which they run.</summary>
 public static class Checks
 {
-    public static readonly ImmutableArray<EntityCheck> OfEntities = [PinClash.Check];
-
-    public static readonly ImmutableArray<SpaceCheck> OfSpace = 
+    public static readonly ImmutableArray<EntityCheck> OfEntities =
     [
-        Contradiction.Check, Gap.Check, DeadRule.Check, NoBuild.Check,
+        PinClash.Check, LostId.Check, UnregisteredId.Check, PinType.Check, WireSize.Check, Mate.Check, TaskCycle.Check, TaskOrder.Check, PartUse.Check, Unsourced.Check, Stale.Check, Standing.Check,
+    ];
+
+    public static readonly ImmutableArray<SourceCheck> OfSource = [ArticleText.Check];
+
+    public static readonly ImmutableArray<SpaceCheck> OfSpace =
+    [
+        Contradiction.Check, Gap.Check, DeadRule.Check, NoBuild.Check, TaskNeeds.Check,
         ShadowedRule.Check, RedundantRule.Check, IdleOverride.Check, DeadOption.Check, ForcedOption.Check, DefaultClash.Check,
         BeltLength.Check, BeltWrap.Check, BeltPlane.Check, StatedValues.Check, UnheldValue.Check,
     ];

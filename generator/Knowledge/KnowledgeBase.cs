@@ -59,6 +59,9 @@ public sealed record KnowledgeBase(Settings Settings, Vocabulary Vocabulary)
 
     public required EntitySet<Article> Articles { get; init; }
 
+    /// <summary>null where the base keeps no register.</summary>
+    public IdRegister? Register { get; init; }
+
     /// <summary>The entity of a kind that can be bound by an option or named by a reference fact.</summary>
     public FactHolder? FactHolder(string kind, string id) => kind switch
     {

@@ -18,6 +18,7 @@ public static partial class KnowledgeLayout
         ["vocabulary.yaml"] = "vocabulary",
         ["positions.yaml"] = "positions",
         ["sources.yaml"] = "sources",
+        ["register.yaml"] = "register",
     }.ToImmutableSortedDictionary(StringComparer.Ordinal);
 
     /// <summary>Kind by top-level folder.</summary>

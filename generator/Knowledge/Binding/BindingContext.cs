@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 using Swapwright.Diagnostics;
 using Swapwright.Source;
@@ -7,6 +8,10 @@ namespace Swapwright.Knowledge.Binding;
 /// <summary>Gathers what binding finds. Nothing here stops at the first mistake.</summary>
 internal sealed class BindingContext
 {
+    // What names these changes no region: a rule that overrides nothing, an answer whose part is missing, a source.
+    private static readonly FrozenSet<string> s_outsideTheSpace =
+        new[] { "rule", "part", "source", "article", "task", "connector", "signal", "device", "donor", "computed value", "choice=option", "station of this belt", "system" }.ToFrozenSet(StringComparer.Ordinal);
+
     private readonly List<Finding> _findings = [];
     private readonly HashSet<(string Id, Place Place, string Message)> _seen = [];
 
@@ -20,12 +25,15 @@ internal sealed class BindingContext
     /// <summary>Notes that an id of a kind is named at a place.</summary>
     public void Want(string kind, string id, Place place) => _wanted.Add((kind, new Named(id, place)));
 
-    public void Report(FindingKind kind, string message, Place place, string? mend = null, params ReadOnlySpan<RelatedPlace> related)
+    public void Report(FindingKind kind, string message, Place place, string? mend = null, params ReadOnlySpan<RelatedPlace> related) =>
+        Add(new Finding(kind, message, place) { Mend = mend, Related = [.. related] });
+
+    private void Add(Finding finding)
     {
         // Entities made with `like` share nodes: what is wrong in one node is said once.
-        if (_seen.Add((kind.Id, place, message)))
+        if (_seen.Add((finding.Id, finding.Place, finding.Message)))
         {
-            _findings.Add(new Finding(kind, message, place) { Mend = mend, Related = [.. related] });
+            _findings.Add(finding);
         }
     }
 
@@ -34,10 +42,10 @@ internal sealed class BindingContext
     {
         var names = known.ToList();
         var near = NearestName.Of(id, names);
-        Report(
-            kind,
-            near is null ? $"no {what} `{id}`" : $"no {what} `{id}`; did you mean `{near}`?",
-            place,
-            near is not null ? $"Write `{near}`, or add the {what}." : names.Count is > 0 and <= 12 ? $"Known: {string.Join(", ", names.Order(StringComparer.Ordinal).Select(name => $"`{name}`"))}." : $"Add the {what}, or name one that exists.");
+        Add(new Finding(kind, near is null ? $"no {what} `{id}`" : $"no {what} `{id}`; did you mean `{near}`?", place)
+        {
+            SparesTheSpace = kind == FindingKinds.Reference && s_outsideTheSpace.Contains(what),
+            Mend = near is not null ? $"Write `{near}`, or add the {what}." : names.Count is > 0 and <= 12 ? $"Known: {string.Join(", ", names.Order(StringComparer.Ordinal).Select(name => $"`{name}`"))}." : $"Add the {what}, or name one that exists.",
+        });
     }
 }

@@ -59,6 +59,7 @@ public static class KnowledgeBinder
             Choices = new(Entities("choice").Select(entity => rules.Choice(entity.File, entity.Reader)), one => one.Id),
             Rules = new(Entities("rule").Select(entity => rules.Rule(entity.File, entity.Reader)), one => one.Id),
             Tasks = new(Entities("task").Select(entity => rules.Task(entity.File, entity.Reader)), one => one.Id),
+            Register = files["register"].Any() ? RegisterBinder.Bind(Root("register")) : null,
             Articles = new(Entities("article").Select(entity => RuleBinder.Article(entity.File, entity.Reader)), one => one.Id),
         };
         new ReferenceChecker(context, kb).Check();

@@ -12,8 +12,7 @@ public static class Gap
         var resolution = examination.Resolution;
         foreach (var position in examination.Base.PositionOrder)
         {
-            var settled = resolution.Store.OrAll(resolution.At(position.Id).Select(answer => answer.Region));
-            var open = resolution.BuildableParts.Narrow(resolution.Store.Minus(resolution.Applies(position.Id), settled));
+            var open = resolution.BuildableParts.Narrow(resolution.Store.Minus(resolution.Applies(position.Id), resolution.Answered(position.Id)));
             if (open.IsNone)
             {
                 continue;

@@ -24,9 +24,11 @@ public sealed record Proof(SourceTree Tree, KnowledgeBase Base, Resolution? Reso
 
     public static Proof Of(SourceTree tree)
     {
+        // Form and meaning are judged side by side: neither needs the other.
+        var form = Task.Run(() => tree.Files.Where(file => file.Root is not null).SelectMany(file => SchemaSet.Embedded.Validate(file)).ToList());
         var (kb, bound) = KnowledgeBinder.Bind(tree);
         var found = tree.Findings
-            .Concat(tree.Files.Where(file => file.Root is not null).SelectMany(file => SchemaSet.Embedded.Validate(file)))
+            .Concat(form.GetAwaiter().GetResult())
             .Concat(bound)
             .Concat(Checks.OfEntities.SelectMany(check => check.Run(kb)))
             .ToList();

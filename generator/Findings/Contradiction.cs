@@ -56,13 +56,14 @@ public static class Contradiction
     private static IEnumerable<(T First, T Second, Region Overlap)> Overlaps<T>(Resolution resolution, ImmutableArray<T> items, Func<T, Rule> rule, Func<T, Region> standing, Func<T, T, bool> agree)
     {
         var store = resolution.Store;
+        var when = items.Select(item => resolution.When(rule(item))).ToArray();
         for (var second = 1; second < items.Length; second++)
         {
-            var (later, when) = (rule(items[second]), resolution.When(rule(items[second])));
+            var later = rule(items[second]);
             for (var first = 0; first < second; first++)
             {
                 var earlier = rule(items[first]);
-                if (!Overrides(earlier, later) && !Overrides(later, earlier) && store.Intersects(resolution.When(earlier), when) && !agree(items[first], items[second])
+                if (!Overrides(earlier, later) && !Overrides(later, earlier) && store.Intersects(when[first], when[second]) && !agree(items[first], items[second])
                     && resolution.BuildableParts.Narrow(store.And(standing(items[first]), standing(items[second]))) is { IsNone: false } overlap)
                 {
                     yield return (items[first], items[second], overlap);

@@ -1,4 +1,6 @@
 using Swapwright.Diagnostics;
+using Swapwright.Rules;
+using Swapwright.Space;
 
 namespace Swapwright.Findings;
 
@@ -12,7 +14,7 @@ public static class Gap
         var resolution = examination.Resolution;
         foreach (var position in examination.Base.PositionOrder)
         {
-            var open = resolution.BuildableParts.Narrow(resolution.Store.Minus(resolution.Applies(position.Id), resolution.Answered(position.Id)));
+            var open = Open(resolution, position.Id);
             if (open.IsNone)
             {
                 continue;
@@ -29,5 +31,13 @@ public static class Gap
                 Mend = "Add a rule for these combinations, widen one that nearly reaches them, or narrow where the position `applies`.",
             };
         }
+    }
+
+    private static Region Open(Resolution resolution, string position)
+    {
+        // The rules that override none are the general ones: where they cover everything, the exceptions need not be looked at.
+        var general = resolution.Store.OrAll(resolution.At(position).Where(one => one.Rule.Overrides.IsEmpty).Select(one => resolution.When(one.Rule)));
+        var open = resolution.Store.Minus(resolution.Applies(position), general);
+        return open.IsNone ? open : resolution.BuildableParts.Narrow(resolution.Store.Minus(open, resolution.Answered(position)));
     }
 }

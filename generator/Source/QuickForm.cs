@@ -35,6 +35,9 @@ internal sealed class QuickForm
 
     public decimal Maximum { get; set; } = decimal.MaxValue;
 
+    /// <summary>A limit that the number must be above.</summary>
+    public decimal? Above { get; set; }
+
     public int MinItems { get; set; }
 
     public int MaxItems { get; set; } = int.MaxValue;
@@ -85,7 +88,7 @@ internal sealed class QuickForm
             case ScalarKind.Integer or ScalarKind.Number:
                 var whole = scalar.Kind == ScalarKind.Integer && Types?.Contains("integer") == true;
                 return (Allows("number") || whole) && Listed is null && Barred is null
-                    && scalar.TryGetDecimal(out var number) && number >= Minimum && number <= Maximum && number is >= long.MinValue and <= long.MaxValue;
+                    && scalar.TryGetDecimal(out var number) && number >= Minimum && number <= Maximum && !(number <= Above) && number is >= long.MinValue and <= long.MaxValue;
             default:
                 return false; // nulls are few, and left to the validator
         }

@@ -93,6 +93,9 @@ internal sealed class QuickForms(Func<string, string> textOf)
             case "minimum":
                 form.Minimum = value.GetDecimal();
                 return true;
+            case "exclusiveMinimum":
+                form.Above = value.GetDecimal();
+                return true;
             case "maximum":
                 form.Maximum = value.GetDecimal();
                 return true;

@@ -15,14 +15,14 @@ public static class DeadRule
         foreach (var rule in examination.Base.Rules.All)
         {
             // What a rule excludes is never buildable: such a rule is held against all combinations.
-            var within = rule.Excludes || rule.Requires is not null ? resolution.Domain : resolution.Buildable;
-            if (resolution.Store.Intersects(resolution.When(rule), within))
+            var within = rule.Excludes || rule.Requires is not null ? resolution.DomainParts : resolution.BuildableParts;
+            if (within.Intersects(resolution.When(rule)))
             {
                 continue;
             }
 
-            var met = resolution.Store.And(resolution.When(rule), resolution.Domain);
-            var excluders = resolution.Exclusions.Where(exclusion => resolution.Store.Intersects(exclusion.Region, met)).ToList();
+            var met = resolution.DomainParts.Narrow(resolution.When(rule));
+            var excluders = resolution.Exclusions.Where(exclusion => resolution.DomainParts.Intersects(resolution.Store.And(exclusion.Region, met))).ToList();
             yield return new Finding(FindingKinds.DeadRule, met.IsNone ? $"no combination meets the `when` of `{rule.Id}`" : $"every combination that meets `{rule.Id}` is excluded", WhenPlace(rule))
             {
                 Related = [.. excluders.Take(4).Select(exclusion => new RelatedPlace($"`{exclusion.Rule.Id}` excludes them", exclusion.Rule.Place))],

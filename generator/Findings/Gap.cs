@@ -12,8 +12,8 @@ public static class Gap
         var resolution = examination.Resolution;
         foreach (var position in examination.Base.PositionOrder)
         {
-            var wanted = resolution.Store.And(resolution.Applies(position.Id), resolution.Buildable);
-            var open = resolution.Store.Minus(wanted, resolution.Store.OrAll(resolution.At(position.Id).Select(answer => answer.Region)));
+            var settled = resolution.Store.OrAll(resolution.At(position.Id).Select(answer => answer.Region));
+            var open = resolution.BuildableParts.Narrow(resolution.Store.Minus(resolution.Applies(position.Id), settled));
             if (open.IsNone)
             {
                 continue;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 using Swapwright.Diagnostics;
+using Swapwright.Fitting;
 using Swapwright.Knowledge;
 using Swapwright.Rules;
 using Swapwright.Sheets;
@@ -98,7 +99,7 @@ public sealed class SheetJson(Sheet sheet, Resolution resolution)
         });
     }
 
-    private static void Belt(Utf8JsonWriter json, SheetBelt belt)
+    private static void Belt(Utf8JsonWriter json, FittedBelt belt)
     {
         var result = belt.Result;
         json.WriteString("loop", belt.Loop.Id);

@@ -17,9 +17,14 @@ public static class FindingKinds
     public static readonly FindingKind AnswerCycle = new("answer-cycle", Severity.Error, "Answers that depend on each other in a loop");
     public static readonly FindingKind NoBuild = new("no-build", Severity.Error, "Chassis and donor with no buildable combination");
 
+    public static readonly FindingKind PortClash = new("port-clash", Severity.Error, "Port that two hoses want at once");
+    public static readonly FindingKind OpenPort = new("open-port", Severity.Error, "Port left open");
+    public static readonly FindingKind HoseSize = new("hose-size", Severity.Error, "Hose of the wrong size or class");
+
     /// <summary>All kinds, in the order in which the documentation lists them.</summary>
     public static readonly ImmutableArray<FindingKind> All =
     [
         Schema, Reference, Vocabulary, Unit, PinClash, Contradiction, Gap, DeadRule, OverrideCycle, AnswerCycle, NoBuild,
+        PortClash, OpenPort, HoseSize,
     ];
 }

@@ -45,17 +45,23 @@ internal sealed class HoseAssembly
         }
 
         var ports = ImmutableArray.CreateBuilder<FittedPort>();
+        var owners = new Dictionary<string, PortOwner>(StringComparer.Ordinal);
         foreach (var role in _ports)
         {
             var origin = PortOrigin.Of(role, At(role.Position), _kb.Parts);
             if (origin.Entry(role, chassis, donor) is { } entry)
             {
+                owners.Add(role.Id, origin.Owner);
                 ports.Add(Port(role, origin, entry, closed.Contains(role.Id)));
             }
         }
 
-        return HoseWorksheet.Compute(new HoseInput(ports.ToImmutable(), [.. _hoses.Select(role => Hose(role, At(role.Position)))], _shop, Limits));
+        return HoseWorksheet.Compute(new HoseInput(ports.ToImmutable(), [.. _hoses.Select(role => AsBuilt(role, owners) ? Hose(role, null) with { Work = HoseWork.Keep } : Hose(role, At(role.Position)))], _shop, Limits));
     }
+
+    /// <summary>A hose of which no rule speaks, with both ends on one vehicle, is the one that came with it.</summary>
+    private static bool AsBuilt(HoseRole role, Dictionary<string, PortOwner> owners) =>
+        role.Position is null && owners.TryGetValue(role.From, out var from) && owners.TryGetValue(role.To, out var to) && from == to && from != PortOwner.Part;
 
     public static FittedPort Port(PortRole role, PortOrigin origin, PortEntry entry, bool isClosed) => new(
         role.Id,

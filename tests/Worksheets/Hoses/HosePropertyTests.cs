@@ -35,9 +35,9 @@ public class HosePropertyTests
         var turned = HoseWorksheet.Compute(input with { Ports = [.. input.Ports.Reverse()] });
 
         Assert.Equal(sheet.Runs.Select(Said), turned.Runs.Select(Said));
-        Assert.Equal(sheet.Problems, turned.Problems);
-        Assert.Equal(sheet.Totals, turned.Totals);
-        Assert.Equal(sheet.Purchases, turned.Purchases);
+        Assert.Equal(sheet.Problems.ToList(), turned.Problems.ToList());
+        Assert.Equal(sheet.Totals.ToList(), turned.Totals.ToList());
+        Assert.Equal(sheet.Purchases.ToList(), turned.Purchases.ToList());
         Assert.Equal(sheet.Blanked.Select(blank => blank.Port.Id).Order(StringComparer.Ordinal), turned.Blanked.Select(blank => blank.Port.Id).Order(StringComparer.Ordinal));
     }
 

@@ -19,10 +19,23 @@ public static class FindingKinds
     public static readonly FindingKind LostId = new("lost-id", Severity.Error, "Published id that is gone");
     public static readonly FindingKind UnregisteredId = new("unregistered-id", Severity.Warning, "Id that the register does not name");
 
+    public static readonly FindingKind PinType = new("pin-type", Severity.Error, "Signals that cannot meet in one cavity");
+    public static readonly FindingKind WireSize = new("wire-size", Severity.Error, "Conductor or cavity too small for its current, or conductor outside the connector's range");
+    public static readonly FindingKind Mate = new("mate", Severity.Warning, "Connectors that cannot go together");
+    public static readonly FindingKind TaskCycle = new("task-cycle", Severity.Error, "Tasks in a loop");
+    public static readonly FindingKind TaskOrder = new("task-order", Severity.Warning, "Task that cannot be done where it stands");
+    public static readonly FindingKind PartUse = new("part-use", Severity.Warning, "Part that nothing uses");
+    public static readonly FindingKind Unsourced = new("unsourced", Severity.Warning, "Rule without a source");
+    public static readonly FindingKind Stale = new("stale", Severity.Warning, "Checked too long ago, or never");
+    public static readonly FindingKind Standing = new("standing", Severity.Warning, "Safety that rests on a report alone");
+    public static readonly FindingKind Article = new("article", Severity.Warning, "Link, picture or heading that a reader cannot follow");
+    public static readonly FindingKind IdleAccept = new("idle-accept", Severity.Warning, "Acceptance that meets nothing");
+
     /// <summary>All kinds, in the order in which the documentation lists them.</summary>
     public static readonly ImmutableArray<FindingKind> All =
     [
         Schema, Reference, Vocabulary, Unit, PinClash, Contradiction, Gap, DeadRule, OverrideCycle, AnswerCycle, NoBuild,
         LostId, UnregisteredId,
+        PinType, WireSize, Mate, TaskCycle, TaskOrder, PartUse, Unsourced, Stale, Standing, Article, IdleAccept,
     ];
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Swapwright.Diagnostics;
 using Swapwright.Knowledge;
 using Swapwright.Rules;
+using Swapwright.Source;
 
 namespace Swapwright.Findings;
 
@@ -12,12 +13,28 @@ public sealed record Examination(KnowledgeBase Base, Resolution Resolution, Regi
 public sealed record SpaceCheck(FindingKind Kind, Func<Examination, IEnumerable<Finding>> Run);
 
 /// <summary>A cross-check within and between entities, for which the space need not be known.</summary>
-public sealed record EntityCheck(FindingKind Kind, Func<KnowledgeBase, IEnumerable<Finding>> Run);
+public sealed record EntityCheck(FindingKind Kind, Func<KnowledgeBase, IEnumerable<Finding>> Run)
+{
+    /// <summary>
+    /// It speaks of what is missing, so it waits until everything can be read: what only a broken file uses would
+    /// otherwise be called unused, beside the mistake that is the cause.
+    /// </summary>
+    public bool AsksForWhole { get; init; }
+}
+
+/// <summary>A cross-check that looks at the written text, for what the typed knowledge does not keep.</summary>
+public sealed record SourceCheck(FindingKind Kind, Func<SourceTree, KnowledgeBase, IEnumerable<Finding>> Run);
 
 /// <summary>Every cross-check, in the order in which they run.</summary>
 public static class Checks
 {
-    public static readonly ImmutableArray<EntityCheck> OfEntities = [PinClash.Check, LostId.Check, UnregisteredId.Check];
+    public static readonly ImmutableArray<EntityCheck> OfEntities =
+    [
+        PinClash.Check, PinType.Check, WireSize.Check, Mate.Check, TaskCycle.Check, TaskOrder.Check, PartUse.Check, Unsourced.Check, Stale.Check, Standing.Check,
+        LostId.Check, UnregisteredId.Check,
+    ];
 
-    public static readonly ImmutableArray<SpaceCheck> OfSpace = [Contradiction.Check, Gap.Check, DeadRule.Check, NoBuild.Check];
+    public static readonly ImmutableArray<SourceCheck> OfSource = [ArticleText.Check];
+
+    public static readonly ImmutableArray<SpaceCheck> OfSpace = [Contradiction.Check, Gap.Check, DeadRule.Check, NoBuild.Check, TaskNeeds.Check];
 }

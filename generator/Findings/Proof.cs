@@ -25,31 +25,42 @@ public sealed record Proof(SourceTree Tree, KnowledgeBase Base, Resolution? Reso
     public static Proof Of(SourceTree tree)
     {
         var (kb, bound) = KnowledgeBinder.Bind(tree);
-        var found = tree.Findings
-            .Concat(tree.Files.Where(file => file.Root is not null).SelectMany(file => SchemaSet.Embedded.Validate(file)))
-            .Concat(bound)
-            .Concat(Checks.OfEntities.SelectMany(check => check.Run(kb)))
-            .ToList();
-        var broken = found.Any(finding => finding.Severity == Severity.Error && finding.Kind != FindingKinds.PinClash && !finding.SparesTheSpace && ShapesTheSpace(tree, finding.Place.File));
-        if (broken || kb.Chassis.Count == 0 || kb.Donors.Count == 0 || kb.Choices.All.Any(choice => choice.Options.IsEmpty))
+        List<Finding> reading = [.. tree.Findings, .. tree.Files.Where(file => file.Root is not null).SelectMany(file => SchemaSet.Embedded.Validate(file)), .. bound];
+        var mistakes = reading.FindAll(finding => finding.Severity == Severity.Error);
+        var entityChecks = Checks.OfEntities.Where(check => mistakes.Count == 0 || !check.AsksForWhole).ToList();
+        List<Finding> found = [.. reading, .. entityChecks.SelectMany(check => check.Run(kb)), .. Checks.OfSource.SelectMany(check => check.Run(tree, kb))];
+        var silent = Checks.OfEntities.Except(entityChecks).Select(check => check.Kind).ToHashSet();
+        if (mistakes.Exists(finding => !finding.SparesTheSpace && ShapesTheSpace(tree, finding.Place.File)) || kb.Chassis.Count == 0 || kb.Donors.Count == 0 || kb.Choices.All.Any(choice => choice.Options.IsEmpty))
         {
-            return Judged(tree, kb, null, null, found);
+            silent.UnionWith(Checks.OfSpace.Select(check => check.Kind));
+            return Judged(tree, kb, null, null, found, silent);
         }
 
         var resolution = Resolver.Resolve(kb);
         var words = new RegionWords(resolution);
-        var examination = new Examination(kb, resolution, words);
         found.AddRange(resolution.Findings);
         // A loop or a variant cut in two leaves answers unsettled: the gaps that come of it would be told as if they were causes.
-        var settled = resolution.Findings.All(finding => finding.Severity != Severity.Error);
-        return Judged(tree, kb, resolution, words, settled ? found.Concat(Checks.OfSpace.SelectMany(check => check.Run(examination))) : found);
+        if (resolution.Findings.All(finding => finding.Severity != Severity.Error))
+        {
+            var examination = new Examination(kb, resolution, words);
+            found.AddRange(Checks.OfSpace.SelectMany(check => check.Run(examination)));
+        }
+        else
+        {
+            silent.UnionWith(Checks.OfSpace.Select(check => check.Kind));
+        }
+
+        return Judged(tree, kb, resolution, words, found, silent);
     }
 
-    private static Proof Judged(SourceTree tree, KnowledgeBase kb, Resolution? resolution, RegionWords? words, IEnumerable<Finding> found)
+    private static Proof Judged(SourceTree tree, KnowledgeBase kb, Resolution? resolution, RegionWords? words, IEnumerable<Finding> found, IReadOnlySet<FindingKind> silent)
     {
-        var sorted = found.OrderByDescending(finding => finding.Severity).ThenBy(finding => finding.Place).ThenBy(finding => finding.Id, StringComparer.Ordinal).ThenBy(finding => finding.Message, StringComparer.Ordinal).ToList();
-        return new Proof(tree, kb, resolution, words, [.. sorted], []);
+        var (standing, accepted) = Acceptance.Apply(kb, [.. found], silent);
+        return new Proof(tree, kb, resolution, words, Sorted(standing), Sorted(accepted));
     }
+
+    private static ImmutableArray<Finding> Sorted(IEnumerable<Finding> findings) =>
+        [.. findings.OrderByDescending(finding => finding.Severity).ThenBy(finding => finding.Place).ThenBy(finding => finding.Id, StringComparer.Ordinal).ThenBy(finding => finding.Message, StringComparer.Ordinal)];
 
     private static bool ShapesTheSpace(SourceTree tree, string path) =>
         tree.Find(path) is { } file ? s_shapeTheSpace.Contains(file.Kind) : path.EndsWith(".yaml", StringComparison.Ordinal);

@@ -46,7 +46,8 @@ public sealed record Connector(string Id, string Title, Place Place) : Entity(Id
 
     public string Keying { get; init; } = "";
 
-    public ImmutableArray<string> Mates { get; init; } = [];
+    /// <summary>The other families that it is said to go together with.</summary>
+    public ImmutableArray<Named> Mates { get; init; } = [];
 
     public decimal? WireFromMm2 { get; init; }
 
@@ -55,6 +56,10 @@ public sealed record Connector(string Id, string Title, Place Place) : Entity(Id
     public decimal? MaxCurrentA { get; init; }
 
     public Range3? Price { get; init; }
+
+    /// <summary>Whether the two go together: halves of one family, or said to mate by either.</summary>
+    public bool MatesWith(Connector other) =>
+        Id == other.Id || Mates.Any(named => named.Id == other.Id) || other.Mates.Any(named => named.Id == Id);
 
     public IEnumerable<string> Cavities => Rows.SelectMany(row => row);
 }

@@ -58,7 +58,11 @@ public sealed record Rule(string Id, string Title, Place Place) : Entity(Id, Tit
     /// <summary>reported, measured or built.</summary>
     public string Standing { get; init; } = "reported";
 
+    /// <summary>The day on which it was last held against the vehicle, as written.</summary>
     public string? Checked { get; init; }
+
+    /// <summary>Of <see cref="Checked"/>, where it is said.</summary>
+    public Place CheckedPlace { get; init; }
 
     public Answer? AnswerAt(string position) => Answers.FirstOrDefault(answer => answer.Position == position);
 }

@@ -73,5 +73,10 @@ public sealed record Part(string Id, string Title, Place Place) : FactHolder(Id,
 
     public (string From, string To)? Lead { get; init; }
 
+    public Place LeadPlace { get; init; }
+
+    /// <summary>The part whose properties it takes over, where it is written as like another.</summary>
+    public string? Like { get; init; }
+
     public BeltStock? Belt { get; init; }
 }

@@ -57,5 +57,14 @@ public sealed record Article(string Id, string Title, Place Place) : Entity(Id, 
 
     public ImmutableArray<string> Sources { get; init; } = [];
 
+    /// <summary>reported, measured or built; empty where it is not said.</summary>
+    public string Standing { get; init; } = "";
+
+    /// <summary>The day on which it was last gone through, as written.</summary>
+    public string? Checked { get; init; }
+
+    /// <summary>Of <see cref="Checked"/>, where it is said.</summary>
+    public Place CheckedPlace { get; init; }
+
     public int Order { get; init; }
 }

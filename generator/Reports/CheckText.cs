@@ -92,7 +92,7 @@ public sealed class CheckText(IAnsiConsole console, Proof proof, string folder)
             }
         }
 
-        Line($"{Plural(counts.Errors, "error")}, {Plural(counts.Warnings, "warning")}, {Plural(counts.Notes, "note")}.");
+        Line($"{Plural(counts.Errors, "error")}, {Plural(counts.Warnings, "warning")}, {Plural(counts.Notes, "note")}{(counts.Accepted == 0 ? "" : $"; {Grouped(counts.Accepted)} accepted with a reason")}.");
     }
 
     private void Line(string markup) => console.MarkupLine(markup);

@@ -9,7 +9,7 @@ internal static class RuleLoops
 {
     public static IEnumerable<Finding> Overrides(KnowledgeBase kb)
     {
-        foreach (var loop in Loops(kb.Rules.Ids, id => kb.Rules.Find(id)?.Overrides.Select(named => named.Id).Where(kb.Rules.Has) ?? []))
+        foreach (var loop in Loops.Of(kb.Rules.Ids, id => kb.Rules.Find(id)?.Overrides.Select(named => named.Id).Where(kb.Rules.Has) ?? []))
         {
             var rules = loop.Select(id => kb.Rules[id]).ToList();
             var closing = rules[^1].Overrides.First(named => named.Id == rules[0].Id);
@@ -27,7 +27,7 @@ internal static class RuleLoops
         IEnumerable<AnswerTest> Tests(string position) => rulesAt(position).SelectMany(rule => rule.When.AnswerTests())
             .Concat(kb.Positions[position].Applies.AnswerTests())
             .Where(test => kb.Positions.Has(test.Position));
-        foreach (var loop in Loops(kb.Positions.Ids, id => Tests(id).Select(test => test.Position)))
+        foreach (var loop in Loops.Of(kb.Positions.Ids, id => Tests(id).Select(test => test.Position)))
         {
             var first = Tests(loop[0]).First(test => test.Position == loop[1 % loop.Count]);
             findings.Add(new Finding(FindingKinds.AnswerCycle, $"answers depend on each other in a loop: {string.Join(" → ", loop.Append(loop[0]).Select(id => $"`{id}`"))}", first.Place)
@@ -58,49 +58,5 @@ internal static class RuleLoops
                 order.Add(id);
             }
         }
-    }
-
-    /// <summary>One loop for each strongly connected part of a graph, beginning at its lowest id: the shortest way back to it.</summary>
-    private static IEnumerable<List<string>> Loops(IEnumerable<string> ids, Func<string, IEnumerable<string>> next)
-    {
-        var told = new HashSet<string>(StringComparer.Ordinal);
-        foreach (var start in ids)
-        {
-            if (!told.Contains(start) && WayBack(start, next) is { } loop)
-            {
-                told.UnionWith(loop);
-                yield return loop;
-            }
-        }
-    }
-
-    private static List<string>? WayBack(string start, Func<string, IEnumerable<string>> next)
-    {
-        var from = new Dictionary<string, string>(StringComparer.Ordinal);
-        var queue = new Queue<string>([start]);
-        while (queue.TryDequeue(out var here))
-        {
-            foreach (var there in next(here).Order(StringComparer.Ordinal))
-            {
-                if (there == start)
-                {
-                    var loop = new List<string> { here };
-                    while (loop[^1] != start)
-                    {
-                        loop.Add(from[loop[^1]]);
-                    }
-
-                    loop.Reverse();
-                    return loop;
-                }
-
-                if (from.TryAdd(there, here))
-                {
-                    queue.Enqueue(there);
-                }
-            }
-        }
-
-        return null;
     }
 }

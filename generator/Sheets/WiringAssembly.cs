@@ -17,10 +17,10 @@ internal sealed class WiringAssembly
         _kb = kb;
         _connectors = kb.Connectors.All.ToImmutableDictionary(
             connector => connector.Id,
-            connector => new ConnectorFamily(connector.Id, connector.Title, [.. connector.Cavities], connector.Terminal, connector.Sealed, connector.Mates));
+            connector => new ConnectorFamily(connector.Id, connector.Title, [.. connector.Cavities], connector.Terminal, connector.Sealed, [.. connector.Mates.Select(named => named.Id)]));
         _signals = kb.Vocabulary.Signals.All.ToImmutableDictionary(
             signal => signal.Id,
-            signal => new Signal(signal.Id, signal.Title, Kind(signal.Kind), (double?)signal.CurrentA, (double)signal.SizeMm2, signal.Colour, signal.Shared, signal.Shielded));
+            signal => new Signal(signal.Id, signal.Title, SignalKinds.Parse(signal.Kind), (double?)signal.CurrentA, (double)signal.SizeMm2, signal.Colour, signal.Shared, signal.Shielded));
         _settings = Worksheets.Wiring.WiringSettings.Default with
         {
             RoutingFactor = (double)kb.Settings.Wiring.RoutingFactor,
@@ -103,20 +103,4 @@ internal sealed class WiringAssembly
     private static ImmutableArray<Pin> Pins(PlugEntry plug) => [.. plug.Pins.Select(pin => new Pin(pin.Cavity, pin.Signal, pin.Colour, (double)pin.SizeMm2))];
 
     private static Worksheets.Wiring.BayPoint Point(Knowledge.BayPoint point) => new((double)point.X, (double)point.Y, (double)point.Z);
-
-    private static SignalKind Kind(string kind) => kind switch
-    {
-        "power" => SignalKind.Power,
-        "ground" => SignalKind.Ground,
-        "sensor-supply" => SignalKind.SensorSupply,
-        "sensor-ground" => SignalKind.SensorGround,
-        "switch" => SignalKind.Switch,
-        "low-side" => SignalKind.LowSide,
-        "frequency" => SignalKind.Frequency,
-        "logic" => SignalKind.Logic,
-        "ignition" => SignalKind.Ignition,
-        "data" => SignalKind.Data,
-        "shield" => SignalKind.Shield,
-        _ => SignalKind.Analogue,
-    };
 }

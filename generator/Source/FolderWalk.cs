@@ -14,6 +14,8 @@ internal sealed class FolderWalk(SourceLimits limits, CancellationToken cancella
 
     public List<FoundFile> Found { get; } = [];
 
+    public List<string> Pictures { get; } = [];
+
     public List<Finding> Findings { get; } = [];
 
     public void Visit(DirectoryInfo folder)
@@ -113,7 +115,10 @@ internal sealed class FolderWalk(SourceLimits limits, CancellationToken cancella
         if (!KnowledgeLayout.PictureExtensions.Contains(file.Extension))
         {
             Report(path, "only `.svg` and `.png` pictures are taken", "Convert the picture, or remove the file.");
+            return;
         }
+
+        Pictures.Add(path);
     }
 
     private FileSystemInfo[] Entries(DirectoryInfo folder, string path)

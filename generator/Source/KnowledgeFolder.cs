@@ -49,7 +49,7 @@ public static class KnowledgeFolder
 
         findings.AddRange(walk.Missing());
         DoubleIds(files, findings);
-        return new SourceTree(folder, files.DrainToImmutable(), [.. findings.OrderBy(finding => finding.Place).ThenBy(finding => finding.Message, StringComparer.Ordinal)]);
+        return new SourceTree(folder, files.DrainToImmutable(), [.. findings.OrderBy(finding => finding.Place).ThenBy(finding => finding.Message, StringComparer.Ordinal)]) { Pictures = [.. walk.Pictures.Order(StringComparer.Ordinal)] };
     }
 
     /// <summary>A file that has gone since the folder was listed counts as one byte, so that opening it gives the finding.</summary>

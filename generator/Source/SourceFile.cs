@@ -51,6 +51,9 @@ public sealed class SourceFile
 /// <param name="Findings">In order of place.</param>
 public sealed record SourceTree(string Folder, ImmutableArray<SourceFile> Files, ImmutableArray<Finding> Findings)
 {
+    /// <summary>Paths of the pictures that lie in the base, in ordinal order.</summary>
+    public ImmutableArray<string> Pictures { get; init; } = [];
+
     public SourceFile? Find(string path)
     {
         var (low, high) = (0, Files.Length - 1);

@@ -21,7 +21,7 @@ public sealed class FindingKindsTests
     /// <summary>Every check that is declared anywhere, in the list that runs or not.</summary>
     private static IEnumerable<object> DeclaredChecks => typeof(Checks).Assembly.GetTypes()
         .SelectMany(type => type.GetFields(BindingFlags.Static | BindingFlags.Public | BindingFlags.NonPublic))
-        .Where(member => member.FieldType == typeof(EntityCheck) || member.FieldType == typeof(SpaceCheck))
+        .Where(member => member.FieldType == typeof(EntityCheck) || member.FieldType == typeof(SourceCheck) || member.FieldType == typeof(SpaceCheck))
         .Select(member => member.GetValue(null)!);
 
     public static TheoryData<string> Ids => [.. FindingKinds.All.Select(kind => kind.Id)];
@@ -56,8 +56,8 @@ public sealed class FindingKindsTests
     [Fact]
     public void Checks_Declared_AllRun() =>
         Assert.Equal(
-            DeclaredChecks.Order(Comparer<object>.Create((a, b) => string.CompareOrdinal(KindOf(a).Id, KindOf(b).Id))),
-            Checks.OfEntities.Cast<object>().Concat(Checks.OfSpace).OrderBy(check => KindOf(check).Id, StringComparer.Ordinal));
+            DeclaredChecks.ToHashSet(ReferenceEqualityComparer.Instance),
+            Checks.OfEntities.Cast<object>().Concat(Checks.OfSource).Concat(Checks.OfSpace).ToHashSet(ReferenceEqualityComparer.Instance));
 
     [Fact]
     public void Checks_InBrokenBases_GiveTheirOwnKindOnly()
@@ -67,6 +67,11 @@ public sealed class FindingKindsTests
             foreach (var check in Checks.OfEntities)
             {
                 Assert.All(check.Run(proof.Base), finding => Assert.Same(check.Kind, finding.Kind));
+            }
+
+            foreach (var check in Checks.OfSource)
+            {
+                Assert.All(check.Run(proof.Tree, proof.Base), finding => Assert.Same(check.Kind, finding.Kind));
             }
 
             if (proof.Resolution is { } resolution)
@@ -79,6 +84,4 @@ public sealed class FindingKindsTests
             }
         }
     }
-
-    private static FindingKind KindOf(object check) => check is EntityCheck entity ? entity.Kind : ((SpaceCheck)check).Kind;
 }

@@ -15,7 +15,7 @@ internal sealed class ElectricalBinder(BindingContext context, Vocabulary vocabu
         Terminal = reader.Text("terminal"),
         Sealed = reader.Flag("sealed"),
         Keying = reader.Text("keying"),
-        Mates = reader.Ids("mates", "connector"),
+        Mates = reader.WantedNames("mates", "connector"),
         WireFromMm2 = reader.Mapping("wire").OptionalNumber("from", Unit.SquareMillimetre, 0.1m, 120),
         WireToMm2 = reader.Mapping("wire").OptionalNumber("to", Unit.SquareMillimetre, 0.1m, 120),
         MaxCurrentA = reader.OptionalNumber("max-current", Unit.Ampere, 0, 1000),

@@ -130,6 +130,13 @@ internal readonly struct NodeReader(BindingContext context, MappingNode? node)
         return OptionalText(key);
     }
 
+    /// <summary>As <see cref="Ids"/>, with the place of each.</summary>
+    public ImmutableArray<Named> WantedNames(string key, string kind)
+    {
+        Ids(key, kind);
+        return Names(key);
+    }
+
     public ImmutableArray<Named> Names(string key) => [.. Scalars(key).Select(scalar => new Named(scalar.Text, scalar.Place))];
 
     public YearSpan Years(string key)

@@ -59,6 +59,7 @@ internal sealed class RuleBinder(ConditionBinder conditions)
             Sources = reader.Ids("sources", "source"),
             Standing = reader.Text("standing", "reported"),
             Checked = reader.OptionalText("checked"),
+            CheckedPlace = reader.PlaceOf("checked"),
         }.Common(reader);
     }
 
@@ -88,6 +89,9 @@ internal sealed class RuleBinder(ConditionBinder conditions)
         Positions = reader.Names("positions"),
         Tasks = reader.Names("tasks"),
         Sources = reader.Ids("sources", "source"),
+        Standing = reader.Text("standing"),
+        Checked = reader.OptionalText("checked"),
+        CheckedPlace = reader.PlaceOf("checked"),
         Order = reader.Integer("order", 1000),
     }.Common(reader);
 

@@ -58,6 +58,8 @@ internal sealed class VariantBinder(BindingContext context, FactBinder facts, El
             Pulley = Pulley(reader),
             Devices = electrical.Devices(reader),
             Lead = lead.Node is null ? null : (lead.OptionalId("from", "connector") ?? "", lead.OptionalId("to", "connector") ?? ""),
+            LeadPlace = reader.PlaceOf("lead"),
+            Like = reader.OptionalText("like"),
             Belt = reader.Get("belt") is MappingNode ? Stock(reader.Mapping("belt")) : null,
         }.Common(reader);
     }

@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text;
 using Scriban;
 using Scriban.Runtime;
+using Swapwright.Knowledge.Texts;
 using Swapwright.Site.Models;
 
 namespace Swapwright.Site.Rendering;

@@ -1,7 +1,6 @@
-using System.Text;
 using Markdig.Syntax;
 using Markdig.Syntax.Inlines;
-using Swapwright.Site.Rendering;
+using Swapwright.Knowledge.Texts;
 
 namespace Swapwright.Site.Texts;
 
@@ -11,14 +10,11 @@ namespace Swapwright.Site.Texts;
 /// </summary>
 internal sealed class MarkdownLinks(Func<string, string, string?> resolve, string prefix, List<MarkdownProblem> problems)
 {
-    private static readonly HashSet<string> OwnKinds =
-        ["article", "position", "connector", "part", "rule", "task", "source", "chassis", "donor"];
-
     public void Apply(MarkdownDocument document)
     {
         foreach (var link in document.Descendants<LinkInline>().ToList())
         {
-            var written = link.GetDynamicUrl?.Invoke() ?? link.Url ?? "";
+            var written = MarkdownForm.AddressOf(link);
             link.GetDynamicUrl = null;
             var address = link.IsImage ? SafeUrl.Picture(written, prefix) : Address(written, link.Line);
             if (address is not null)
@@ -32,7 +28,7 @@ internal sealed class MarkdownLinks(Func<string, string, string?> resolve, strin
                 problems.Add(new MarkdownProblem(written, $"picture `{written}` is not in the folder `pictures/`", link.Line + 1));
             }
 
-            Replace(link, link.IsImage ? new LiteralInline(PlainText(link)) : null);
+            Replace(link, link.IsImage ? new LiteralInline(MarkdownForm.PlainText(link)) : null);
         }
 
         foreach (var link in document.Descendants<AutolinkInline>().Where(link => !link.IsEmail).ToList())
@@ -46,34 +42,6 @@ internal sealed class MarkdownLinks(Func<string, string, string?> resolve, strin
                 link.ReplaceBy(new LiteralInline(link.Url));
             }
         }
-    }
-
-    /// <summary>The words of an inline tree without any marks.</summary>
-    public static string PlainText(ContainerInline? container)
-    {
-        var text = new StringBuilder();
-        foreach (var inline in container?.Descendants() ?? [])
-        {
-            switch (inline)
-            {
-                case LiteralInline literal:
-                    text.Append(literal.Content.AsSpan());
-                    break;
-                case CodeInline code:
-                    text.Append(code.Content);
-                    break;
-                case HtmlEntityInline entity:
-                    text.Append(entity.Transcoded.AsSpan());
-                    break;
-                case LineBreakInline:
-                    text.Append(' ');
-                    break;
-                default:
-                    break;
-            }
-        }
-
-        return text.ToString();
     }
 
     /// <summary>Keeps a refused link's words and drops the link around them.</summary>
@@ -91,10 +59,9 @@ internal sealed class MarkdownLinks(Func<string, string, string?> resolve, strin
 
     private string? Address(string written, int line)
     {
-        var mark = written.AsSpan().IndexOfAny(":/?#");
-        if (mark > 0 && written[mark] == ':' && OwnKinds.Contains(written[..mark]))
+        if (OwnLink.Parse(written) is { } own)
         {
-            return OwnAddress(written, mark, line);
+            return OwnAddress(written, own, line);
         }
 
         var address = SafeUrl.Resolve(written, prefix);
@@ -107,20 +74,16 @@ internal sealed class MarkdownLinks(Func<string, string, string?> resolve, strin
         return address;
     }
 
-    private string? OwnAddress(string written, int mark, int line)
+    private string? OwnAddress(string written, OwnLink own, int line)
     {
-        var anchor = written.IndexOf('#', StringComparison.Ordinal);
-        var kind = written[..mark];
-        var id = anchor < 0 ? written[(mark + 1)..] : written[(mark + 1)..anchor];
-        var path = resolve(kind, id);
-        if (path is null)
+        if (resolve(own.Kind, own.Id) is not { } path)
         {
-            problems.Add(new MarkdownProblem(written, $"there is no {kind} `{id}`", line + 1));
+            problems.Add(new MarkdownProblem(written, $"there is no {own.Kind} `{own.Id}`", line + 1));
             return null;
         }
 
         // A path that has its own anchor (a part in the list of parts) keeps it.
-        var target = anchor < 0 || path.Contains('#', StringComparison.Ordinal) ? path : path + written[anchor..];
+        var target = own.Anchor is null || path.Contains('#', StringComparison.Ordinal) ? path : $"{path}#{own.Anchor}";
         return SafeUrl.Resolve(target, prefix);
     }
 }

@@ -1,9 +1,9 @@
 using System.Collections.Concurrent;
 using Markdig;
-using Markdig.Extensions.AutoIdentifiers;
 using Markdig.Renderers;
 using Markdig.Syntax;
 using Markdig.Syntax.Inlines;
+using Swapwright.Knowledge.Texts;
 using Swapwright.Site.Models;
 using Swapwright.Site.Rendering;
 
@@ -11,7 +11,6 @@ namespace Swapwright.Site.Texts;
 
 /// <summary>
 /// The knowledge base's Markdown as HTML: raw HTML is shown as text, links and pictures pass <see cref="MarkdownLinks"/>.
-/// Extensions are added one by one; the engine's bundle of them would let a text set attributes of its own.
 /// A text is rendered once for each depth of page and kept. Safe for use by several workers.
 /// </summary>
 /// <param name="resolve">
@@ -19,12 +18,6 @@ namespace Swapwright.Site.Texts;
 /// </param>
 public sealed class MarkdownText(Func<string, string, string?> resolve)
 {
-    private static readonly MarkdownPipeline Pipeline = new MarkdownPipelineBuilder()
-        .UsePipeTables()
-        .UseAutoIdentifiers(AutoIdentifierOptions.GitHub)
-        .DisableHtml()
-        .Build();
-
     private readonly ConcurrentDictionary<(Mode Mode, string Prefix, string Text), MarkdownResult> _rendered = new();
 
     private enum Mode
@@ -49,14 +42,8 @@ public sealed class MarkdownText(Func<string, string, string?> resolve)
 
     private MarkdownResult Convert(Mode mode, string text, string prefix)
     {
-        MarkdownDocument document;
-        try
+        if (MarkdownForm.Parse(text) is not { } document)
         {
-            document = Markdown.Parse(text, Pipeline);
-        }
-        catch (ArgumentException)
-        {
-            // The engine's own limit on nesting: quotes in quotes in quotes.
             return new MarkdownResult(
                 new HtmlString(HtmlText.Escape(text)), [new MarkdownProblem("", "text is nested too deeply to be rendered", 1)]);
         }
@@ -67,7 +54,7 @@ public sealed class MarkdownText(Func<string, string, string?> resolve)
 
         using var writer = new StringWriter { NewLine = "\n" };
         var renderer = new HtmlRenderer(writer);
-        Pipeline.Setup(renderer);
+        MarkdownForm.Pipeline.Setup(renderer);
         renderer.ObjectRenderers.ReplaceOrAdd<Markdig.Extensions.Tables.HtmlTableRenderer>(new ScrollingTableRenderer());
         IReadOnlyList<PageLink> contents = [];
         switch (mode)
@@ -122,9 +109,9 @@ public sealed class MarkdownText(Func<string, string, string?> resolve)
         {
             // The first order is the page's own.
             heading.Level = Math.Max(heading.Level, 2);
-            if (heading.Level == 2 && Markdig.Renderers.Html.HtmlAttributesExtensions.TryGetAttributes(heading)?.Id is { Length: > 0 } id)
+            if (heading.Level == 2 && MarkdownForm.AnchorOf(heading) is { } id)
             {
-                contents.Add(new PageLink(MarkdownLinks.PlainText(heading.Inline), "#" + id));
+                contents.Add(new PageLink(MarkdownForm.PlainText(heading.Inline), "#" + id));
             }
         }
 

@@ -188,23 +188,18 @@ internal sealed class InputCheck
                 problems.Add(WiringProblemKind.ThinWire, signal.Id, null, signal.Id, $"`{signal.Id}` carries more current than its size is good for; new wires are thicker");
             }
 
-            if (signal.Shared && !MayShare(signal.Kind))
+            if (signal.Shared && !SignalKinds.MayShare(signal.Kind))
             {
                 problems.Add(WiringProblemKind.KindConflict, signal.Id, null, signal.Id, $"`{signal.Id}` is marked shared, but a signal of its kind cannot be tapped; its wires are run singly");
             }
         }
     }
 
-    /// <summary>Tapping a measured, timed or driven signal changes it; feeds, grounds, shields, switches and bus lines may be joined (common practice, no source).</summary>
-    private static bool MayShare(SignalKind kind) => kind is
-        SignalKind.Power or SignalKind.Ground or SignalKind.SensorSupply or SignalKind.SensorGround or SignalKind.Switch
-        or SignalKind.Data or SignalKind.Shield;
-
     private static Signal Mend(Signal signal) => signal with
     {
         SizeMm2 = IsSize(signal.SizeMm2) ? signal.SizeMm2 : FallbackSizeMm2,
         CurrentA = signal.CurrentA is { } current && IsCurrent(current) ? current : null,
-        Shared = signal.Shared && MayShare(signal.Kind),
+        Shared = signal.Shared && SignalKinds.MayShare(signal.Kind),
     };
 
     private static bool IsSize(double size) => double.IsFinite(size) && size > 0;

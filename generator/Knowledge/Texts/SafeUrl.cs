@@ -1,4 +1,4 @@
-namespace Swapwright.Site.Rendering;
+namespace Swapwright.Knowledge.Texts;
 
 /// <summary>
 /// Decides what may stand in a link. Escaping keeps a value inside its attribute; it does not keep "javascript:" from

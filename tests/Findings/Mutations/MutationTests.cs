@@ -1,0 +1,36 @@
+using Xunit.Abstractions;
+
+namespace Swapwright.Tests.Findings.Mutations;
+
+/// <summary>
+/// Mistakes made on purpose in the shipped base, one at a time. Each that breaks something has to be found where it was made;
+/// each that changes nothing must not be. <c>SWAPWRIGHT_MUTATIONS=all</c> tries many more and prints the table of DEVELOPERS.md.
+/// </summary>
+public sealed class MutationTests(ITestOutputHelper output)
+{
+    private const int Seed = 20260301;
+
+    [Fact]
+    public void Prove_OneMistakeInTheShippedBase_IsFoundWhereItWasMade()
+    {
+        var all = Environment.GetEnvironmentVariable("SWAPWRIGHT_MUTATIONS") == "all";
+        var shipped = new ShippedBase();
+        var drawn = MutationRun.Draw(shipped, Seed, all ? 8 : 1);
+
+        var verdicts = MutationRun.Judge(shipped, drawn);
+
+        output.WriteLine(MutationTable.Of(verdicts));
+        output.WriteLine(MutationTable.List(verdicts, Outcome.Unseen));
+        Assert.Empty(MutationTable.List(verdicts, Outcome.Missed, Outcome.FalseAlarm));
+    }
+
+    [Fact]
+    public void Draw_EveryClass_HasMistakesToMake()
+    {
+        var shipped = new ShippedBase();
+
+        var drawn = MutationRun.Draw(shipped, Seed, 1).Select(one => one.Class.Name).ToHashSet(StringComparer.Ordinal);
+
+        Assert.Empty(MutationRun.Classes.Select(kind => kind.Name).Where(name => !drawn.Contains(name)));
+    }
+}

@@ -24,19 +24,11 @@ public sealed class RegionWords
             [space.Chassis] = [.. Variants("chassis", [.. space.Base.Chassis.All])],
             [space.Donor] = [.. Variants("donor", [.. space.Base.Donors.All])],
         };
-        for (var level = 0; level < space.ChoiceAt.Length; level++)
-        {
-            if (space.ChoiceAt[level] is { } choice)
-            {
-                predicates[level] = [.. Options(choice, space.Store.Variables[level])];
-            }
-        }
-
         var names = new DisplayNames(
             level => level == space.Chassis ? "chassis" : level == space.Donor ? "donor" : InSentence.Lower(space.ChoiceAt[level]!.Title),
             (level, value) => level == space.Chassis ? space.Base.Chassis.All[value].Title
                 : level == space.Donor ? space.Base.Donors.All[value].Title
-                : space.ChoiceAt[level]!.Option(space.Store.Variables[level].Values[value])?.Title ?? "does not apply");
+                : space.ChoiceAt[level]!.Option(space.Store.Variables[level].Values[value]) is { } option ? $"“{InSentence.Lower(option.Title)}”" : "not asked");
         _describer = new RegionDescriber(space.Store, predicates, names);
     }
 
@@ -63,17 +55,8 @@ public sealed class RegionWords
     private string InTerms(Region region, Region context)
     {
         var description = _describer.Describe(region, context, MostTerms);
-        var terms = description.Terms.Select(term => term.Literals.IsEmpty ? "always" : string.Join(", ", term.Literals.Select(literal => literal.Text)));
+        var terms = description.Terms.Select(term => term.Literals.IsEmpty ? "always" : string.Join(" and ", term.Literals.Select(literal => literal.Text)));
         return string.Join("; or ", terms) + (description.IsExact ? "" : "; or in further cases");
-    }
-
-    private static IEnumerable<Predicate> Options(Choice choice, Variable variable)
-    {
-        for (var value = 0; value < variable.Size; value++)
-        {
-            var text = choice.Option(variable.Values[value]) is { } option ? $"{InSentence.Lower(choice.Title)}: {InSentence.Lower(option.Title)}" : $"no choice of {InSentence.Lower(choice.Title)}";
-            yield return new Predicate(text, ValueSet.Of(variable.Size, value));
-        }
     }
 
     private IEnumerable<Predicate> Variants(string subject, ImmutableArray<Variant> variants)

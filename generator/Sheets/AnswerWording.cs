@@ -39,24 +39,24 @@ public static class AnswerWording
         _ => "leave off",
     };
 
-    /// <summary>As in "take the donor's, refreshed".</summary>
+    /// <summary>As in "take the donor's and renew its wear parts".</summary>
     public static string Sentence(Answer answer)
     {
         var source = answer.Source switch
         {
             "chassis" => "keep the chassis's own",
             "donor" => "take the donor's",
-            "other" => "take it from another vehicle",
+            "other" => "take one from another vehicle",
             "new" => "buy new",
-            "made" => "make it",
-            _ => "leave off",
+            "made" => "make one",
+            _ => "leave it off",
         };
         return answer.Treatment switch
         {
-            "refresh" => $"{source}, refreshed",
-            "modify" => $"{source}, modified",
-            "move" => $"{source}, moved",
-            "blank" => answer.Source == "none" ? "leave off and blank" : $"{source}, blanked off",
+            "refresh" => $"{source} and renew its wear parts",
+            "modify" => $"{source} and adapt it",
+            "move" => $"{source} and move it",
+            "blank" => answer.Source == "none" ? $"{source} and blank the opening" : $"{source}, blanked off",
             _ => source,
         };
     }

@@ -30,15 +30,14 @@ public static class SiteBuilder
         var knowledge = new KnowledgePages(site);
         var kb = site.Base;
 
-        // Everything that asks the space is made here, before the workers start.
-        var ready = new List<Page> { texts.Start(), texts.About(), texts.NotFound() };
+        // What asks the space without a lock is made here, before the workers start.
+        var ready = new List<Page> { texts.About(), texts.NotFound() };
         ready.AddRange(new ListPages(site).All());
-        ready.AddRange(kb.Chassis.All.Select(variants.Chassis));
-        ready.AddRange(kb.Donors.All.Select(variants.Donor));
         ready.AddRange(kb.PositionOrder.Select(knowledge.Position));
         ready.AddRange(kb.Rules.All.Select(knowledge.Rule));
         ready.AddRange(FindingKinds.All.Select(texts.Finding));
         return ready.Select(page => (Func<Page>)(() => page))
+            .Append(texts.Start)
             .Concat(kb.Connectors.All.Select(connector => (Func<Page>)(() => knowledge.Connector(connector))))
             .Concat(kb.Articles.All.Select(article => (Func<Page>)(() => texts.Article(article))))
             .Concat(site.Guides.Select(guide => (Func<Page>)(() =>
@@ -46,16 +45,23 @@ public static class SiteBuilder
                 var page = GuidePages.Build(site, guide);
                 guideDone();
                 return page;
-            })));
+            })))
+            .Concat(kb.Chassis.All.Select(chassis => (Func<Page>)(() => variants.Chassis(chassis))))
+            .Concat(kb.Donors.All.Select(donor => (Func<Page>)(() => variants.Donor(donor))));
     }
 
-    private static IEnumerable<SiteFile> Data(SiteKnowledge site)
+    private static IEnumerable<Func<SiteFile>> Data(SiteKnowledge site) => site.Guides.SelectMany(guide => new Func<SiteFile>[]
     {
-        foreach (var guide in site.Guides)
+        () => new SiteFile(GuidePages.DataPath(guide, "json"), Encoding.UTF8.GetBytes(Json(site, site.SheetOf(guide)))),
+        () => new SiteFile(GuidePages.DataPath(guide, "csv"), Encoding.UTF8.GetBytes(new SheetLines(site.SheetOf(guide), site.Resolution).Csv())),
+    });
+
+    // It asks the space for alternatives, which one worker may do at a time.
+    private static string Json(SiteKnowledge site, Sheets.Sheet sheet)
+    {
+        lock (site.Store)
         {
-            var sheet = site.SheetOf(guide);
-            yield return new SiteFile(GuidePages.DataPath(guide, "json"), Encoding.UTF8.GetBytes(new SheetJson(sheet, site.Resolution).Write()));
-            yield return new SiteFile(GuidePages.DataPath(guide, "csv"), Encoding.UTF8.GetBytes(new SheetLines(sheet, site.Resolution).Csv()));
+            return new SheetJson(sheet, site.Resolution).Write();
         }
     }
 }

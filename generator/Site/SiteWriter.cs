@@ -11,27 +11,33 @@ public static class SiteWriter
     /// <summary>Writes pages, files and the templates' own files; the folder is replaced at the end or not at all.</summary>
     /// <param name="target">Folder of the site: new, empty, or made by an earlier run.</param>
     /// <param name="pages">Each page is built and rendered by one worker and then let go.</param>
-    /// <param name="files">Data beside the pages, pictures of the knowledge base.</param>
+    /// <param name="files">Data beside the pages, each made by one worker.</param>
     /// <returns>The number of pages written.</returns>
     /// <exception cref="SiteFolderException">The folder cannot be written or is not the program's own.</exception>
     /// <exception cref="TemplateException">A template is at fault.</exception>
     public static int Write(
         string target,
         IEnumerable<Func<Page>> pages,
-        IEnumerable<SiteFile> files,
+        IEnumerable<Func<SiteFile>> files,
         Templates templates,
         CancellationToken cancellation = default)
     {
         using var folder = SiteFolder.Open(target);
-        foreach (var file in templates.Assets.Concat(files))
+        foreach (var file in templates.Assets)
         {
             folder.Write(file.Path, file.Bytes.Span);
         }
 
         var count = 0;
+        var options = new ParallelOptions { CancellationToken = cancellation, MaxDegreeOfParallelism = Environment.ProcessorCount };
         try
         {
-            Parallel.ForEach(pages, new ParallelOptions { CancellationToken = cancellation, MaxDegreeOfParallelism = Environment.ProcessorCount }, build =>
+            Parallel.ForEach(files, options, make =>
+            {
+                var file = make();
+                folder.Write(file.Path, file.Bytes.Span);
+            });
+            Parallel.ForEach(pages, options, build =>
             {
                 var page = build();
                 folder.Write(page.Frame.Path, templates.Render(page));

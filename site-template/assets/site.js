@@ -58,10 +58,12 @@ if (switches.length > 0) {
 
 const key = "ticks:" + location.pathname;
 const boxes = [...document.querySelectorAll("input[type=checkbox]")];
+const seen = new Map();
 const names = boxes.map((box) => {
   const place = box.closest("[id]");
-  const words = box.closest("label").textContent.trim();
-  return `${place ? place.id : ""}/${words}`;
+  const words = `${place ? place.id : ""}/${box.closest("label").textContent.trim()}`;
+  seen.set(words, (seen.get(words) || 0) + 1);
+  return `${words}/${seen.get(words)}`;
 });
 try {
   const kept = new Set(JSON.parse(localStorage.getItem(key) || "[]"));

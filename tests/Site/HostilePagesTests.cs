@@ -67,7 +67,7 @@ public sealed class HostilePagesTests
         // Needed to place the page, not to read it.
         "Frame.Path",
         // Only the about page lists sources with an anchor; elsewhere the link to the source carries its title.
-        "Sources.Id", "Sources.Title", "AboutPage.Sources.Link.Text", "AboutPage.Sources.Link.Href",
+        "Sources.Title", "RulePage.Sources.Id", "ArticlePage.Sources.Id", "Confidence.Sources.Id", "AboutPage.Sources.Link.Text", "AboutPage.Sources.Link.Href",
         // The link to the gearbox or the ECU carries its title.
         "Gearbox.Title", "Ecu.Title",
         // A rule's own page need not name the rule.

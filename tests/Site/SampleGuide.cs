@@ -23,8 +23,8 @@ internal static class SampleGuide
         Systems = Systems(),
         Shopping =
         [
-            new("From the breaker", [new(new("Donor engine with harness", SitePaths.Part("marn-16")), "1", "620 EUR", new("Engine", SitePaths.Position("engine")))], "620 EUR"),
-            new("From the machine shop", [new(new("Adapter plate 12 mm", SitePaths.Part("adapter-plate")), "1", "240 EUR", new("Bell housing", SitePaths.Position("bell-housing"))), new(new("Bracket spacer 8 mm", SitePaths.Part("bracket-spacer")), "1", "9 EUR", new("Alternator", SitePaths.Position("alternator")), Kept)], "249 EUR"),
+            new("From the breaker", [new(new("Donor engine with harness", SitePaths.Part("marn-16")), null, "620 EUR", new("Engine", SitePaths.Position("engine")))], "620 EUR"),
+            new("From the machine shop", [new(new("Adapter plate 12 mm", SitePaths.Part("adapter-plate")), null, "240 EUR", new("Bell housing", SitePaths.Position("bell-housing"))), new(new("Bracket spacer 8 mm", SitePaths.Part("bracket-spacer")), "2", "9 EUR", new("Alternator", SitePaths.Position("alternator")), Kept)], "249 EUR"),
         ],
         Gearbox = Gearbox(),
         Belts = [Belt(Kept, "5PK1195"), Belt(Donors, "5PK1210")],
@@ -97,14 +97,13 @@ internal static class SampleGuide
     private static GuideReason Reason(Standing standing, string words) => new()
     {
         Because = SamplePages.Html("Both ears have the same spacing; only the belt plane differs, by **8 mm**. See [extending wires](article:extending-wires).", "guide/x/y.html"),
-        Rule = new("The chassis's alternator fits with a spacer", SitePaths.Rule("alternator-kept")),
+        Rule = new("alternator-kept", SitePaths.Rule("alternator-kept")),
         Standing = standing,
         StandingText = words,
         Checked = "2025-04-01",
         By = "M. Ostrander",
-        Sources = [SamplePages.Source("build-log-3", "Build log of a 1987 C", "build log")],
-        Overridden = [new("Every donor brings its alternator", SitePaths.Rule("alternator-general"))],
-        Place = "rules/ancillaries/alternator-kept.yaml:3",
+        Sources = [new("1", "#source-1")],
+        Overridden = [new("alternator-general", SitePaths.Rule("alternator-general"))],
     };
 
     private static GuideLine Line(Verb verb, string words, GuideCondition? condition, Standing standing, string standingWords) => new()
@@ -144,7 +143,7 @@ internal static class SampleGuide
                     ],
                 },
                 new() { Id = "power-steering", Position = new("Power-steering pump", SitePaths.Position("power-steering")), Lines = [Line(Verb.LeaveOff, "Leave the donor's off and blank its bracket", null, Standing.Built, "built and driven")] },
-                new() { Id = "sender", Position = new("Gauge sender", SitePaths.Position("sender")), Lines = [Line(Verb.Keep, "Keep the chassis's own, refreshed", null, Standing.Built, "built and driven")] },
+                new() { Id = "sender", Position = new("Gauge sender", SitePaths.Position("sender")), Lines = [Line(Verb.Keep, "Keep the chassis's own and renew its wear parts", null, Standing.Built, "built and driven")] },
                 new() { Id = "outlet", Position = new("Water outlet", SitePaths.Position("outlet")), Lines = [Line(Verb.Modify, "Modify the donor's: tap M12 × 1.5 for the sender", null, Standing.Measured, "measured"), Line(Verb.Buy, "Buy a radiator hose, 32 mm, cut to 410 mm", null, Standing.Built, "built and driven")] },
             ],
         },
@@ -183,8 +182,8 @@ internal static class SampleGuide
         Counts = [new("straight in", 9), new("plug changed", 3), new("extended", 4, "2.9 m of wire"), new("added", 1)],
         Devices =
         [
-            new() { Title = "Alternator", From = "chassis", Position = new("position", SitePaths.Position("alternator")), Connector = new("Oval three-way", SitePaths.Connector("oval-3")), Action = "extend by 240 mm", Extension = "240 mm", Pins = SamplePages.Pins() },
-            new() { Title = "Gauge sender", From = "chassis", Connector = new("Single blade", SitePaths.Connector("blade-1")), Action = "no wire on the donor's side: run one", Weight = Weight.Caution, Extension = "880 mm" },
+            new() { Title = "Alternator", Connector = new("Oval three-way", SitePaths.Connector("oval-3")), Action = "lengthen the wires", Detail = "wires longer by 240 mm", IsOpen = true, Pins = SamplePages.Pins() },
+            new() { Title = "Gauge sender", Connector = new("Single blade", SitePaths.Connector("blade-1")), Action = "add a plug", Weight = Weight.Caution },
         ],
         Cuts = [new("1", new WireColour("RD/YE"), "2.5", "310 mm", "Battery feed", "harness, splice 1", "alternator 1", "plug is 240 mm away"), new("2", new WireColour("WH/BK"), "0.75", "310 mm", "Charge lamp", "harness, splice 2", "alternator 3")],
         Wire = [new(new WireColour("RD/YE"), "2.5", "0.31 m", 1), new(new WireColour("WH/BK"), "0.75", "0.31 m", 1), new(new WireColour("GN"), "0.75", "2.28 m", 4)],
@@ -195,7 +194,7 @@ internal static class SampleGuide
         {
             Title = "Adapter lead, harness to ECU",
             Words = "24 cavities on the harness, 32 on the ECU.",
-            Drawing = new HtmlString("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 300 90\" role=\"img\" aria-label=\"Adapter\"><rect class=\"adapter-plug\" x=\"10\" y=\"10\" width=\"60\" height=\"70\"/><rect class=\"adapter-plug\" x=\"230\" y=\"10\" width=\"60\" height=\"70\"/><path class=\"adapter-wire\" d=\"M70 30C150 30 150 60 230 60M70 60C150 60 150 30 230 30\"/></svg>"),
+            Drawing = new HtmlString("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 300 90\" role=\"img\" aria-label=\"Adapter\"><rect class=\"plug-box\" x=\"10\" y=\"10\" width=\"60\" height=\"70\"/><rect class=\"plug-box\" x=\"230\" y=\"10\" width=\"60\" height=\"70\"/><path class=\"wire joined base-rd\" d=\"M70 30C150 30 150 60 230 60M70 60C150 60 150 30 230 30\"/></svg>"),
             DrawingText = "Each line is a wire from a cavity on the left to one on the right.",
             Rows = [new("Injector 1", "A 4", "B 17", "join", new WireColour("BN/WH"), "0.75"), new("Knock sensor", "A 11", "none", "run a new shielded wire", null, "0.5", Weight.Caution)],
         },

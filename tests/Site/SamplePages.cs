@@ -74,7 +74,8 @@ internal static class SamplePages
                     new([new("donor gearbox", "guide/quillet-m/marn-16--donor.html")]),
                     new([new("donor gearbox", "guide/quillet-m/marn-18v--donor.html")]),
                 ]),
-            ]),
+            ],
+            [new("own", "the chassis's gearbox")]),
         Chassis = [new("Quillet", [new(new("Quillet C", SitePaths.Chassis("quillet-c")), "1986 to 1988", "carburettor", "Round air filter on the engine; no relay box on the left inner wing.", "5 guides"), new(new("Quillet M", SitePaths.Chassis("quillet-m")), "1992 to 1995", "multi-point injection", "Rail with four injectors.", "4 guides")])],
         Donors = [new("Marn", [new(new("Marn 18V", SitePaths.Donor("marn-18v")), "1995 to 1997", "variable cam", "Oval plug cover with two ribs.", "3 guides")])],
         Articles = [new(new("Extending a wire so that it lasts", SitePaths.Article("extending-wires")), "Splice, seal, support: in that order.")],
@@ -83,8 +84,7 @@ internal static class SamplePages
     private static ComparisonRow Row(string other, string guide, string headline) => new()
     {
         Other = new(other, SitePaths.Donor("marn-16")),
-        Guide = new("guide", guide),
-        Headline = headline,
+        Guide = new(headline, guide),
         Power = "96 kW",
         Hours = "48 (34–70) h",
         Money = "1,950 (1,480–2,720) EUR",

@@ -187,7 +187,7 @@ public sealed class SiteFolderTests : IDisposable
     private static void WriteAll(string target)
     {
         var pages = SamplePages.All().Select(page => (Func<Page>)(() => page));
-        var count = SiteWriter.Write(target, pages, [new SiteFile("pictures/a.png", new byte[] { 1, 2 })], Templates.Embedded());
+        var count = SiteWriter.Write(target, pages, [() => new SiteFile("pictures/a.png", new byte[] { 1, 2 })], Templates.Embedded());
         Assert.Equal(SamplePages.All().Count, count);
     }
 

@@ -64,10 +64,10 @@ public sealed record WireColour(string Code)
         ["bk", "bn", "rd", "og", "ye", "gn", "bu", "vt", "gy", "wh", "pk", "tq", "gd", "sr"];
 
     /// <summary>Class of the swatch's ground.</summary>
-    public string BaseClass => "wire-" + Part(0);
+    public string BaseClass => "base-" + Part(0);
 
-    /// <summary>Class of the swatch's stripe; the same colour as the ground where the wire has one colour.</summary>
-    public string TracerClass => "tracer-" + (Code.Contains('/', StringComparison.Ordinal) ? Part(1) : Part(0));
+    /// <summary>Class of the swatch's stripe; empty where the wire has one colour.</summary>
+    public string TracerClass => Code.Contains('/', StringComparison.Ordinal) ? "tracer-" + Part(1) : "";
 
     private string Part(int index)
     {

@@ -141,6 +141,7 @@ public sealed record GuideConfidence
     /// <summary>What is still open: warnings and accepted findings that concern this build.</summary>
     public IReadOnlyList<HtmlString> OpenPoints { get; init; } = [];
 
+    /// <summary>Numbered by their order; the reasons name the numbers.</summary>
     public IReadOnlyList<SourceLine> Sources { get; init; } = [];
 }
 

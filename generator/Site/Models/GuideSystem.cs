@@ -54,6 +54,7 @@ public sealed record GuideReason
 {
     public HtmlString Because { get; init; } = HtmlString.Empty;
 
+    /// <summary>Under its id, by which a reader of the printed page finds the rule.</summary>
     public required PageLink Rule { get; init; }
 
     public Standing Standing { get; init; }
@@ -64,17 +65,16 @@ public sealed record GuideReason
 
     public string? By { get; init; }
 
-    public IReadOnlyList<SourceLine> Sources { get; init; } = [];
+    /// <summary>Numbers of the guide's list of sources.</summary>
+    public IReadOnlyList<PageLink> Sources { get; init; } = [];
 
     /// <summary>Rules that are silent here because this one names them.</summary>
     public IReadOnlyList<PageLink> Overridden { get; init; } = [];
-
-    /// <summary>Where the rule is written: "rules/mounts/left.yaml:12".</summary>
-    public string? Place { get; init; }
 }
 
 /// <summary>What to get, by where it comes from.</summary>
 public sealed record GuideShoppingGroup(string Source, IReadOnlyList<GuideShoppingItem> Items, string? Total = null);
 
+/// <param name="Amount">Null for one.</param>
 public sealed record GuideShoppingItem(
     PageLink Part, string? Amount = null, string? Price = null, PageLink? For = null, GuideCondition? Condition = null);

@@ -110,18 +110,18 @@ public sealed record GuideDevice
 {
     public required string Title { get; init; }
 
-    public string From { get; init; } = "";
-
-    public PageLink? Position { get; init; }
-
     public PageLink? Connector { get; init; }
 
-    /// <summary>In words: "plugs straight in", "change the plug and extend by 240 mm".</summary>
+    /// <summary>In a few words: "plugs straight in", "change the plug".</summary>
     public required string Action { get; init; }
+
+    /// <summary>What there is to know besides: the plug found on the harness, by how much the wires grow.</summary>
+    public string Detail { get; init; } = "";
 
     public Weight Weight { get; init; } = Weight.Plain;
 
-    public string Extension { get; init; } = "";
+    /// <summary>Whether the wires are shown without asking, because something is to be done to them.</summary>
+    public bool IsOpen { get; init; }
 
     public IReadOnlyList<GuidePin> Pins { get; init; } = [];
 }

@@ -26,7 +26,8 @@ public sealed record VariantGroup(string Title, IReadOnlyList<VariantItem> Varia
 /// <param name="HowToTell">One line by which an owner recognises it.</param>
 public sealed record VariantItem(PageLink Link, string Years, string Detail = "", string HowToTell = "", string Guides = "");
 
-public sealed record BuildTable(IReadOnlyList<PageLink> Donors, IReadOnlyList<BuildRow> Rows);
+/// <param name="Legend">What the short words in the cells stand for.</param>
+public sealed record BuildTable(IReadOnlyList<PageLink> Donors, IReadOnlyList<BuildRow> Rows, IReadOnlyList<NamedValue> Legend);
 
 /// <param name="Cells">As many as there are donors.</param>
 public sealed record BuildRow(PageLink Chassis, IReadOnlyList<BuildCell> Cells);

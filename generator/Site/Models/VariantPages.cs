@@ -56,10 +56,8 @@ public sealed record ComparisonRow
     /// <summary>The donor on a chassis page, the chassis on a donor page.</summary>
     public required PageLink Other { get; init; }
 
+    /// <summary>Under its headline options: "Use the donor's gearbox".</summary>
     public required PageLink Guide { get; init; }
-
-    /// <summary>The headline options: "donor's five-speed".</summary>
-    public string Headline { get; init; } = "";
 
     public string Power { get; init; } = "";
 

@@ -16,12 +16,15 @@ internal static class GuidePages
     public static GuidePage Build(SiteKnowledge site, GuideEntry guide)
     {
         ImmutableArray<GuideSystem> systems;
+        ImmutableArray<string> sources;
         ImmutableArray<GuideChoice> choices;
         ImmutableArray<GuideExclusion> exclusions;
         ImmutableArray<GuideAdvice> advice;
         lock (site.Store)
         {
-            systems = new GuideSystems(site, guide).All();
+            var positions = new GuideSystems(site, guide);
+            systems = positions.All();
+            sources = [.. positions.Sources];
             var open = new GuideChoices(site, guide);
             choices = open.Choices();
             exclusions = open.Exclusions();
@@ -57,9 +60,9 @@ internal static class GuidePages
             Work = work.Phases(),
             Checks = work.OfPhase("before-start"),
             FirstStart = work.OfPhase("first-start"),
-            Mistakes = [.. SheetTexts.Mistakes(sheet).Select(mistake => new GuideMistake(site.Inline(mistake.Text, guide.Path), mistake.Position is { } position ? SiteKnowledge.Link(position) : null))],
+            Mistakes = [.. SheetTexts.Mistakes(sheet).Select(mistake => new GuideMistake(site.Inline(mistake.Text, guide.Path), mistake.Position is { } position ? new PageLink(position.Title, $"#at-{position.Id}") : null))],
             Cautions = site.Cautions(SheetTexts.Cautions(sheet, site.Base).Select(caution => caution.Caution), guide.Path),
-            Confidence = Confidence(site, sheet),
+            Confidence = Confidence(site, sheet, sources),
         };
     }
 
@@ -87,8 +90,8 @@ internal static class GuidePages
             ],
             Plugs = GuideWirings.Counts(sheet),
             Belts = GuideBelts.Short(sheet),
-            Hours = SiteKnowledge.Range(sheet.Hours, "hours"),
-            Money = SiteKnowledge.Range(sheet.Money, site.Base.Settings.Currency),
+            Hours = SiteKnowledge.Hours(SiteKnowledge.Whole(sheet.Hours)),
+            Money = SiteKnowledge.Range(SiteKnowledge.Whole(sheet.Money), site.Base.Settings.Currency),
             MoneyNote = $"Parts on the shopping list, prices of {site.Base.Settings.PriceDate}; donor engine, wire and hire of tools not counted. The ends of both ranges add up the least and the most of every line, so the truth lies well inside.",
             Skill = ShopWords.Capital(ShopWords.Skill(skill)),
             People = sheet.Tasks.Any(task => task.People > 1) ? "Two people for some of the work" : "One person",
@@ -101,11 +104,18 @@ internal static class GuidePages
         var figures = ImmutableArray.CreateBuilder<NamedValue>();
         if (sheet.Donor.Fact("power")?.Number is { } power && sheet.Chassis.Fact("power")?.Number is { } before and > 0)
         {
-            figures.Add(new NamedValue("Power", $"{SiteKnowledge.Number(power)} kW", $"{SiteKnowledge.Number(before)} kW as it was, {SiteKnowledge.Number(Math.Round(100 * (power / before) - 100))} % more"));
+            figures.Add(new NamedValue("Power", $"{SiteKnowledge.Number(power)} kW", $"{SiteKnowledge.Number(before)} kW as it was: {More(power / before)}"));
         }
 
         return figures.ToImmutable();
     }
+
+    private static string More(decimal ratio) => Math.Round(100 * (ratio - 1)) switch
+    {
+        0 => "the same",
+        > 0 and var more => $"{SiteKnowledge.Number(more)} % more",
+        var less => $"{SiteKnowledge.Number(-less)} % less",
+    };
 
     private static GuideGearbox Gearbox(SiteKnowledge site, Gearbox gearbox, string path, IReadOnlyList<GuideSystem> systems) => new()
     {
@@ -129,7 +139,7 @@ internal static class GuidePages
         Systems = systems,
     };
 
-    private static GuideConfidence Confidence(SiteKnowledge site, Sheet sheet)
+    private static GuideConfidence Confidence(SiteKnowledge site, Sheet sheet, IEnumerable<string> sources)
     {
         var rules = sheet.Answers.Select(answer => answer.Rule).OfType<Rule>().ToList();
         var counts = rules.GroupBy(rule => SiteKnowledge.Standing(rule.Standing)).ToDictionary(group => group.Key, group => group.Count());
@@ -140,7 +150,7 @@ internal static class GuidePages
             Words = $"{Count(Models.Standing.Built).ToString(CultureInfo.InvariantCulture)} of {all} answers were built and driven, {Count(Models.Standing.Measured).ToString(CultureInfo.InvariantCulture)} measured, {Count(Models.Standing.Reported).ToString(CultureInfo.InvariantCulture)} only reported.",
             Standings = [.. new[] { Models.Standing.Built, Models.Standing.Measured, Models.Standing.Reported }.Select(standing => new GuideStandingCount(standing, SiteKnowledge.StandingText(standing.ToString().ToLowerInvariant()), Count(standing)))],
             Figures = rules.Select(rule => rule.Checked).OfType<string>().Min(StringComparer.Ordinal) is { } oldest ? [new NamedValue("Oldest check", oldest)] : [],
-            Sources = site.Sources(rules.SelectMany(rule => rule.Sources)),
+            Sources = site.Sources(sources),
         };
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Swapwright.Knowledge;
 using Swapwright.Rules;
 using Swapwright.Site.Models;
@@ -9,7 +10,12 @@ namespace Swapwright.Site.Pages;
 /// <summary>The positions of a guide, system by system, with every answer that some choice leads to.</summary>
 internal sealed class GuideSystems(SiteKnowledge site, GuideEntry guide)
 {
+    private readonly List<string> _sources = [];
+
     private readonly GuideConditions _conditions = new(site, guide, guide.Headline.Slice);
+
+    /// <summary>On whose word the answers stand, in the order in which they are first named.</summary>
+    public IReadOnlyList<string> Sources => _sources;
 
     public ImmutableArray<GuideSystem> All() =>
     [
@@ -29,6 +35,19 @@ internal sealed class GuideSystems(SiteKnowledge site, GuideEntry guide)
     private IReadOnlyList<GuideLine> Lines(Position position) =>
         [.. site.Resolution.At(position.Id).Where(standing => _conditions.Meets(standing.Region)).Select(standing => Line(position, standing))];
 
+    private PageLink Numbered(string source)
+    {
+        var at = _sources.IndexOf(source);
+        if (at < 0)
+        {
+            at = _sources.Count;
+            _sources.Add(source);
+        }
+
+        var number = (at + 1).ToString(CultureInfo.InvariantCulture);
+        return new PageLink(number, $"#source-{number}");
+    }
+
     private GuideLine Line(Position position, StandingAnswer standing)
     {
         var (rule, answer) = (standing.Rule, standing.Answer);
@@ -47,13 +66,12 @@ internal sealed class GuideSystems(SiteKnowledge site, GuideEntry guide)
             Reason = new GuideReason
             {
                 Because = site.Block(rule.Because, guide.Path),
-                Rule = SiteKnowledge.Link(rule),
+                Rule = SiteKnowledge.Link(rule) with { Text = rule.Id },
                 Standing = SiteKnowledge.Standing(rule.Standing),
                 StandingText = SiteKnowledge.StandingText(rule.Standing),
                 Checked = rule.Checked,
-                Sources = site.Sources(rule.Sources),
-                Overridden = [.. overridden.Select(SiteKnowledge.Link)],
-                Place = answer.Place.ToString(),
+                Sources = [.. rule.Sources.Where(site.Base.Sources.Has).Select(Numbered)],
+                Overridden = [.. overridden.Select(other => SiteKnowledge.Link(other) with { Text = other.Id })],
             },
         };
     }

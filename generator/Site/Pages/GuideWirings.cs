@@ -17,28 +17,31 @@ internal static class GuideWirings
         ? []
         :
         [
-            new("straight in", counts.StraightIn),
-            new("re-pinned", counts.RePinned),
-            new("plug changed", counts.Changed),
-            new("by an adapter lead", counts.Lead),
-            new("plug added", counts.Added),
-            new("lengthened only", counts.ExtendedOnly),
-            new("capped", counts.Capped),
+            .. new NamedCount[]
+            {
+                new("straight in", counts.StraightIn),
+                new("re-pinned", counts.RePinned),
+                new("plug changed", counts.Changed),
+                new("by an adapter lead", counts.Lead),
+                new("plug added", counts.Added),
+                new("lengthened only", counts.ExtendedOnly),
+                new("capped", counts.Capped),
+            }.Where(count => count.Count > 0),
         ];
 
     private static GuideWiring Wiring(SiteKnowledge site, Sheet sheet, WiringSheet wiring) => new()
     {
         Counts = Counts(sheet),
-        Devices = [.. wiring.Plugs.Select(plug => Device(site, plug))],
+        Devices = [.. wiring.Plugs.OrderBy(plug => Rank(plug.Outcome)).ThenBy(plug => plug.Title, StringComparer.Ordinal).Select(plug => Device(site, plug))],
         Cuts = [.. wiring.Bill.Cuts.Select((cut, at) => Cut(site, wiring, cut, at))],
-        Wire = [.. wiring.Bill.Wire.Select(line => new GuideWireTotal(new Models.WireColour(line.Colour), Size(line.SizeMm2), Metres(line.LengthMm), line.Pieces))],
+        Wire = [.. wiring.Bill.Wire.Select(line => new GuideWireTotal(new Models.WireColour(line.Colour), SiteKnowledge.Number(line.SizeMm2, "0.##"), Metres(line.LengthMm), line.Pieces))],
         Terminals =
         [
             .. wiring.Bill.Terminals.Select(line => new GuideTerminal(
                 line.Terminal,
                 WireRange(site, line.Connector),
                 line.Count,
-                line.Seals > 0 ? $"{line.Seals.ToString(CultureInfo.InvariantCulture)} seals" : "none",
+                line.Seals > 0 ? Number(line.Seals) : "none",
                 site.Base.Connectors.Find(line.Connector)?.Title ?? line.Connector)),
         ],
         Consumables =
@@ -54,46 +57,68 @@ internal static class GuideWirings
         Adapter = Adapter(site, wiring),
     };
 
-    private static GuideDevice Device(SiteKnowledge site, PlugWork plug)
+    private static GuideDevice Device(SiteKnowledge site, PlugWork plug) => new()
     {
-        var role = site.Base.Vocabulary.Devices.Find(plug.Role);
-        return new GuideDevice
+        Title = plug.Title == plug.Role ? site.Base.Vocabulary.Devices.Find(plug.Role)?.Title ?? plug.Title : plug.Title,
+        Connector = site.ConnectorLink(plug.DeviceConnector ?? plug.HarnessConnector),
+        Action = Action(plug),
+        Detail = string.Join("; ", Details(site, plug)),
+        Weight = plug.Outcome switch
         {
-            Title = plug.Title,
-            Position = role?.Position is { } id && site.Base.Positions.Find(id) is { } position ? SiteKnowledge.Link(position) : null,
-            Connector = site.ConnectorLink(plug.DeviceConnector ?? plug.HarnessConnector),
-            Action = Action(site, plug),
-            Weight = plug.Outcome switch
-            {
-                PlugOutcome.StraightIn => Weight.Good,
-                PlugOutcome.Changed or PlugOutcome.Added => Weight.Caution,
-                _ => Weight.Plain,
-            },
-            Extension = plug.Wires.Select(wire => wire.ExtensionMm).DefaultIfEmpty(0).Max() is > 0 and var most ? Millimetres(most) : "",
-            Pins = plug.Outcome == PlugOutcome.Capped
-                ? []
-                : [.. plug.Wires.Select(wire => new GuidePin(wire.Cavity, SignalTitle(site, wire.Signal), Wire(wire), new Models.WireColour(wire.Colour), Size(wire.SizeMm2)))],
-        };
+            PlugOutcome.StraightIn => Weight.Good,
+            PlugOutcome.Changed or PlugOutcome.Added => Weight.Caution,
+            _ => Weight.Plain,
+        },
+        IsOpen = plug.Outcome != PlugOutcome.StraightIn || plug.Extended,
+        Pins = plug.Outcome == PlugOutcome.Capped
+            ? []
+            : [.. plug.Wires.Select(wire => new GuidePin(wire.Cavity, SignalTitle(site, wire.Signal), Wire(wire), new Models.WireColour(wire.Colour), Size(wire.SizeMm2)))],
+    };
+
+    private static string Action(PlugWork plug) => plug.Outcome switch
+    {
+        PlugOutcome.StraightIn => "plugs straight in",
+        PlugOutcome.Extended => "lengthen the wires",
+        PlugOutcome.RePinned => "re-pin the plug",
+        PlugOutcome.Changed => "change the plug",
+        PlugOutcome.Lead => "fit the adapter lead",
+        PlugOutcome.Added => "add a plug",
+        _ => "cap: not fitted",
+    };
+
+    private static IEnumerable<string> Details(SiteKnowledge site, PlugWork plug)
+    {
+        if (plug.Wires.Select(wire => wire.ExtensionMm).DefaultIfEmpty(0).Max() is > 0 and var most)
+        {
+            yield return $"wires longer by {Millimetres(most)}";
+        }
+
+        if (plug.Outcome == PlugOutcome.Changed && site.ConnectorLink(plug.HarnessConnector) is { } old)
+        {
+            yield return $"cut off the {InSentence.Lower(old.Text)}, fit:";
+        }
+
+        if (plug is { Outcome: PlugOutcome.Lead, LeadPart: { } part })
+        {
+            yield return InSentence.Lower(site.Base.Parts.Find(part)?.Title ?? part);
+        }
     }
 
-    private static string Action(SiteKnowledge site, PlugWork plug)
+    // What there is work on comes first, the heaviest work at the top; a plug that goes straight in is only to be ticked.
+    private static int Rank(PlugOutcome outcome) => outcome switch
     {
-        var words = plug.Outcome switch
-        {
-            PlugOutcome.StraightIn => "plugs straight in",
-            PlugOutcome.Extended => "plugs in, wires lengthened",
-            PlugOutcome.RePinned => "re-pin the plug",
-            PlugOutcome.Changed => $"change the plug{(site.ConnectorLink(plug.HarnessConnector) is { } old ? $" (harness has: {InSentence.Lower(old.Text)})" : "")}",
-            PlugOutcome.Lead => $"use the adapter lead{(plug.LeadPart is { } part ? $" ({site.Base.Parts.Find(part)?.Title ?? part})" : "")}",
-            PlugOutcome.Added => "add a plug",
-            _ => "cap: the device is not fitted",
-        };
-        return plug is { Extended: true, Outcome: not PlugOutcome.Extended } ? $"{words} and lengthen its wires" : words;
-    }
+        PlugOutcome.Changed => 0,
+        PlugOutcome.Added => 1,
+        PlugOutcome.RePinned => 2,
+        PlugOutcome.Lead => 3,
+        PlugOutcome.Extended => 4,
+        PlugOutcome.Capped => 5,
+        _ => 6,
+    };
 
     private static string Wire(WireRow wire) => wire.Action switch
     {
-        WireAction.Stays => wire.ExtensionMm > 0 ? $"stays, lengthen by {Millimetres(wire.ExtensionMm)}" : "stays",
+        WireAction.Stays => wire.ExtensionMm > 0 ? $"lengthen by {Millimetres(wire.ExtensionMm)}" : "",
         WireAction.Moves => $"from cavity {wire.FromCavity}{(wire.ExtensionMm > 0 ? $", lengthen by {Millimetres(wire.ExtensionMm)}" : "")}",
         WireAction.Runs => "new wire",
         WireAction.Joins => "new wire, spliced to the nearest of this signal",
@@ -106,8 +131,8 @@ internal static class GuideWirings
         return new GuideWireCut(
             Number(at + 1),
             new Models.WireColour(cut.Colour),
-            Size(cut.SizeMm2),
-            Millimetres(cut.LengthMm),
+            SiteKnowledge.Number(cut.SizeMm2, "0.##"),
+            SiteKnowledge.Number(cut.LengthMm),
             SignalTitle(site, cut.Signal),
             run is null ? "" : End(site, run.From),
             run is null ? "" : End(site, run.To),
@@ -174,14 +199,14 @@ internal static class GuideWirings
                         _ => row.Optional ? "leave empty: nothing fitted asks for it" : "missing",
                     } + (row.Shielded ? ", shielded" : "") + (row.Note.Length > 0 ? $": {row.Note}" : ""),
                     (row.FromColour ?? row.ToColour) is { Length: > 0 } colour ? new Models.WireColour(colour) : null,
-                    Size(row.SizeMm2),
+                    SiteKnowledge.Number(row.SizeMm2, "0.##"),
                     row is { Action: AdapterAction.Missing, Optional: false } ? Weight.Bad : Weight.Plain)),
             ],
         };
     }
 
     private static string WireRange(SiteKnowledge site, string connector) => site.Base.Connectors.Find(connector) is { WireFromMm2: { } from, WireToMm2: { } to }
-        ? $"{SiteKnowledge.Number(from)}–{SiteKnowledge.Number(to)} mm²"
+        ? $"{SiteKnowledge.Number(from)}–{SiteKnowledge.Number(to)}"
         : "";
 
     private static string SignalTitle(SiteKnowledge site, string signal) => site.Base.Vocabulary.Signals.Find(signal)?.Title ?? signal;

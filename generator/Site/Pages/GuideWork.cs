@@ -20,7 +20,7 @@ internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path)
             {
                 Id = pair.phase,
                 Title = ShopWords.Phase(pair.phase),
-                Hours = SiteKnowledge.Range(pair.tasks.Aggregate(default(Range3), (sum, task) => sum + task.Hours), "hours"),
+                Hours = SiteKnowledge.Hours(pair.tasks.Aggregate(default(Range3), (sum, task) => sum + task.Hours)),
                 Tasks = [.. pair.tasks.Select(Task)],
             }),
     ];
@@ -34,9 +34,9 @@ internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path)
                 ShopWords.Capital(ShopWords.From(group.Key)),
                 [.. group.Select(line => new GuideShoppingItem(
                     site.Part(line.Part.Id).Part,
-                    SiteKnowledge.Number(line.Amount),
+                    line.Amount == 1 ? null : SiteKnowledge.Number(line.Amount),
                     line.Part.Price is { } price ? site.Money(price) : null,
-                    line.For.IsEmpty ? null : SiteKnowledge.Link(line.For[0])))],
+                    line.For.IsEmpty ? null : new PageLink(line.For[0].Title, $"#at-{line.For[0].Id}")))],
                 site.Money(group.Aggregate(default(Range3), (sum, line) => sum + (line.Part.Price ?? default))))),
     ];
 
@@ -47,7 +47,7 @@ internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path)
         {
             Id = task.Id,
             Title = task.Title,
-            Hours = SiteKnowledge.Range(task.Hours, "hours"),
+            Hours = SiteKnowledge.Hours(task.Hours),
             Skill = ShopWords.Skill(task.Skill),
             People = task.People > 1 ? "two people" : "one person",
             After = [.. here.Select(other => new PageLink(other.Title, $"#task-{other.Id}"))],

@@ -13,7 +13,7 @@ internal static class ShopWords
         "dealer" => "dealer",
         "parts-shop" => "parts shop",
         "wire-shop" => "wire shop",
-        "make" => "make it yourself",
+        "make" => "to make yourself",
         "machine-shop" => "machine shop",
         _ => from,
     };

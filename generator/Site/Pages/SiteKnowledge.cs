@@ -92,7 +92,7 @@ internal sealed class SiteKnowledge
         {
             condition = Store.Implies(context, region)
                 ? null
-                : new GuideCondition($"where {Words.Describe(region, context)}", [.. Store.Cover(region, MostCases, context).Cubes.Select(Case)]);
+                : new GuideCondition($"if {Words.Describe(region, context)}", [.. Store.Cover(region, MostCases, context).Cubes.Select(Case)]);
             _conditions.Add((region, context), condition);
         }
 
@@ -194,6 +194,11 @@ internal sealed class SiteKnowledge
     public string Money(Range3 range) => $"{Span(range)} {Base.Settings.Currency}";
 
     public static RangeText Range(Range3 range, string unit) => new(Number(range.Least), Number(range.Likely), Number(range.Most), unit);
+
+    /// <summary>For sums, whose parts are estimates: decimals would claim more than is known.</summary>
+    public static Range3 Whole(Range3 range) => new(Math.Round(range.Least), Math.Round(range.Likely), Math.Round(range.Most));
+
+    public static RangeText Hours(Range3 range) => Range(range, range.Likely == 1 ? "hour" : "hours");
 
     public static string Span(Range3 range) => range.Least == range.Most ? Number(range.Likely) : $"{Number(range.Least)}–{Number(range.Most)}";
 

@@ -22,7 +22,7 @@ internal sealed class TextPages(SiteKnowledge site, VariantPages variants, Func<
             Figures =
             [
                 new("Guides", SiteKnowledge.Grouped(counts.Guides)),
-                new("Combinations proved", SiteKnowledge.Grouped(counts.Buildable), "each position that applies has exactly one answer in every one of them"),
+                new("Combinations proved", SiteKnowledge.Grouped(counts.Buildable)),
                 new("Rules", SiteKnowledge.Grouped(counts.Rules)),
                 new("Connectors drawn", SiteKnowledge.Grouped(counts.Connectors)),
             ],
@@ -137,10 +137,20 @@ internal sealed class TextPages(SiteKnowledge site, VariantPages variants, Func<
                 [
                     .. site.Base.Donors.All.Select(donor =>
                     {
-                        var guides = site.GuidesOfChassis[chassis.Id].Where(guide => guide.Headline.Donor.Id == donor.Id).Select(guide => new PageLink(guide.Options, guide.Path)).ToList();
+                        var guides = site.GuidesOfChassis[chassis.Id].Where(guide => guide.Headline.Donor.Id == donor.Id).Select(guide => new PageLink(ShortOptions(guide), guide.Path)).ToList();
                         var reason = guides.Count == 0 ? variants.Reason(chassis, donor) : null;
-                        return new BuildCell(guides, guides.Count == 0 ? "cannot be built" : "", reason is null ? null : SiteKnowledge.Link(reason));
+                        return new BuildCell(guides, guides.Count == 0 ? "none" : "", reason is null ? null : SiteKnowledge.Link(reason) with { Text = "why" });
                     }),
                 ])),
+        ],
+        [
+            .. site.Guides.SelectMany(guide => guide.Headline.Options).Distinct()
+                .OrderBy(option => site.Base.Choices[option.Key].Order)
+                .Select(option => new NamedValue(OptionWord(option.Value), site.OptionTitle(option.Key, option.Value))),
         ]);
+
+    private static string OptionWord(string option) => option.Replace('-', ' ');
+
+    private static string ShortOptions(GuideEntry guide) =>
+        guide.Headline.Options.Any() ? string.Join(" + ", guide.Headline.Options.Select(option => OptionWord(option.Value))) : "guide";
 }

@@ -59,11 +59,10 @@ internal sealed class VariantPages(SiteKnowledge site)
         return new ComparisonRow
         {
             Other = other,
-            Guide = new PageLink("guide", guide.Path),
-            Headline = guide.Options,
+            Guide = new PageLink(guide.Options.Length > 0 ? guide.Options : "Guide", guide.Path),
             Power = donor.Fact("power") is { } power ? $"{SiteKnowledge.Number(power.Number)} kW" : "",
-            Hours = SiteKnowledge.Span(sheet.Hours),
-            Money = SiteKnowledge.Span(sheet.Money),
+            Hours = SiteKnowledge.Span(SiteKnowledge.Whole(sheet.Hours)),
+            Money = SiteKnowledge.Span(SiteKnowledge.Whole(sheet.Money)),
             Skill = ShopWords.Skill(sheet.Tasks.Select(task => task.Skill).DefaultIfEmpty("plain").MaxBy(ShopWords.SkillRank)!),
             Changes = SiteKnowledge.Number(answers.Count(answer => AnswerWording.Verb(answer) is AnswerVerb.Buy or AnswerVerb.Make or AnswerVerb.Modify)),
             PlugsStraightIn = sheet.Wiring is { } wiring ? $"{SiteKnowledge.Number(wiring.Counts.StraightIn)} of {SiteKnowledge.Number(wiring.Plugs.Length - wiring.Counts.Capped)}" : "",

@@ -99,11 +99,11 @@ public static class AdapterDrawing
                 break;
             case AdapterAction.AddWire:
                 Stroke(drawing, Across(RightPin, RightPin - Stub, line.Y), row.ToColour, "add");
-                drawing.Path("add", $"M{Drawing.N(RightPin - Stub + 8)} {Drawing.N(line.Y - 6)} l-8 6 l8 6", " stroke-width=\"1.5\"");
+                drawing.Path("add", $"M{Drawing.N(RightPin - Stub + 8)} {Drawing.N(line.Y - 6)} l-8 6 l8 6");
                 Note(drawing, RightPin - Stub - 10, line.Y, "end", $"{Name(row)}: {row.Note}");
                 break;
             default:
-                drawing.Path("missing", Cross(RightPin - Stub + 8, line.Y), " stroke-width=\"1.5\"");
+                drawing.Path("missing", Cross(RightPin - Stub + 8, line.Y));
                 Note(drawing, RightPin - Stub - 10, line.Y, "end", row.Optional ? $"{Name(row)}: not used" : $"{Name(row)}: MISSING");
                 break;
         }
@@ -135,7 +135,7 @@ public static class AdapterDrawing
 
         if (row.Shielded)
         {
-            drawing.Path("shield", Ellipse(LeftPin + 70, line.Y) + Ellipse(RightPin - 70, line.Y), " stroke-width=\"1\" stroke-dasharray=\"2 2\"");
+            drawing.Path("shield", Ellipse(LeftPin + 70, line.Y) + Ellipse(RightPin - 70, line.Y), " stroke-dasharray=\"2 2\"");
         }
 
         // Where the plugs go together as they are, the note says which wire moves.
@@ -161,14 +161,14 @@ public static class AdapterDrawing
     {
         if (!WireColour.TryParse(colour, out var known))
         {
-            drawing.Path("wire " + classes, path, " stroke-width=\"1.5\"");
+            drawing.Path("wire " + classes, path);
             return;
         }
 
-        drawing.Path($"wire {classes} {known.BaseClass}", path, " stroke-width=\"1.5\"");
+        drawing.Path($"wire {classes} {known.BaseClass}", path);
         if (known.TracerClass is { } tracer)
         {
-            drawing.Path($"tracer {tracer}", path, " stroke-width=\"1.5\" stroke-dasharray=\"6 10\"", stroke: "none");
+            drawing.Path($"tracer {tracer}", path, " stroke=\"none\" stroke-dasharray=\"6 10\"");
         }
     }
 
@@ -183,16 +183,16 @@ public static class AdapterDrawing
 
     private static void Legend(Drawing drawing, double y)
     {
-        drawing.Line("cap", 8, y, 38, y, " stroke-width=\"1.5\"");
+        drawing.Line("cap", 8, y, 38, y);
         drawing.Line("cap", 38, y - 6, 38, y + 6, " stroke-width=\"3\"");
         drawing.Text("note", 46, y + 4, "start", 11, "capped end");
-        drawing.Path("add", $"M168 {Drawing.N(y)} H138 m8 -6 l-8 6 l8 6", " stroke-width=\"1.5\"");
+        drawing.Path("add", $"M168 {Drawing.N(y)} H138 m8 -6 l-8 6 l8 6");
         drawing.Text("note", 176, y + 4, "start", 11, "new wire");
         drawing.Dot("splice", 268, y, 4);
         drawing.Text("note", 278, y + 4, "start", 11, "splice");
-        drawing.Path("shield", Ellipse(350, y), " stroke-width=\"1\" stroke-dasharray=\"2 2\"");
+        drawing.Path("shield", Ellipse(350, y), " stroke-dasharray=\"2 2\"");
         drawing.Text("note", 362, y + 4, "start", 11, "shielded");
-        drawing.Path("missing", Cross(444, y), " stroke-width=\"1.5\"");
+        drawing.Path("missing", Cross(444, y));
         drawing.Text("note", 456, y + 4, "start", 11, "no wire");
         drawing.Text("note", 8, y + 26, "start", 11, "Letters at the ends are the colours found there (base/tracer).");
     }

@@ -9,23 +9,27 @@ namespace Swapwright.Worksheets.Wiring;
 /// </summary>
 internal sealed class Drawing
 {
-    private readonly StringBuilder body = new();
+    private const double UsualSize = 11;
+
+    // Shapes first, texts above them: what many elements share is said once, on their group.
+    private readonly StringBuilder shapes = new();
+    private readonly StringBuilder texts = new();
 
     public void Line(string classes, double x1, double y1, double x2, double y2, string more = "") =>
-        body.Append(CultureInfo.InvariantCulture, $"<line class=\"{classes}\" x1=\"{N(x1)}\" y1=\"{N(y1)}\" x2=\"{N(x2)}\" y2=\"{N(y2)}\" stroke=\"currentColor\"{more}/>\n");
+        shapes.Append(CultureInfo.InvariantCulture, $"<line class=\"{classes}\" x1=\"{N(x1)}\" y1=\"{N(y1)}\" x2=\"{N(x2)}\" y2=\"{N(y2)}\"{more}/>\n");
 
-    public void Path(string classes, string d, string more = "", string stroke = "currentColor") =>
-        body.Append(CultureInfo.InvariantCulture, $"<path class=\"{classes}\" d=\"{d}\" fill=\"none\" stroke=\"{stroke}\"{more}/>\n");
+    public void Path(string classes, string d, string more = "") =>
+        shapes.Append(CultureInfo.InvariantCulture, $"<path class=\"{classes}\" d=\"{d}\"{more}/>\n");
 
     public void Box(string classes, double x, double y, double width, double height, double radius) =>
-        body.Append(CultureInfo.InvariantCulture, $"<rect class=\"{classes}\" x=\"{N(x)}\" y=\"{N(y)}\" width=\"{N(width)}\" height=\"{N(height)}\" rx=\"{N(radius)}\" fill=\"none\" stroke=\"currentColor\"/>\n");
+        shapes.Append(CultureInfo.InvariantCulture, $"<rect class=\"{classes}\" x=\"{N(x)}\" y=\"{N(y)}\" width=\"{N(width)}\" height=\"{N(height)}\" rx=\"{N(radius)}\"/>\n");
 
     public void Dot(string classes, double x, double y, double radius) =>
-        body.Append(CultureInfo.InvariantCulture, $"<circle class=\"{classes}\" cx=\"{N(x)}\" cy=\"{N(y)}\" r=\"{N(radius)}\" fill=\"currentColor\"/>\n");
+        shapes.Append(CultureInfo.InvariantCulture, $"<circle class=\"{classes}\" cx=\"{N(x)}\" cy=\"{N(y)}\" r=\"{N(radius)}\" fill=\"currentColor\"/>\n");
 
     /// <summary>A text on its baseline; <paramref name="anchor"/> is start, middle or end.</summary>
     public void Text(string classes, double x, double y, string anchor, double size, string text, bool bold = false) =>
-        body.Append(CultureInfo.InvariantCulture, $"<text class=\"{classes}\" x=\"{N(x)}\" y=\"{N(y)}\" text-anchor=\"{anchor}\" font-size=\"{N(size)}\"{(bold ? " font-weight=\"bold\"" : "")} fill=\"currentColor\">{Escape(text)}</text>\n");
+        texts.Append(CultureInfo.InvariantCulture, $"<text class=\"{classes}\" x=\"{N(x)}\" y=\"{N(y)}\"{(anchor == "start" ? "" : $" text-anchor=\"{anchor}\"")}{(size == UsualSize ? "" : $" font-size=\"{N(size)}\"")}{(bold ? " font-weight=\"bold\"" : "")}>{Escape(text)}</text>\n");
 
     /// <summary>The finished drawing.</summary>
     /// <param name="id">Prefix of the ids that tie title and description to the drawing; unique on the page.</param>
@@ -33,10 +37,12 @@ internal sealed class Drawing
     {
         var safe = Escape(id);
         return string.Create(CultureInfo.InvariantCulture, $"""
-            <svg xmlns="http://www.w3.org/2000/svg" class="{classes}" role="img" aria-labelledby="{safe}-title {safe}-desc" viewBox="0 0 {N(width)} {N(height)}" width="{N(width)}" height="{N(height)}" font-family="system-ui, sans-serif">
+            <svg xmlns="http://www.w3.org/2000/svg" class="{classes}" role="img" aria-labelledby="{safe}-title {safe}-desc" viewBox="0 0 {N(width)} {N(height)}" width="{N(width)}" height="{N(height)}" font-family="system-ui, sans-serif" font-size="{N(UsualSize)}">
             <title id="{safe}-title">{Escape(title)}</title>
             <desc id="{safe}-desc">{Escape(description)}</desc>
-            {body}</svg>
+            <g fill="none" stroke="currentColor">
+            {shapes}</g><g fill="currentColor">
+            {texts}</g></svg>
 
             """).ReplaceLineEndings("\n");
     }
@@ -45,7 +51,7 @@ internal sealed class Drawing
     public static double Fit(double size, string text, double width) =>
         Math.Max(7, Math.Min(size, Math.Floor(width / (0.52 * Math.Max(1, text.Length)) * 2) / 2));
 
-    public static string N(double value) => Math.Round(value, 2).ToString("0.##", CultureInfo.InvariantCulture);
+    public static string N(double value) => Math.Round(value, 1).ToString("0.#", CultureInfo.InvariantCulture);
 
     /// <summary>For text and attribute values alike; characters that XML forbids become a question mark.</summary>
     public static string Escape(string text)

@@ -50,6 +50,9 @@ internal static class CombinationArguments
         }
     }
 
+    /// <summary>Choice id → option id, as written.</summary>
+    public static ImmutableArray<KeyValuePair<string, string>> Decided(IEnumerable<string> pairs) => [.. pairs.Select(Pair).Select(pair => KeyValuePair.Create(pair.Choice, pair.Option))];
+
     private static (string Choice, string Option) Pair(string text)
     {
         var equals = text.IndexOf('=', StringComparison.Ordinal);

@@ -56,10 +56,11 @@ internal sealed class SheetCommand : Command<SheetCommand.Settings>
         }
 
         var sheet = new SheetBuilder(resolution).Build(CombinationArguments.Read(resolution, settings.Chassis, settings.Donor, settings.Choices));
-        var lines = new SheetLines(sheet, resolution);
+        var forced = Forced.By(resolution, settings.Chassis, settings.Donor, CombinationArguments.Decided(settings.Choices));
+        var lines = new SheetLines(sheet, resolution, forced);
         Terminal.Deliver(settings.As switch
         {
-            "json" => new SheetJson(sheet, resolution).Write(settings.Part),
+            "json" => new SheetJson(sheet, resolution, forced).Write(settings.Part),
             "csv" => lines.Csv(),
             "markdown" => lines.Markdown(),
             _ => lines.Text(),

@@ -46,7 +46,7 @@ internal sealed class WhyCommand : Command<WhyCommand.Settings>
         var position = settings.Rest[^1];
         CombinationArguments.Know(proof.Base.Positions.Ids, position, "position");
         var sheet = new SheetBuilder(resolution).Build(CombinationArguments.Read(resolution, settings.Chassis, settings.Donor, settings.Rest[..^1]));
-        var report = new WhyReport(sheet, resolution, proof.Words!, position);
+        var report = new WhyReport(sheet, resolution, proof.Words!, position, Forced.By(resolution, settings.Chassis, settings.Donor, CombinationArguments.Decided(settings.Rest[..^1])));
         Terminal.Deliver(settings.As == "json" ? report.Json() : report.Text(), null);
         return sheet.Buildable ? Exit.Sound : Exit.ErrorsFound;
     }

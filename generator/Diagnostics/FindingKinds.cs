@@ -31,11 +31,24 @@ public static class FindingKinds
     public static readonly FindingKind Article = new("article", Severity.Warning, "Link, picture or heading that a reader cannot follow");
     public static readonly FindingKind IdleAccept = new("idle-accept", Severity.Warning, "Acceptance that meets nothing");
 
+    public static readonly FindingKind ShadowedRule = new("shadowed-rule", Severity.Warning, "Rule overridden wherever it applies");
+    public static readonly FindingKind RedundantRule = new("redundant-rule", Severity.Warning, "Rule whose removal changes nothing");
+    public static readonly FindingKind IdleOverride = new("idle-override", Severity.Warning, "Override that silences nothing");
+    public static readonly FindingKind DeadOption = new("dead-option", Severity.Warning, "Option that no buildable combination takes");
+    public static readonly FindingKind ForcedOption = new("forced-option", Severity.Note, "Choice with one option left");
+    public static readonly FindingKind DefaultClash = new("default-clash", Severity.Error, "Recommended options that cannot be built together");
+    public static readonly FindingKind BeltLength = new("belt-length", Severity.Error, "No belt that fits a loop");
+    public static readonly FindingKind BeltWrap = new("belt-wrap", Severity.Warning, "Belt that embraces a pulley too little");
+    public static readonly FindingKind BeltPlane = new("belt-plane", Severity.Warning, "Pulleys of a belt out of plane");
+    public static readonly FindingKind StatedValue = new("stated-value", Severity.Error, "Stated number that differs from the computed one");
+    public static readonly FindingKind UnheldValue = new("unheld-value", Severity.Note, "Stated number in too many cases to compute");
+
     /// <summary>All kinds, in the order in which the documentation lists them.</summary>
     public static readonly ImmutableArray<FindingKind> All =
     [
         Schema, Reference, Vocabulary, Unit, PinClash, Contradiction, Gap, DeadRule, OverrideCycle, AnswerCycle, NoBuild,
         LostId, UnregisteredId,
         PinType, WireSize, Mate, TaskCycle, TaskOrder, PartUse, Unsourced, Stale, Standing, Article, IdleAccept,
+        ShadowedRule, RedundantRule, IdleOverride, DeadOption, ForcedOption, DefaultClash, BeltLength, BeltWrap, BeltPlane, StatedValue, UnheldValue,
     ];
 }

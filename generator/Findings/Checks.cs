@@ -7,7 +7,21 @@ using Swapwright.Source;
 namespace Swapwright.Findings;
 
 /// <summary>What a check over the space looks at.</summary>
-public sealed record Examination(KnowledgeBase Base, Resolution Resolution, RegionWords Words);
+public sealed record Examination(KnowledgeBase Base, Resolution Resolution, RegionWords Words)
+{
+    private FittedLoops? _loops;
+    private FittedWirings? _wirings;
+    private RegionYaml? _yaml;
+
+    /// <summary>The belts of the buildable combinations, found when first asked for.</summary>
+    internal FittedLoops Loops => _loops ??= new FittedLoops(Resolution);
+
+    /// <summary>The wiring of the buildable combinations, computed where it is asked for.</summary>
+    internal FittedWirings Wirings => _wirings ??= new FittedWirings(Resolution);
+
+    /// <summary>Regions in the knowledge's own words, for what a contributor may write.</summary>
+    internal RegionYaml Yaml => _yaml ??= new RegionYaml(Resolution);
+}
 
 /// <summary>A cross-check over the space: which finding it gives, and the function that looks for it.</summary>
 public sealed record SpaceCheck(FindingKind Kind, Func<Examination, IEnumerable<Finding>> Run);
@@ -36,5 +50,10 @@ public static class Checks
 
     public static readonly ImmutableArray<SourceCheck> OfSource = [ArticleText.Check];
 
-    public static readonly ImmutableArray<SpaceCheck> OfSpace = [Contradiction.Check, Gap.Check, DeadRule.Check, NoBuild.Check, TaskNeeds.Check];
+    public static readonly ImmutableArray<SpaceCheck> OfSpace =
+    [
+        Contradiction.Check, Gap.Check, DeadRule.Check, NoBuild.Check, TaskNeeds.Check,
+        ShadowedRule.Check, RedundantRule.Check, IdleOverride.Check, DeadOption.Check, ForcedOption.Check, DefaultClash.Check,
+        BeltLength.Check, BeltWrap.Check, BeltPlane.Check, StatedValues.Check, UnheldValue.Check,
+    ];
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Swapwright.Diagnostics;
 using Swapwright.Knowledge;
 using Swapwright.Rules;
@@ -16,8 +17,7 @@ public static class Contradiction
     private static IEnumerable<Finding> AtPosition(Examination examination, string position)
     {
         var resolution = examination.Resolution;
-        var standing = resolution.At(position).Select(one => (one.Rule, one.Answer, Region: resolution.Store.And(one.Region, resolution.Buildable))).Where(one => !one.Region.IsNone).ToList();
-        foreach (var (first, second, overlap) in Overlaps(resolution.Store, standing, one => one.Region, (a, b) => a.Answer.Agrees(b.Answer)))
+        foreach (var (first, second, overlap) in Overlaps(resolution, resolution.At(position), one => one.Region, (a, b) => a.Answer.Agrees(b.Answer)))
         {
             yield return examination.About(
                 FindingKinds.Contradiction,
@@ -26,7 +26,7 @@ public static class Contradiction
                 overlap) with
             {
                 Related = [new RelatedPlace($"`{second.Rule.Id}` answers: {AnswerWords.Short(second.Answer)}", second.Answer.Place)],
-                Mend = $"If one is the exception, let it say so (`overrides: [{second.Rule.Id}]` in `{first.Rule.Id}`, or the other way round); else narrow one `when`, so that they no longer meet.",
+                Mend = MendWords.Disagreement(examination, first.Rule, second.Rule, overlap),
             };
         }
     }
@@ -36,13 +36,12 @@ public static class Contradiction
         var resolution = examination.Resolution;
         foreach (var name in resolution.Values.GroupBy(value => value.Value.Name, StringComparer.Ordinal).OrderBy(group => group.Key, StringComparer.Ordinal))
         {
-            var standing = name.Select(one => (one.Rule, one.Value, Region: resolution.Store.And(one.Region, resolution.Buildable))).Where(one => !one.Region.IsNone).ToList();
-            foreach (var (first, second, overlap) in Overlaps(resolution.Store, standing, one => one.Region, (a, b) => a.Value.Value == b.Value.Value))
+            foreach (var (first, second, overlap) in Overlaps(resolution, [.. name], one => one.Region, (a, b) => a.Value.Value == b.Value.Value))
             {
                 yield return examination.About(FindingKinds.Contradiction, $"`{first.Rule.Id}` and `{second.Rule.Id}` state different numbers for `{name.Key}`: {Number(first.Value)} and {Number(second.Value)}", first.Value.Place, overlap) with
                 {
                     Related = [new RelatedPlace($"`{second.Rule.Id}` states it here", second.Value.Place)],
-                    Mend = "Keep the number that was measured, or let the exception override the general rule.",
+                    Mend = MendWords.Disagreement(examination, first.Rule, second.Rule, overlap),
                 };
             }
         }
@@ -50,17 +49,21 @@ public static class Contradiction
 
     private static Quantity Number(StatedValue value) => new(value.Value, ComputedValues.UnitOf(value.Name));
 
-    /// <summary>The pairs that disagree and meet. Where everything so far is disjoint from the next one, no pair is looked at.</summary>
-    private static IEnumerable<(T First, T Second, Region Overlap)> Overlaps<T>(RegionStore store, List<T> items, Func<T, Region> region, Func<T, T, bool> agree)
+    /// <summary>
+    /// The pairs that disagree and meet in some buildable combination. Where everything so far is disjoint from the next
+    /// one, no pair is looked at; what can be built is asked only where two do meet.
+    /// </summary>
+    private static IEnumerable<(T First, T Second, Region Overlap)> Overlaps<T>(Resolution resolution, ImmutableArray<T> items, Func<T, Region> region, Func<T, T, bool> agree)
     {
+        var store = resolution.Store;
         var covered = Region.None;
-        for (var second = 0; second < items.Count; second++)
+        for (var second = 0; second < items.Length; second++)
         {
             if (store.Intersects(covered, region(items[second])))
             {
                 for (var first = 0; first < second; first++)
                 {
-                    if (!agree(items[first], items[second]) && store.And(region(items[first]), region(items[second])) is { IsNone: false } overlap)
+                    if (!agree(items[first], items[second]) && resolution.BuildableParts.Narrow(store.And(region(items[first]), region(items[second]))) is { IsNone: false } overlap)
                     {
                         yield return (items[first], items[second], overlap);
                     }

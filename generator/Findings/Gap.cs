@@ -1,4 +1,5 @@
 using Swapwright.Diagnostics;
+using Swapwright.Space;
 
 namespace Swapwright.Findings;
 
@@ -12,8 +13,8 @@ public static class Gap
         var resolution = examination.Resolution;
         foreach (var position in examination.Base.PositionOrder)
         {
-            var wanted = resolution.Store.And(resolution.Applies(position.Id), resolution.Buildable);
-            var open = resolution.Store.Minus(wanted, resolution.Store.OrAll(resolution.At(position.Id).Select(answer => answer.Region)));
+            var settled = resolution.Store.OrAll(resolution.At(position.Id).Select(answer => answer.Region));
+            var open = resolution.BuildableParts.Narrow(resolution.Store.Minus(resolution.Applies(position.Id), settled));
             if (open.IsNone)
             {
                 continue;
@@ -27,8 +28,19 @@ public static class Gap
                 open) with
             {
                 Related = [.. rules.Take(3).Select(rule => new RelatedPlace($"`{rule.Rule.Id}` answers elsewhere", rule.Answer.Place))],
-                Mend = "Add a rule for these combinations, widen one that nearly reaches them, or narrow where the position `applies`.",
+                Mend = Closing(examination, open),
             };
         }
+    }
+
+    private static string Closing(Examination examination, Region open)
+    {
+        var yaml = examination.Yaml.Write(open, examination.Resolution.BuildableParts.Near(open));
+        return yaml switch
+        {
+            null => "Add a rule for these combinations, widen one that nearly reaches them, or narrow where the position `applies`.",
+            "{}" => "Add a rule without a `when`, or narrow where the position `applies`.",
+            _ => $"Add a rule with `when: {yaml}`, widen one that nearly reaches these combinations, or narrow where the position `applies`.",
+        };
     }
 }

@@ -12,23 +12,26 @@ public static class NoBuild
     {
         var resolution = examination.Resolution;
         var store = resolution.Store;
-        var choices = Enumerable.Range(0, store.Variables.Length).Where(level => level != resolution.Space.Chassis && level != resolution.Space.Donor).ToList();
-        var possible = store.Project(resolution.Buildable, choices);
+        var open = store.Not(resolution.BuildableParts.Possible);
+        if (open.IsNone)
+        {
+            yield break;
+        }
+
         // A rule gives the reason for a pair where it excludes every combination of it.
-        var reasoned = store.OrAll(resolution.Exclusions.Select(exclusion => store.Not(store.Project(store.Minus(resolution.Domain, exclusion.Region), choices))));
-        var open = store.Minus(store.Minus(Region.All, possible), reasoned);
+        var choices = Enumerable.Range(0, store.Variables.Length).Where(level => level != resolution.Space.Chassis && level != resolution.Space.Donor).ToList();
+        open = store.Minus(open, store.OrAll(resolution.Exclusions.Select(exclusion => store.Not(store.Project(resolution.DomainParts.Narrow(store.Not(exclusion.Region)), choices)))));
         while (!open.IsNone)
         {
             var pair = store.Witness(open);
             var chassis = examination.Base.Chassis.All[pair[resolution.Space.Chassis]];
             var donor = examination.Base.Donors.All[pair[resolution.Space.Donor]];
-            var here = store.Slice(resolution.Domain, [(resolution.Space.Chassis, pair[resolution.Space.Chassis]), (resolution.Space.Donor, pair[resolution.Space.Donor])]);
-            var reasons = resolution.Exclusions.Where(exclusion => store.Intersects(exclusion.Region, store.And(here, Only(resolution, pair)))).ToList();
+            var reasons = resolution.Exclusions.Where(exclusion => resolution.DomainParts.Intersects(store.And(exclusion.Region, Only(resolution, pair)))).ToList();
             yield return new Finding(FindingKinds.NoBuild, $"`{donor.Id}` cannot be built into `{chassis.Id}` in any way, and no one rule says why", chassis.Place)
             {
                 Related = [new RelatedPlace("the donor", donor.Place), .. reasons.Take(6).Select(exclusion => new RelatedPlace($"`{exclusion.Rule.Id}` excludes part of the combinations", exclusion.Rule.Place))],
                 Witness = new Witness(chassis.Id, donor.Id, []),
-                Touches = store.Count(store.And(resolution.Domain, Only(resolution, pair))),
+                Touches = resolution.DomainParts.Count(Only(resolution, pair)),
                 Region = examination.Words.Describe(Only(resolution, pair), Region.All),
                 Mend = "Lift one of the exclusions for this pair, or add a rule that excludes the pair and says why.",
             };

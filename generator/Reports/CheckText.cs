@@ -40,7 +40,7 @@ public sealed class CheckText(IAnsiConsole console, Proof proof, string folder)
 
         if (finding.Touches is { } touches)
         {
-            var all = proof.Resolution is { } resolution ? resolution.Store.Count(resolution.Buildable) : BigInteger.Zero;
+            var all = proof.Resolution?.BuildableParts.Size ?? BigInteger.Zero;
             Detail("touches", $"{Grouped(touches)} of {Grouped(all)} buildable combinations{(finding.Region is { } region ? $": {region}" : "")}");
         }
 

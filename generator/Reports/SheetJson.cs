@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 using Swapwright.Diagnostics;
+using Swapwright.Fitting;
 using Swapwright.Knowledge;
 using Swapwright.Rules;
 using Swapwright.Sheets;
@@ -10,7 +11,8 @@ using Swapwright.Worksheets.Wiring;
 namespace Swapwright.Reports;
 
 /// <summary>A sheet as JSON; its form is schema/reports/sheet.schema.json.</summary>
-public sealed class SheetJson(Sheet sheet, Resolution resolution)
+/// <param name="forced">What the builder's own decisions left no choice of; left out where nobody decided anything.</param>
+public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray<KeyValuePair<string, string>> forced = default)
 {
     /// <param name="part">One member of the sheet to write alone, such as <c>wiring</c>; null for all.</param>
     public string Write(string? part = null) => JsonForm.Write(json =>
@@ -23,6 +25,7 @@ public sealed class SheetJson(Sheet sheet, Resolution resolution)
             json.Text("because", rule.ExcludeText.Length > 0 ? rule.ExcludeText : rule.Because);
             json.Place("place", rule.Place);
         });
+        json.Decisions(sheet, resolution, forced);
         foreach (var (name, write) in Parts(json).Where(one => part is null || one.Name == part))
         {
             write();
@@ -98,7 +101,7 @@ public sealed class SheetJson(Sheet sheet, Resolution resolution)
         });
     }
 
-    private static void Belt(Utf8JsonWriter json, SheetBelt belt)
+    private static void Belt(Utf8JsonWriter json, FittedBelt belt)
     {
         var result = belt.Result;
         json.WriteString("loop", belt.Loop.Id);

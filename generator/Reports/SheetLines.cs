@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using Swapwright.Knowledge;
@@ -7,7 +8,8 @@ using Swapwright.Sheets;
 namespace Swapwright.Reports;
 
 /// <summary>A sheet for reading: the same content as plain text, as Markdown or as a table for a spreadsheet.</summary>
-public sealed class SheetLines(Sheet sheet, Resolution resolution)
+/// <param name="forced">What the builder's own decisions left no choice of; see <see cref="Forced"/>.</param>
+public sealed class SheetLines(Sheet sheet, Resolution resolution, ImmutableArray<KeyValuePair<string, string>> forced = default)
 {
     private KnowledgeBase Base => resolution.Space.Base;
 
@@ -28,6 +30,11 @@ public sealed class SheetLines(Sheet sheet, Resolution resolution)
     {
         layout.Title($"{sheet.Donor.Title} into {sheet.Chassis.Title}");
         layout.Paragraph(string.Join(", ", sheet.Choices.Where(choice => choice.Value != Choice.None).Select(choice => $"{Base.Choices[choice.Key].Title}: {Base.Choices[choice.Key].Option(choice.Value)?.Title ?? choice.Value}")));
+        if (forced is { IsDefaultOrEmpty: false })
+        {
+            layout.Paragraph($"No other way is left for {string.Join(", ", forced.Select(one => $"{one.Key}={one.Value}"))}.");
+        }
+
         if (!sheet.Buildable)
         {
             NotBuildable(layout);

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using Swapwright.Knowledge;
@@ -7,7 +8,8 @@ using Swapwright.Sheets;
 namespace Swapwright.Reports;
 
 /// <summary>The rules that spoke at one position of one combination, the ones overridden, and the values they state.</summary>
-public sealed class WhyReport(Sheet sheet, Resolution resolution, RegionWords words, string position)
+/// <param name="forced">What the builder's own decisions left no choice of.</param>
+public sealed class WhyReport(Sheet sheet, Resolution resolution, RegionWords words, string position, ImmutableArray<KeyValuePair<string, string>> forced = default)
 {
     private SheetAnswer? At => sheet.At(position);
 
@@ -15,6 +17,7 @@ public sealed class WhyReport(Sheet sheet, Resolution resolution, RegionWords wo
     public string Json() => JsonForm.Write(json =>
     {
         json.Combination("combination", resolution.Space.Witness([.. sheet.Combination.Values]));
+        json.Decisions(sheet, resolution, forced);
         json.WriteString("position", position);
         if (At is { Answer: not null } at)
         {
@@ -52,6 +55,19 @@ public sealed class WhyReport(Sheet sheet, Resolution resolution, RegionWords wo
         var text = new StringBuilder();
         void Line(string line) => text.Append(PlainText.Tame(line)).Append('\n');
         var title = resolution.Space.Base.Positions[position].Title;
+        if (!sheet.Buildable)
+        {
+            Line($"This combination cannot be built, by {string.Join(", ", sheet.ExcludedBy.Select(rule => rule.Id))}.");
+            Line(Alternatives.NearestBuildable(resolution, sheet) is { IsEmpty: false } nearest ? $"The nearest way: {Pairs(nearest)}." : "No choice changes that for this chassis and donor.");
+            Line("");
+        }
+
+        if (forced is { IsDefaultOrEmpty: false })
+        {
+            Line($"No other way is left for {Pairs(forced)}.");
+            Line("");
+        }
+
         if (At is null)
         {
             Line($"{title} does not apply in this combination: it applies where {words.Describe(resolution.Applies(position), resolution.Domain)}.");
@@ -83,6 +99,8 @@ public sealed class WhyReport(Sheet sheet, Resolution resolution, RegionWords wo
 
         return text.ToString();
     }
+
+    private static string Pairs(ImmutableArray<KeyValuePair<string, string>> options) => string.Join(", ", options.Select(one => $"{one.Key}={one.Value}"));
 
     private IEnumerable<(Rule Rule, Answer Answer, IReadOnlyList<Rule> By)> Spoke() => At is null
         ? []

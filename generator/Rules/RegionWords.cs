@@ -35,9 +35,8 @@ public sealed class RegionWords
     /// <summary>The region among the buildable combinations, or among all where none of it can be built.</summary>
     public string Describe(Region region)
     {
-        var store = _resolution.Store;
-        var context = store.Intersects(region, _resolution.Buildable) ? _resolution.Buildable : _resolution.Domain;
-        return Describe(region, context);
+        var context = _resolution.BuildableParts.Intersects(region) ? _resolution.BuildableParts : _resolution.DomainParts;
+        return Describe(region, context.Near(region));
     }
 
     /// <summary>The region in as few words as are found, taking for granted that the combination lies in <paramref name="context"/>.</summary>

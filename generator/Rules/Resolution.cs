@@ -21,10 +21,11 @@ public sealed class Resolution
     private readonly FrozenDictionary<string, ImmutableArray<StandingAnswer>> _answers;
     private readonly FrozenDictionary<string, Region> _applies;
     private readonly FrozenDictionary<string, Region> _when;
+    private (Region Domain, Region Buildable)? _whole;
 
     internal Resolution(
         SpaceModel space,
-        Region domain,
+        ImmutableArray<Region> domain,
         ImmutableArray<Exclusion> exclusions,
         Dictionary<string, ImmutableArray<StandingAnswer>> answers,
         Dictionary<string, Region> applies,
@@ -34,9 +35,9 @@ public sealed class Resolution
         ImmutableArray<Finding> findings)
     {
         Space = space;
-        Domain = domain;
         Exclusions = exclusions;
-        Buildable = space.Store.Minus(domain, space.Store.OrAll(exclusions.Select(exclusion => exclusion.Region)));
+        DomainParts = new FactoredRegion(space.Store, domain, SpaceModel.Entities);
+        BuildableParts = new FactoredRegion(space.Store, domain.Concat(exclusions.Select(exclusion => space.Store.Not(exclusion.Region))), SpaceModel.Entities);
         _answers = answers.ToFrozenDictionary(StringComparer.Ordinal);
         _applies = applies.ToFrozenDictionary(StringComparer.Ordinal);
         _when = when.ToFrozenDictionary(StringComparer.Ordinal);
@@ -51,10 +52,19 @@ public sealed class Resolution
     public RegionStore Store => Space.Store;
 
     /// <summary>All combinations: every choice takes an option where it applies and <c>none</c> elsewhere.</summary>
-    public Region Domain { get; }
+    public FactoredRegion DomainParts { get; }
 
-    /// <summary>The combinations that no rule excludes.</summary>
-    public Region Buildable { get; }
+    /// <summary>
+    /// The combinations that no rule excludes, in parts. Questions over a large space go here: <c>Narrow</c>, <c>Intersects</c>,
+    /// <c>Implies</c>, <c>Witness</c>, <c>Count</c>, <c>Size</c>.
+    /// </summary>
+    public FactoredRegion BuildableParts { get; }
+
+    /// <summary><see cref="DomainParts"/> as one diagram, for pages; made when first asked, and slowly in a large space.</summary>
+    public Region Domain => Whole.Domain;
+
+    /// <summary><see cref="BuildableParts"/> as one diagram, for pages; made when first asked, and slowly in a large space.</summary>
+    public Region Buildable => Whole.Buildable;
 
     public ImmutableArray<Exclusion> Exclusions { get; }
 
@@ -99,6 +109,9 @@ public sealed class Resolution
         kb.Rules.All.SelectMany(rule => rule.Overrides.Select(named => (named.Id, rule)))
             .GroupBy(pair => pair.Id, StringComparer.Ordinal)
             .ToFrozenDictionary(group => group.Key, group => group.Select(pair => pair.rule).ToImmutableArray(), StringComparer.Ordinal);
+
+    // Both at once: whoever has asked for one before threads start finds the other made.
+    private (Region Domain, Region Buildable) Whole => _whole ??= (DomainParts.ToRegion(), BuildableParts.ToRegion());
 
     private Region Silenced(Rule rule, Region region) =>
         Overriders.TryGetValue(rule.Id, out var over) ? Store.Minus(region, Store.OrAll(over.Select(When))) : region;

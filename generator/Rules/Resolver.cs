@@ -47,7 +47,7 @@ public sealed class Resolver
             ResolvePosition(position);
         }
 
-        var domain = Store.AndAll(_kb.Choices.All.Select(Domain));
+        var domain = _kb.Choices.All.Select(Domain).ToImmutableArray();
         foreach (var rule in _kb.Rules.All)
         {
             When(rule);

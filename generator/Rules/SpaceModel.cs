@@ -15,6 +15,9 @@ public readonly record struct Combination(ImmutableArray<int> Values);
 /// </summary>
 public sealed class SpaceModel
 {
+    /// <summary>Number of variables that stand before the choices: the chassis and the donor.</summary>
+    internal const int Entities = 2;
+
     private readonly FrozenDictionary<string, int> _levelOfChoice;
 
     private SpaceModel(KnowledgeBase kb, RegionStore store, ImmutableArray<Choice?> choiceAt, int chassis, int donor)

@@ -23,7 +23,7 @@ public sealed class Headlines(Resolution resolution)
     public IEnumerable<Headline> All()
     {
         var space = resolution.Space;
-        var levels = space.Base.Settings.Headline.Where(named => space.Base.Choices.Has(named.Id)).Select(named => space.LevelOf(named.Id)).Distinct().ToList();
+        var levels = Levels(space);
         return Split(resolution.Buildable, new[] { space.Chassis, space.Donor }.Concat(levels).ToArray()).Select(slice =>
         {
             var values = resolution.Store.Witness(slice);
@@ -34,6 +34,9 @@ public sealed class Headlines(Resolution resolution)
                 slice);
         });
     }
+
+    /// <summary>How many there are, without making them.</summary>
+    public static int Count(Resolution resolution) => (int)resolution.BuildableParts.CountWithin(Levels(resolution.Space));
 
     /// <summary>
     /// The combination of a region that follows the recommendations: choice by choice in page order, the recommended
@@ -53,6 +56,9 @@ public sealed class Headlines(Resolution resolution)
 
         return store.Witness(left);
     }
+
+    private static List<int> Levels(SpaceModel space) =>
+        [.. space.Base.Settings.Headline.Where(named => space.Base.Choices.Has(named.Id)).Select(named => space.LevelOf(named.Id)).Distinct()];
 
     private IEnumerable<Region> Split(Region region, ReadOnlyMemory<int> levels)
     {

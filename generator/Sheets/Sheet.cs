@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
+using Swapwright.Fitting;
 using Swapwright.Knowledge;
 using Swapwright.Rules;
-using Swapwright.Worksheets.Belts;
 using Swapwright.Worksheets.Wiring;
 
 namespace Swapwright.Sheets;
@@ -17,9 +17,6 @@ public sealed record SheetAnswer(Position Position, ImmutableArray<StandingAnswe
 }
 
 public sealed record OverriddenRule(Rule Rule, ImmutableArray<Rule> By);
-
-/// <summary>A belt of the combination: the loop as assembled, and what was computed.</summary>
-public sealed record SheetBelt(BeltLoop Loop, BeltResult Result);
 
 /// <summary>What is to be bought or found, with what it is for.</summary>
 /// <param name="Amount">How many are wanted.</param>
@@ -50,7 +47,7 @@ public sealed record Sheet
     /// <summary>A line for each position that applies, in the order of the guide.</summary>
     public ImmutableArray<SheetAnswer> Answers { get; init; } = [];
 
-    public ImmutableArray<SheetBelt> Belts { get; init; } = [];
+    public ImmutableArray<FittedBelt> Belts { get; init; } = [];
 
     /// <summary>null where neither vehicle brings a harness.</summary>
     public WiringSheet? Wiring { get; init; }

@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
+using Swapwright.Fitting;
 using Swapwright.Knowledge;
 using Swapwright.Rules;
 using Swapwright.Space;
@@ -50,7 +51,7 @@ public sealed class SheetBuilder
 
         var ecu = Bound<Ecu>(values);
         var speaking = _kb.Rules.All.Where(rule => _resolution.Store.Contains(_speaks[rule.Id], values)).ToImmutableArray();
-        var belts = _belts.Assemble(donor, chassis, _kb.Parts, At);
+        var belts = _belts.Assemble(donor, chassis, At);
         var parts = answers.Where(answer => answer.Answer is not null).SelectMany(answer => PartsOf(answer.Answer!)).Distinct();
         var sheet = new Sheet
         {
@@ -107,7 +108,7 @@ public sealed class SheetBuilder
     private IEnumerable<Part> PartsOf(Answer answer) =>
         new[] { answer.Part }.Concat(answer.Also).Select(id => id is null ? null : _kb.Parts.Find(id)).OfType<Part>();
 
-    private ImmutableArray<ShoppingLine> Shopping(ImmutableArray<SheetAnswer> answers, ImmutableArray<SheetBelt> belts)
+    private ImmutableArray<ShoppingLine> Shopping(ImmutableArray<SheetAnswer> answers, ImmutableArray<FittedBelt> belts)
     {
         var wanted = answers.Where(answer => answer.Answer is not null).SelectMany(answer => PartsOf(answer.Answer!).Distinct().Select(part => (part, answer.Position))).ToList();
         var lines = wanted.GroupBy(pair => pair.part.Id, StringComparer.Ordinal).Select(group => new ShoppingLine(group.First().part, 1, [.. group.Select(pair => pair.Position)]));

@@ -16,6 +16,7 @@ public sealed class FactoredRegion
     private readonly ImmutableArray<Part> _parts;
     private readonly ImmutableArray<int> _own;
     private readonly Dictionary<string, SharedWeights> _weights = [];
+    private BigInteger? _size;
 
     /// <param name="factors">The regions whose intersection this is.</param>
     /// <param name="shared">Number of shared variables; they are the first ones of the store.</param>
@@ -30,6 +31,9 @@ public sealed class FactoredRegion
 
     /// <summary>The values of the shared variables that leave something possible, as a region.</summary>
     public Region Possible { get; }
+
+    /// <summary>Exact number of assignments in the intersection.</summary>
+    public BigInteger Size => _size ??= Count(Region.All);
 
     /// <summary>The sets of variables, without the shared ones, that the factors tie together.</summary>
     public IEnumerable<ImmutableArray<int>> Groups => _parts.Select(part => part.Variables);
@@ -47,10 +51,43 @@ public sealed class FactoredRegion
     /// <summary>The intersection as far as a region can tell; see <see cref="Near(IEnumerable{int})"/>.</summary>
     public Region Near(Region region) => Near(_store.Support(region));
 
-    public bool Intersects(Region region) => _store.Intersects(region, Near(region));
+    /// <summary>
+    /// The part of a region that the parts which it touches leave possible: the region and <see cref="Near(Region)"/>,
+    /// without ever building the latter. It is empty exactly where the region and the intersection do not meet. It may
+    /// still hold assignments that other parts forbid, so what is taken away from it must be narrowed again.
+    /// </summary>
+    public Region Narrow(Region region)
+    {
+        var touched = _store.Support(region);
+        region = _store.And(region, Possible);
+        foreach (var part in _parts)
+        {
+            if (!region.IsNone && part.Variables.Any(variable => touched.Contains(variable)))
+            {
+                region = _store.And(region, part.Region);
+            }
+        }
+
+        return region;
+    }
+
+    public bool Intersects(Region region) => !Narrow(region).IsNone;
 
     /// <summary>Whether everything in the intersection lies within the region.</summary>
-    public bool Implies(Region region) => _store.Implies(Near(region), region);
+    public bool Implies(Region region) => Narrow(_store.Not(region)).IsNone;
+
+    public bool Contains(ReadOnlySpan<int> assignment)
+    {
+        foreach (var part in _parts)
+        {
+            if (!_store.Contains(part.Region, assignment))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
 
     /// <summary>The intersection for fixed values of all shared variables; it does not depend on them.</summary>
     public Region At(params ReadOnlySpan<int> values)
@@ -67,7 +104,7 @@ public sealed class FactoredRegion
     /// <exception cref="ArgumentException">There is none.</exception>
     public int[] Witness(Region region)
     {
-        var near = _store.And(region, Near(region));
+        var near = Narrow(region);
         int[] entities = [.. _store.Witness(_store.Project(near, _own)).Take(_shared)];
         var held = entities.Select((value, variable) => (variable, value)).ToList();
         var rest = _store.Witness(_store.And(At(entities), _store.Slice(region, held)));
@@ -82,7 +119,7 @@ public sealed class FactoredRegion
     {
         var touched = _store.Support(region).ToHashSet();
         var apart = _parts.ToLookup(part => part.Variables.Any(touched.Contains));
-        var joined = _store.And(region, _store.AndAll(apart[true].Select(part => part.Region)));
+        var joined = apart[true].Aggregate(region, (narrowed, part) => _store.And(narrowed, part.Region));
         var joinedOwn = Own(joined);
         List<Part> rest = [.. apart[false]];
         var key = string.Join(',', rest.Select(part => part.Region.Id));
@@ -93,6 +130,13 @@ public sealed class FactoredRegion
         }
 
         return Free(rest.SelectMany(part => part.Variables).Concat(joinedOwn)) * weights.Sum(joined, Free(joinedOwn));
+    }
+
+    /// <summary>Exact number of different assignments to the shared variables and the given ones that the intersection leaves possible.</summary>
+    public BigInteger CountWithin(IReadOnlyCollection<int> variables)
+    {
+        var seen = _parts.Where(part => part.Variables.Any(variables.Contains)).Select(part => _store.Project(part.Region, part.Variables.Except(variables)));
+        return _store.CountWithin(_store.And(Possible, _store.AndAll(seen)), [.. Enumerable.Range(0, _shared).Union(variables)]);
     }
 
     /// <summary>Number of assignments to the variables that are neither shared nor among those given.</summary>

@@ -13,11 +13,12 @@ internal static class Stages
         ["Space"] = [],
         ["Rules"] = ["Diagnostics", "Source", "Knowledge", "Space"],
         ["Worksheets"] = [],
-        ["Findings"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets"],
-        ["Sheets"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Findings", "Worksheets"],
-        ["Reports"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Findings", "Worksheets", "Sheets"],
-        ["Site"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Findings", "Worksheets", "Sheets", "Reports"],
-        ["Commands"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Findings", "Worksheets", "Sheets", "Reports", "Site"],
+        ["Fitting"] = ["Knowledge", "Worksheets"],
+        ["Findings"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting"],
+        ["Sheets"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings"],
+        ["Reports"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings", "Sheets"],
+        ["Site"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings", "Sheets", "Reports"],
+        ["Commands"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings", "Sheets", "Reports", "Site"],
     }.ToImmutableSortedDictionary(StringComparer.Ordinal);
 
     /// <summary>Whether code of one stage may speak of another.</summary>

@@ -15,6 +15,12 @@ internal sealed class OneCombination(KnowledgeBase kb, ChassisVariant chassis, D
 
     public DonorVariant Donor => donor;
 
+    public IReadOnlyDictionary<string, string> Options => options;
+
+    /// <summary>Takes for every choice what is recommended first, or its first option.</summary>
+    public bool FollowsRecommendations => IsSensible && kb.Choices.All.All(choice => options[choice.Id] == Choice.None
+        || options[choice.Id] == (choice.Recommendations.FirstOrDefault(one => Holds(one.When))?.Option ?? choice.Options[0].Id));
+
     public static OneCombination Of(KnowledgeBase kb, Witness witness) =>
         new(kb, kb.Chassis[witness.Chassis], kb.Donors[witness.Donor], witness.Choices.ToDictionary(pair => pair.Key, pair => pair.Value, StringComparer.Ordinal));
 

@@ -1,6 +1,10 @@
 using System.Numerics;
 using Swapwright.Diagnostics;
+using Swapwright.Fitting;
 using Swapwright.Knowledge;
+using Swapwright.Rules;
+using Swapwright.Sheets;
+using Swapwright.Worksheets.Belts;
 
 namespace Swapwright.Tests.Findings;
 
@@ -37,6 +41,36 @@ internal static class WitnessWalk
                 var speaksOfAll = rule.Excludes || rule.Requires is not null;
                 Assert.DoesNotContain(OneCombination.Every(kb), one => (speaksOfAll ? one.IsSensible : one.IsBuildable) && one.Holds(rule.When));
                 break;
+            case "forced-option":
+                var choice = Assert.Single(kb.Choices.All, choice => choice.Place == finding.Place);
+                Shown(kb, finding, one => one.IsBuildable && one.Options[choice.Id] != Choice.None);
+                Assert.Single(OneCombination.Every(kb).Where(one => one.IsBuildable).Select(one => one.Options[choice.Id]).Where(option => option != Choice.None).Distinct());
+                break;
+            case "default-clash" when kb.Choices.All.FirstOrDefault(asked => asked.Recommendations.Any(two => two.Place == finding.Place)) is { } asked && finding.Message.StartsWith($"`{asked.Id}` recommends", StringComparison.Ordinal):
+                var here = asked.Recommendations.Single(two => two.Place == finding.Place);
+                var before = asked.Recommendations.Single(two => two.Place == finding.Related[0].Place);
+                Assert.NotEqual(here.Option, before.Option);
+                Shown(kb, finding, one => one.IsBuildable && one.Options[asked.Id] != Choice.None && one.Holds(here.When) && one.Holds(before.When));
+                break;
+            case "default-clash":
+                var clash = OneCombination.Every(kb).Where(one => one.Chassis.Id == finding.Witness!.Chassis && one.Donor.Id == finding.Witness.Donor).ToList();
+                Assert.Contains(clash, one => one.IsBuildable);
+                Assert.DoesNotContain(clash, one => one.IsBuildable && one.FollowsRecommendations);
+                Assert.True(finding.Witness!.Choices.IsEmpty ? !clash.Any(one => one.FollowsRecommendations) : OneCombination.Of(kb, finding.Witness).FollowsRecommendations);
+                break;
+            case "belt-length":
+                Computed(kb, finding, sheet => sheet.Belts.Any(belt => belt.Result.Problems.Any(problem => problem.Weight == BeltProblemWeight.Blocking) || Lacking(sheet, belt)));
+                break;
+            case "belt-wrap":
+                Computed(kb, finding, sheet => sheet.Belts.Any(belt => belt.Result.Pulleys.Any(pulley => !pulley.WrapWithinLimit && StationPlace(sheet, belt, pulley.StationId) == finding.Place)));
+                break;
+            case "belt-plane":
+                Computed(kb, finding, sheet => sheet.Belts.Any(belt => belt.Result.Pulleys.Any(pulley => !pulley.PlaneWithinLimit
+                    && StationPlace(sheet, belt, pulley.StationId) == finding.Place && StationPlace(sheet, belt, pulley.NextId) == finding.Related[0].Place)));
+                break;
+            case "stated-value":
+                Computed(kb, finding, sheet => sheet.Values.Any(one => one.Stated.Value.Place == finding.Place && !one.Agrees));
+                break;
             default:
                 Assert.True(finding.Witness is null, $"`{finding.Id}` has a witness that no walk confirms: add one here");
                 break;
@@ -48,6 +82,24 @@ internal static class WitnessWalk
         Assert.True(shows(OneCombination.Of(kb, finding.Witness!)), $"the witness does not show: {finding.Message}");
         Assert.Equal((BigInteger)OneCombination.Every(kb).Count(shows), finding.Touches);
     }
+
+    /// <summary>As <see cref="Shown"/>, by the sheet of each buildable combination.</summary>
+    private static void Computed(KnowledgeBase kb, Finding finding, Func<Sheet, bool> shows)
+    {
+        var resolution = Resolver.Resolve(kb);
+        var builder = new SheetBuilder(resolution);
+        Shown(kb, finding, one => one.IsBuildable && shows(builder.Build(
+        [
+            .. resolution.Store.Variables.Select((variable, level) => variable.Values.IndexOf(
+                level == resolution.Space.Chassis ? one.Chassis.Id : level == resolution.Space.Donor ? one.Donor.Id : one.Options[resolution.Space.ChoiceAt[level]!.Id])),
+        ])));
+    }
+
+    private static bool Lacking(Sheet sheet, FittedBelt belt) =>
+        sheet.Donor.BeltDrives.Single(drive => drive.Id == belt.Loop.Id).Stations.Any(station => !station.CanBeLeftOut && belt.Loop.Pulleys.All(pulley => pulley.Id != station.Id));
+
+    private static Place StationPlace(Sheet sheet, FittedBelt belt, string station) =>
+        sheet.Donor.BeltDrives.Single(drive => drive.Id == belt.Loop.Id).Stations.Single(one => one.Id == station).Place;
 
     private static Answer? AnswerAt(KnowledgeBase kb, Place place) => kb.Rules.All.SelectMany(rule => rule.Answers).FirstOrDefault(answer => answer.Place == place);
 

@@ -45,7 +45,8 @@ public class ResolutionTests
     public void Draw_ManySeeds_CoversEveryFinding()
     {
         var drawn = Enumerable.Range(0, 60).Select(seed => new DrawnBase(seed)).ToList();
-        foreach (var check in Checks.OfSpace)
+        // Drawn bases have no belts and no wiring.
+        foreach (var check in Checks.OfSpace.Except([BeltLength.Check, BeltWrap.Check, BeltPlane.Check, UnheldValue.Check]))
         {
             var bases = drawn.Count(one => !one.Found(check).IsEmpty);
             Assert.True(bases >= 3, $"{bases.ToString(System.Globalization.CultureInfo.InvariantCulture)} bases with {check.Kind.Id}");

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Swapwright.Fitting;
 using Swapwright.Sheets;
 using Swapwright.Site.Models;
 using Swapwright.Worksheets.Belts;
@@ -14,7 +15,7 @@ internal static class GuideBelts
     public static ImmutableArray<NamedValue> Short(Sheet sheet) =>
         [.. sheet.Belts.Select(belt => new NamedValue(belt.Loop.Title, belt.Result.Recommended?.Designation ?? "none that is stocked", null, belt.Result.Recommended is null ? Weight.Bad : Weight.Plain))];
 
-    private static GuideBelt Belt(SiteKnowledge site, Sheet sheet, SheetBelt belt)
+    private static GuideBelt Belt(SiteKnowledge site, Sheet sheet, FittedBelt belt)
     {
         var result = belt.Result;
         return new GuideBelt
@@ -74,7 +75,7 @@ internal static class GuideBelts
         }
     }
 
-    private static IEnumerable<string> Words(SheetBelt belt)
+    private static IEnumerable<string> Words(FittedBelt belt)
     {
         var reason = belt.Result.Recommended?.Reason switch
         {
@@ -86,7 +87,7 @@ internal static class GuideBelts
         return new[] { reason }.OfType<string>().Concat(belt.Result.Problems.Where(problem => problem.Weight != BeltProblemWeight.Note || problem is RibMismatch).Select(problem => Problem(belt, problem)));
     }
 
-    private static string Problem(SheetBelt belt, BeltProblem problem)
+    private static string Problem(FittedBelt belt, BeltProblem problem)
     {
         string Name(string id) => belt.Loop.Pulleys.FirstOrDefault(pulley => pulley.Id == id)?.Title ?? id;
         return problem switch

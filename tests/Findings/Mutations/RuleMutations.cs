@@ -38,7 +38,7 @@ internal static class RuleMutations
         return
             from rule in kb.Rules.All
             where !named.Contains(rule.Id)
-            let retired = $"{register.Text.TrimEnd()}\nretired:\n  rule:\n    {rule.Id}: {{because: It was wrong., successors: []}}\n"
+            let retired = $"{register.Text.TrimEnd()}\nretired:\n  - {{kind: rule, id: {rule.Id}, because: It turned out to be wrong.}}\n"
             select new Mutation($"{rule.Place.File}: retired", [new Change(rule.Place.File, null), new Change(register.Path, retired)], [rule.Id, .. rule.Answers.Select(answer => answer.Position)]);
     }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using Swapwright.Diagnostics;
 using Swapwright.Findings;
 using Swapwright.Source;
 using Swapwright.Tests.Source;
@@ -41,7 +42,7 @@ internal sealed class ShippedBase
         return _tree with { Files = [.. files], Findings = [.. _tree.Findings, .. read.SelectMany(one => one.Findings)] };
     }
 
-    private static (SourceFile File, ImmutableArray<Diagnostics.Finding> Findings) Read(string path, string text)
+    private static (SourceFile File, ImmutableArray<Finding> Findings) Read(string path, string text)
     {
         var slash = path.IndexOf('/', StringComparison.Ordinal);
         var kind = slash < 0 ? KnowledgeLayout.TopFiles[path] : KnowledgeLayout.Folders[path[..slash]];

@@ -1,9 +1,10 @@
+using Swapwright.Fitting;
 using Swapwright.Knowledge;
 using Swapwright.Sheets;
 using Swapwright.Tests.Rules;
 using Swapwright.Worksheets.Wiring;
 
-namespace Swapwright.Tests.Sheets;
+namespace Swapwright.Tests.Fitting;
 
 /// <summary>Which devices are fitted, whose harness serves them, which ECU it meets.</summary>
 public class WiringAssemblyTests

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using Swapwright.Knowledge;
 using Swapwright.Worksheets.Wiring;
 
-namespace Swapwright.Sheets;
+namespace Swapwright.Fitting;
 
 /// <summary>Puts together the wiring of a combination: which devices are fitted, whose harness serves them, which ECU it meets.</summary>
 internal sealed class WiringAssembly

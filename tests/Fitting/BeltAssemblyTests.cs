@@ -1,9 +1,9 @@
 using Swapwright.Knowledge;
-using Swapwright.Sheets;
+using Swapwright.Fitting;
 using Swapwright.Tests.Rules;
 using Swapwright.Worksheets.Belts;
 
-namespace Swapwright.Tests.Sheets;
+namespace Swapwright.Tests.Fitting;
 
 /// <summary>Which pulleys a belt of the combination runs on.</summary>
 public class BeltAssemblyTests
@@ -123,8 +123,8 @@ public class BeltAssemblyTests
 
     private static Pulley? Alternator(Answer answer) => Belt("main", answer, Answer("pump", "donor"))!.Loop.Pulleys.SingleOrDefault(pulley => pulley.Id == "alternator");
 
-    private static SheetBelt? Belt(string id, params Answer[] answers) =>
-        new BeltAssembly(Base).Assemble(Base.Donors["motor"], Base.Chassis["car"], Base.Parts, position => answers.FirstOrDefault(answer => answer.Position == position))
+    private static FittedBelt? Belt(string id, params Answer[] answers) =>
+        new BeltAssembly(Base).Assemble(Base.Donors["motor"], Base.Chassis["car"], position => answers.FirstOrDefault(answer => answer.Position == position))
             .SingleOrDefault(belt => belt.Loop.Id == id);
 
     private static Answer Answer(string position, string source, string treatment = "as-is", string? part = null, string? also = null) =>

@@ -1,0 +1,141 @@
+using System.Collections.Immutable;
+using Swapwright.Diagnostics;
+using Swapwright.Knowledge;
+using Swapwright.Rules;
+using Swapwright.Space;
+
+namespace Swapwright.Findings;
+
+/// <summary>
+/// A rule without which every reader would be told the same. Taking it out must take no answer, value, task or exclusion
+/// away, and must not let a rule that it overrides speak up with anything new.
+/// </summary>
+public static class RedundantRule
+{
+    public static readonly SpaceCheck Check = new(FindingKinds.RedundantRule, Run);
+
+    private static IEnumerable<Finding> Run(Examination examination)
+    {
+        var search = new Search(examination.Resolution);
+        foreach (var rule in examination.Base.Rules.All.Where(search.ChangesNothing))
+        {
+            var twins = search.Twins(rule).ToList();
+            yield return new Finding(FindingKinds.RedundantRule, $"without `{rule.Id}` every reader would be told the same", rule.Place)
+            {
+                Related = [.. twins.Take(4).Select(twin => new RelatedPlace($"`{twin.Id}` says the same", twin.Place))],
+                Mend = twins.Count == 0
+                    ? "Take the rule out, or correct its `when`: where it applies it settles nothing."
+                    : $"Keep one of `{rule.Id}` and {string.Join(", ", twins.Take(4).Select(twin => $"`{twin.Id}`"))}, with the sources of both.",
+            };
+        }
+    }
+
+    private sealed class Search(Resolution resolution)
+    {
+        private readonly RegionStore _store = resolution.Store;
+        private readonly RuleEffects _effects = new(resolution);
+        private readonly ImmutableHashSet<string> _asked = [.. Conditions(resolution.Space.Base).SelectMany(condition => condition.AnswerTests()).Select(test => test.Position)];
+
+        public bool ChangesNothing(Rule rule) =>
+            !_effects.Values(rule).Any(value => Read(value.Region))
+            && !(RuleEffects.HasSpeech(rule) && Read(resolution.Speaks(rule)))
+            && rule.Answers.Where(Known).All(answer => AnswersStay(rule, answer))
+            && ExclusionsStay(rule)
+            && Overridden(rule).All(other => StaysSilent(rule, other))
+            && !_effects.IsDead(rule) && !_effects.IsShadowed(rule);
+
+        /// <summary>The rules that give what a rule gives, somewhere where it does.</summary>
+        public IEnumerable<Rule> Twins(Rule rule)
+        {
+            var answering = rule.Answers.Where(Known).SelectMany(answer => resolution.At(answer.Position)
+                .Where(one => one.Rule.Id != rule.Id && Content(one.Answer) == Content(answer) && Read(_store.And(one.Region, _effects.Standing(rule, answer.Position))))
+                .Select(one => one.Rule));
+            var excluding = resolution.Exclusions.Where(one => one.Rule.Id != rule.Id && resolution.DomainParts.Intersects(_store.And(one.Region, _effects.Exclusion(rule)))).Select(one => one.Rule);
+            return answering.Concat(excluding).DistinctBy(other => other.Id);
+        }
+
+        private bool AnswersStay(Rule rule, Answer answer)
+        {
+            // An answer that some condition asks for decides more than what is read: there, combinations that cannot be built count too.
+            var within = _asked.Contains(answer.Position) ? resolution.DomainParts : resolution.BuildableParts;
+            var at = resolution.At(answer.Position);
+            var overridden = Overridden(rule).Where(other => other.AnswerAt(answer.Position) is not null).ToList();
+            foreach (var content in overridden.Select(other => Content(other.AnswerAt(answer.Position)!)).Prepend(Content(answer)).Distinct(StringComparer.Ordinal))
+            {
+                var same = at.Where(one => Content(one.Answer) == content).ToList();
+                var others = same.Where(one => one.Rule.Id != rule.Id).ToList();
+                var before = _store.OrAll(same.Select(one => one.Region));
+                var after = _store.OrAll(others.Select(one => overridden.Contains(one.Rule) ? _store.Or(one.Region, SpeaksUp(rule, one.Rule, answer.Position)) : one.Region));
+                if (within.Intersects(_store.Minus(before, after)) || within.Intersects(_store.Minus(after, before)))
+                {
+                    return false;
+                }
+            }
+
+            return true;
+        }
+
+        private bool ExclusionsStay(Rule rule)
+        {
+            var own = _effects.Exclusion(rule);
+            var lifted = Overridden(rule).Select(other => (Rule: other, Region: SpeaksUp(rule, other, _effects.Unlifted(other), _ => true))).Where(one => !one.Region.IsNone).ToList();
+            if (own.IsNone && lifted.Count == 0)
+            {
+                return true;
+            }
+
+            var others = _store.OrAll(resolution.Exclusions.Where(one => one.Rule.Id != rule.Id).Select(one => one.Region));
+            var returning = _store.OrAll(lifted.Select(one => one.Region));
+            return !resolution.DomainParts.Intersects(_store.Minus(own, _store.Or(others, returning)))
+                && !resolution.DomainParts.Intersects(_store.Minus(returning, _store.Or(others, own)));
+        }
+
+        private bool StaysSilent(Rule rule, Rule other)
+        {
+            foreach (var name in other.Values.Select(value => value.Name).Where(name => rule.Values.Any(own => own.Name == name)))
+            {
+                if (Read(SpeaksUp(rule, other, resolution.When(other), over => over.Values.Any(value => value.Name == name))))
+                {
+                    return false;
+                }
+            }
+
+            if (!RuleEffects.HasSpeech(other))
+            {
+                return true;
+            }
+
+            var louder = other.Answers.IsEmpty && other.Values.IsEmpty
+                ? SpeaksUp(rule, other, resolution.When(other), _ => true)
+                : _store.OrAll(other.Answers.Where(answer => Known(answer) && rule.AnswerAt(answer.Position) is not null).Select(answer => SpeaksUp(rule, other, answer.Position)));
+            return !Read(_store.Minus(louder, resolution.Speaks(other)));
+        }
+
+        private Region SpeaksUp(Rule rule, Rule other, string position) =>
+            SpeaksUp(rule, other, _store.And(resolution.When(other), resolution.Applies(position)), over => over.AnswerAt(position) is not null);
+
+        /// <summary>Where an overridden rule is silent for this rule alone.</summary>
+        private Region SpeaksUp(Rule rule, Rule other, Region all, Func<Rule, bool> silences) => _store.Minus(
+            _store.And(all, resolution.When(rule)),
+            _store.OrAll(resolution.Overriders[other.Id].Where(over => over.Id != rule.Id && silences(over)).Select(resolution.When)));
+
+        private IEnumerable<Rule> Overridden(Rule rule) => rule.Overrides.Select(named => resolution.Space.Base.Rules.Find(named.Id)).OfType<Rule>();
+
+        private bool Known(Answer answer) => resolution.Space.Base.Positions.Has(answer.Position);
+
+        private bool Read(Region region) => resolution.BuildableParts.Intersects(region);
+
+        private static string Content(Answer answer) => string.Join('\u001f',
+        [
+            answer.Source, answer.Treatment, answer.Part ?? "", string.Join('\u001e', answer.Also.Order(StringComparer.Ordinal)),
+            string.Join('\u001e', answer.Steps), answer.Notes, string.Join('\u001e', answer.Mistakes), answer.Article ?? "",
+        ]);
+
+        private static IEnumerable<Condition> Conditions(KnowledgeBase kb) =>
+            kb.Rules.All.SelectMany(rule => new[] { rule.When, rule.Requires })
+                .Concat(kb.Positions.All.Select(position => position.Applies))
+                .Concat(kb.Choices.All.SelectMany(choice => choice.Recommendations.Select(one => one.When).Prepend(choice.Applies)))
+                .Concat(kb.Tasks.All.Select(task => task.When))
+                .OfType<Condition>();
+    }
+}

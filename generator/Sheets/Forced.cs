@@ -1,0 +1,37 @@
+using System.Collections.Immutable;
+using Swapwright.Knowledge;
+using Swapwright.Rules;
+using Swapwright.Space;
+
+namespace Swapwright.Sheets;
+
+/// <summary>What is settled without asking: options that are the only ones left of their choice.</summary>
+public static class Forced
+{
+    /// <summary>
+    /// The options of the other choices that every buildable combination takes with this chassis, this donor and these
+    /// options. Empty where no such combination can be built.
+    /// </summary>
+    /// <param name="decided">Choice id → option id.</param>
+    public static ImmutableArray<KeyValuePair<string, string>> By(Resolution resolution, string chassis, string donor, IReadOnlyCollection<KeyValuePair<string, string>> decided)
+    {
+        var space = resolution.Space;
+        var store = resolution.Store;
+        int[] pair = [Array.IndexOf([.. space.Base.Chassis.Ids], chassis), Array.IndexOf([.. space.Base.Donors.Ids], donor)];
+        var left = store.And(resolution.BuildableParts.At(pair), store.AndAll(decided.Select(one => space.WhereChoice(one.Key, [one.Value]))));
+        if (left.IsNone)
+        {
+            return [];
+        }
+
+        return
+        [
+            .. space.Base.Choices.All.Where(choice => decided.All(one => one.Key != choice.Id))
+                .Select(choice => (choice.Id, Level: space.LevelOf(choice.Id)))
+                .Select(choice => (choice.Id, choice.Level, Allowed: store.AllowedValues(left, choice.Level)))
+                .Where(choice => choice.Allowed.Count == 1)
+                .Select(choice => KeyValuePair.Create(choice.Id, store.Variables[choice.Level].Values[choice.Allowed.Lowest]))
+                .Where(choice => choice.Value != Choice.None),
+        ];
+    }
+}

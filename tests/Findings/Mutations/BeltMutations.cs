@@ -28,7 +28,7 @@ internal static class BeltMutations
         select spot.Mistake($"{spot.Word} became {other}", spot.Replaced(other));
 
     private static Mutation WithoutLengths(SourceFile stock, int hundred) =>
-        Mutation.Of(FormattableString.Invariant($"no belts of {hundred}00 to {hundred}95 mm"), stock.Path, Regex.Replace(stock.Text, FormattableString.Invariant($@"\b{hundred}\d\d, "), "", RegexOptions.CultureInvariant), [.. s_loops]);
+        Mutation.Of(FormattableString.Invariant($"no belts of {hundred}00 to {hundred}95 mm"), stock.Path, Regex.Replace(stock.Text, FormattableString.Invariant($@"\b{hundred}\d\d, "), "", RegexOptions.NonBacktracking), [.. s_loops]);
 
     // The belts of the shipped engines: what is missing from the stock is told at the engine that wants it.
     private static readonly string[] s_loops = ["accessory", "alternator", "steering", "compressor"];

@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using System.Collections.Immutable;
 
 namespace Swapwright.Tests.Findings.Mutations;

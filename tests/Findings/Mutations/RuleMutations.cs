@@ -50,7 +50,7 @@ internal static class RuleMutations
     private static IEnumerable<Mutation> Disagreeing(ShippedBase shipped, Random random) =>
         from pair in Twins(shipped)
         where !pair.Rule.Answers.IsEmpty
-        let spot = Spot.All(pair.File).First(spot => spot.Is("then/answers/*/source"))
+        let spot = Spot.All(pair.File).First(spot => spot.Trail.StartsWith("then/answers/", StringComparison.Ordinal) && spot.Entry?.Key.Text == "source")
         let others = s_sources.Remove(spot.Word!)
         select Twin(pair.Rule, pair.File, spot.Replaced(others[random.Next(others.Length)]));
 

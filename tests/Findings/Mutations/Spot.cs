@@ -23,13 +23,18 @@ internal sealed record Spot(SourceFile File, string Trail, SourceNode Node, Sour
 
     public Mutation Mistake(string what, string text, params ReadOnlySpan<string> names) => Mutation.Of($"{Here} {what}", File.Path, text, names);
 
-    public bool Is(string pattern) => Regex.IsMatch(Trail, $"^(?:{pattern.Replace("*", "[^/]+", StringComparison.Ordinal)})$", RegexOptions.CultureInvariant);
+    /// <summary>A pattern of ways; <c>*</c> stands for any one key.</summary>
+    public static Regex Way(string pattern) =>
+        new($"^(?:{pattern.Replace(".*", "\u0001", StringComparison.Ordinal).Replace("*", "[^/]+", StringComparison.Ordinal).Replace("\u0001", ".*", StringComparison.Ordinal)})$", RegexOptions.NonBacktracking);
 
     public static IEnumerable<Spot> All(SourceFile file) => file.Root is { } root ? Under(file, "", root) : [];
 
-    /// <summary>The nodes at one kind of place, in every file of some kinds; <c>*</c> stands for any key.</summary>
-    public static IEnumerable<Spot> In(ShippedBase shipped, string kinds, string pattern) =>
-        shipped.Of(kinds.Split(' ')).SelectMany(All).Where(spot => spot.Is(pattern));
+    /// <summary>The nodes at one kind of place, in every file of some kinds.</summary>
+    public static IEnumerable<Spot> In(ShippedBase shipped, string kinds, string pattern)
+    {
+        var way = Way(pattern);
+        return shipped.Of(kinds.Split(' ')).SelectMany(All).Where(spot => way.IsMatch(spot.Trail));
+    }
 
     private static IEnumerable<Spot> Under(SourceFile file, string trail, SourceNode node) => node switch
     {

@@ -15,9 +15,9 @@ internal static class WordMutations
         MutationClass.Of("age the day of checking", Duty.Always, "stale", (shipped, _) => Spot.In(shipped, "rule article", "checked").Select(spot => spot.Mistake("2015", spot.Replaced("2015-03-01")))),
         MutationClass.Of("leave out the day of checking", Duty.Always, "stale schema", (shipped, _) => Spot.In(shipped, "rule", "checked").Where(spot => shipped.Proof.Base.Rules[spot.File.Id].Standing != "reported").Select(spot => spot.Mistake("left out", spot.Removed()))),
         MutationClass.Of("let safety rest on a report", Duty.Always, "standing", (shipped, _) => Spot.In(shipped, "rule", "standing").Where(spot => spot.Word != "reported" && Safety(shipped, spot)).Select(spot => spot.Mistake("reported only", spot.Replaced("reported")))),
-        MutationClass.Of("mistype a link", Duty.Always, "article", (shipped, _) => shipped.Files.SelectMany(file => Regex.Matches(file.Text, @"\]\((?:article|task|part|connector|position|rule):([a-z0-9-]+)").Select(link => Mutation.Of($"link to {link.Groups[1].Value}", file.Path, file.Text.Insert(link.Groups[1].Index + 1, file.Text[link.Groups[1].Index].ToString()))))),
-        MutationClass.Of("link to a heading that is not there", Duty.Always, "article", (shipped, _) => shipped.Files.SelectMany(file => Regex.Matches(file.Text, @"\]\(article:[a-z0-9-]+(?=\))").Select(link => Mutation.Of($"anchor at {link.Value}", file.Path, file.Text.Insert(link.Index + link.Length, "#what-nobody-wrote"))))),
-        MutationClass.Of("jump over an order of headings", Duty.Always, "article", (shipped, _) => Articles(shipped, @"^## (?=.)", "#### ")),
+        MutationClass.Of("mistype a link", Duty.Always, "article", (shipped, _) => shipped.Files.SelectMany(file => Regex.Matches(file.Text, @"\]\((?:article|task|part|connector|position|rule):(?<id>[a-z0-9-]+)", RegexOptions.NonBacktracking | RegexOptions.ExplicitCapture).Select(link => Mutation.Of($"link to {link.Groups["id"].Value}", file.Path, file.Text.Insert(link.Groups["id"].Index + 1, file.Text[link.Groups["id"].Index].ToString()))))),
+        MutationClass.Of("link to a heading that is not there", Duty.Always, "article", (shipped, _) => shipped.Files.SelectMany(file => Regex.Matches(file.Text, @"\]\(article:[a-z0-9-]+\)", RegexOptions.NonBacktracking).Select(link => Mutation.Of($"anchor at {link.Value}", file.Path, file.Text.Insert(link.Index + link.Length - 1, "#what-nobody-wrote"))))),
+        MutationClass.Of("jump over an order of headings", Duty.Always, "article", (shipped, _) => Articles(shipped, "^## ", "#### ")),
         MutationClass.Of("show a picture that is not there", Duty.Always, "article", (shipped, _) => shipped.Of("article").Select(file => Mutation.Of("picture", file.Path, file.Text + "\n![](nowhere.svg)\n"))),
     ];
 
@@ -28,6 +28,6 @@ internal static class WordMutations
         shipped.Proof.Base.Rules[spot.File.Id].Answers.Any(answer => shipped.Proof.Base.Positions[answer.Position].Safety is not null);
 
     private static IEnumerable<Mutation> Articles(ShippedBase shipped, string pattern, string by) =>
-        shipped.Of("article").SelectMany(file => Regex.Matches(file.Text, pattern, RegexOptions.Multiline)
+        shipped.Of("article").SelectMany(file => Regex.Matches(file.Text, pattern, RegexOptions.Multiline | RegexOptions.NonBacktracking)
             .Select(match => Mutation.Of(FormattableString.Invariant($"heading at {match.Index}"), file.Path, string.Concat(file.Text.AsSpan(0, match.Index), by, file.Text.AsSpan(match.Index + match.Length)))));
 }

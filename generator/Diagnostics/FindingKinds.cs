@@ -18,7 +18,6 @@ public static class FindingKinds
     public static readonly FindingKind NoBuild = new("no-build", Severity.Error, "Chassis and donor with no buildable combination");
     public static readonly FindingKind LostId = new("lost-id", Severity.Error, "Published id that is gone");
     public static readonly FindingKind UnregisteredId = new("unregistered-id", Severity.Warning, "Id that the register does not name");
-
     public static readonly FindingKind PinType = new("pin-type", Severity.Error, "Signals that cannot meet in one cavity");
     public static readonly FindingKind WireSize = new("wire-size", Severity.Error, "Conductor or cavity too small for its current, or conductor outside the connector's range");
     public static readonly FindingKind Mate = new("mate", Severity.Warning, "Connectors that cannot go together");

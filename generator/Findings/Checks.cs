@@ -44,8 +44,7 @@ public static class Checks
 {
     public static readonly ImmutableArray<EntityCheck> OfEntities =
     [
-        PinClash.Check, PinType.Check, WireSize.Check, Mate.Check, TaskCycle.Check, TaskOrder.Check, PartUse.Check, Unsourced.Check, Stale.Check, Standing.Check,
-        LostId.Check, UnregisteredId.Check,
+        PinClash.Check, LostId.Check, UnregisteredId.Check, PinType.Check, WireSize.Check, Mate.Check, TaskCycle.Check, TaskOrder.Check, PartUse.Check, Unsourced.Check, Stale.Check, Standing.Check,
     ];
 
     public static readonly ImmutableArray<SourceCheck> OfSource = [ArticleText.Check];

@@ -17,7 +17,7 @@ public static class Contradiction
     private static IEnumerable<Finding> AtPosition(Examination examination, string position)
     {
         var resolution = examination.Resolution;
-        foreach (var (first, second, overlap) in Overlaps(resolution, resolution.At(position), one => one.Region, (a, b) => a.Answer.Agrees(b.Answer)))
+        foreach (var (first, second, overlap) in Overlaps(resolution, resolution.At(position), one => one.Rule, one => one.Region, (a, b) => a.Answer.Agrees(b.Answer)))
         {
             yield return examination.About(
                 FindingKinds.Contradiction,
@@ -36,7 +36,7 @@ public static class Contradiction
         var resolution = examination.Resolution;
         foreach (var name in resolution.Values.GroupBy(value => value.Value.Name, StringComparer.Ordinal).OrderBy(group => group.Key, StringComparer.Ordinal))
         {
-            foreach (var (first, second, overlap) in Overlaps(resolution, [.. name], one => one.Region, (a, b) => a.Value.Value == b.Value.Value))
+            foreach (var (first, second, overlap) in Overlaps(resolution, [.. name], one => one.Rule, one => one.Region, (a, b) => a.Value.Value == b.Value.Value))
             {
                 yield return examination.About(FindingKinds.Contradiction, $"`{first.Rule.Id}` and `{second.Rule.Id}` state different numbers for `{name.Key}`: {Number(first.Value)} and {Number(second.Value)}", first.Value.Place, overlap) with
                 {
@@ -50,27 +50,38 @@ public static class Contradiction
     private static Quantity Number(StatedValue value) => new(value.Value, ComputedValues.UnitOf(value.Name));
 
     /// <summary>
-    /// The pairs that disagree and meet in some buildable combination. Where everything so far is disjoint from the next
-    /// one, no pair is looked at; what can be built is asked only where two do meet.
+    /// The pairs that disagree and meet in some buildable combination. The cheap questions come first: where one rule overrides
+    /// the other, or their conditions never meet, what stands of them and what can be built need not be worked out.
     /// </summary>
-    private static IEnumerable<(T First, T Second, Region Overlap)> Overlaps<T>(Resolution resolution, ImmutableArray<T> items, Func<T, Region> region, Func<T, T, bool> agree)
+    private static IEnumerable<(T First, T Second, Region Overlap)> Overlaps<T>(Resolution resolution, ImmutableArray<T> items, Func<T, Rule> rule, Func<T, Region> standing, Func<T, T, bool> agree)
     {
         var store = resolution.Store;
-        var covered = Region.None;
-        for (var second = 0; second < items.Length; second++)
+        var when = items.Select(item => resolution.When(rule(item))).ToArray();
+        for (var second = 1; second < items.Length; second++)
         {
-            if (store.Intersects(covered, region(items[second])))
+            var later = rule(items[second]);
+            for (var first = 0; first < second; first++)
             {
-                for (var first = 0; first < second; first++)
+                var earlier = rule(items[first]);
+                if (!Overrides(earlier, later) && !Overrides(later, earlier) && store.Intersects(when[first], when[second]) && !agree(items[first], items[second])
+                    && resolution.BuildableParts.Narrow(store.And(standing(items[first]), standing(items[second]))) is { IsNone: false } overlap)
                 {
-                    if (!agree(items[first], items[second]) && resolution.BuildableParts.Narrow(store.And(region(items[first]), region(items[second]))) is { IsNone: false } overlap)
-                    {
-                        yield return (items[first], items[second], overlap);
-                    }
+                    yield return (items[first], items[second], overlap);
                 }
             }
-
-            covered = store.Or(covered, region(items[second]));
         }
+    }
+
+    private static bool Overrides(Rule winner, Rule other)
+    {
+        foreach (var named in winner.Overrides)
+        {
+            if (named.Id == other.Id)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 }

@@ -1,4 +1,5 @@
 using Swapwright.Diagnostics;
+using Swapwright.Rules;
 using Swapwright.Space;
 
 namespace Swapwright.Findings;
@@ -13,8 +14,7 @@ public static class Gap
         var resolution = examination.Resolution;
         foreach (var position in examination.Base.PositionOrder)
         {
-            var settled = resolution.Store.OrAll(resolution.At(position.Id).Select(answer => answer.Region));
-            var open = resolution.BuildableParts.Narrow(resolution.Store.Minus(resolution.Applies(position.Id), settled));
+            var open = Open(resolution, position.Id);
             if (open.IsNone)
             {
                 continue;
@@ -42,5 +42,13 @@ public static class Gap
             "{}" => "Add a rule without a `when`, or narrow where the position `applies`.",
             _ => $"Add a rule with `when: {yaml}`, widen one that nearly reaches these combinations, or narrow where the position `applies`.",
         };
+    }
+
+    private static Region Open(Resolution resolution, string position)
+    {
+        // The rules that override none are the general ones: where they cover everything, the exceptions need not be looked at.
+        var general = resolution.Store.OrAll(resolution.At(position).Where(one => one.Rule.Overrides.IsEmpty).Select(one => resolution.When(one.Rule)));
+        var open = resolution.Store.Minus(resolution.Applies(position), general);
+        return open.IsNone ? open : resolution.BuildableParts.Narrow(resolution.Store.Minus(open, resolution.Answered(position)));
     }
 }

@@ -24,8 +24,10 @@ public sealed record Proof(SourceTree Tree, KnowledgeBase Base, Resolution? Reso
 
     public static Proof Of(SourceTree tree)
     {
+        // Form and meaning are judged side by side: neither needs the other.
+        var form = Task.Run(() => tree.Files.Where(file => file.Root is not null).SelectMany(file => SchemaSet.Embedded.Validate(file)).ToList());
         var (kb, bound) = KnowledgeBinder.Bind(tree);
-        List<Finding> reading = [.. tree.Findings, .. tree.Files.Where(file => file.Root is not null).SelectMany(file => SchemaSet.Embedded.Validate(file)), .. bound];
+        List<Finding> reading = [.. tree.Findings, .. form.GetAwaiter().GetResult(), .. bound];
         var mistakes = reading.FindAll(finding => finding.Severity == Severity.Error);
         var entityChecks = Checks.OfEntities.Where(check => mistakes.Count == 0 || !check.AsksForWhole).ToList();
         List<Finding> found = [.. reading, .. entityChecks.SelectMany(check => check.Run(kb)), .. Checks.OfSource.SelectMany(check => check.Run(tree, kb))];

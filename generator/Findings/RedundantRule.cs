@@ -34,6 +34,7 @@ public static class RedundantRule
     {
         private readonly RegionStore _store = resolution.Store;
         private readonly RuleEffects _effects = new(resolution);
+        private readonly ImmutableHashSet<string> _askedByChoices = [.. resolution.Space.Base.Choices.All.SelectMany(choice => choice.Applies.AnswerTests()).Select(test => test.Position)];
         private readonly ImmutableHashSet<string> _asked = [.. Conditions(resolution.Space.Base).SelectMany(condition => condition.AnswerTests()).Select(test => test.Position)];
 
         public bool ChangesNothing(Rule rule) =>
@@ -56,8 +57,6 @@ public static class RedundantRule
 
         private bool AnswersStay(Rule rule, Answer answer)
         {
-            // An answer that some condition asks for decides more than what is read: there, combinations that cannot be built count too.
-            var within = _asked.Contains(answer.Position) ? resolution.DomainParts : resolution.BuildableParts;
             var at = resolution.At(answer.Position);
             var overridden = Overridden(rule).Where(other => other.AnswerAt(answer.Position) is not null).ToList();
             foreach (var content in overridden.Select(other => Content(other.AnswerAt(answer.Position)!)).Prepend(Content(answer)).Distinct(StringComparer.Ordinal))
@@ -66,7 +65,7 @@ public static class RedundantRule
                 var others = same.Where(one => one.Rule.Id != rule.Id).ToList();
                 var before = _store.OrAll(same.Select(one => one.Region));
                 var after = _store.OrAll(others.Select(one => overridden.Contains(one.Rule) ? _store.Or(one.Region, SpeaksUp(rule, one.Rule, answer.Position)) : one.Region));
-                if (within.Intersects(_store.Minus(before, after)) || within.Intersects(_store.Minus(after, before)))
+                if (Matters(answer.Position, _store.Or(_store.Minus(before, after), _store.Minus(after, before))))
                 {
                     return false;
                 }
@@ -74,6 +73,13 @@ public static class RedundantRule
 
             return true;
         }
+
+        // An answer that some condition asks for decides more than what is read: combinations that cannot be built count too and,
+        // where it decides whether a choice applies, such as are no combinations yet.
+        private bool Matters(string position, Region changed) =>
+            _askedByChoices.Contains(position) ? !changed.IsNone
+            : _asked.Contains(position) ? resolution.DomainParts.Intersects(changed)
+            : Read(changed);
 
         private bool ExclusionsStay(Rule rule)
         {

@@ -19,7 +19,7 @@ public static class ShadowedRule
             yield return new Finding(FindingKinds.ShadowedRule, $"`{rule.Id}` is overridden wherever it applies", rule.Place)
             {
                 Related = [.. silencers.Take(4).Select(over => new RelatedPlace($"`{over.Id}` overrides it here", over.Overrides.First(named => named.Id == rule.Id).Place))],
-                Mend = $"Take the rule out, or narrow the `when` of {string.Join(" and ", silencers.Take(4).Select(over => $"`{over.Id}`"))}: together they leave it nothing.",
+                Mend = $"Take the rule out, or narrow the `when` of {string.Join(" and ", silencers.Take(4).Select(over => $"`{over.Id}`"))}, which leave it nothing.",
             };
         }
     }

@@ -43,6 +43,11 @@ internal sealed class TextLinks(WrittenText text, LinkTargets targets)
             return Own(own, place);
         }
 
+        if (written.Length == 0)
+        {
+            return [ArticleText.About(place, "a link has no address", "Write the address between the round brackets, or take the brackets off.")];
+        }
+
         if (written.StartsWith('#'))
         {
             return Anchor(text.Article, written[1..], place);

@@ -70,7 +70,7 @@ public static class WireSize
     private static Finding Thin(decimal sizeMm2, SignalDeclaration signal, Place place, string mend)
     {
         var asked = ConductorSize.For((double)signal.CurrentA!.Value) is { } least ? $"at least {Mm2((decimal)least)}" : $"more than {Mm2((decimal)ConductorSize.Table[^1].SizeMm2)}";
-        return new Finding(FindingKinds.WireSize, $"{Mm2(sizeMm2)} is too thin for the {Ampere(signal.CurrentA.Value)} of `{signal.Id}`, which ask for {asked}", place)
+        return new Finding(FindingKinds.WireSize, $"the {Ampere(signal.CurrentA.Value)} of `{signal.Id}` ask for {asked}, and the wire has {Mm2(sizeMm2)}", place)
         {
             Related = place == signal.Place ? [] : [new RelatedPlace("the signal", signal.Place)],
             Mend = mend,

@@ -7,10 +7,30 @@ using Swapwright.Space;
 namespace Swapwright.Rules;
 
 /// <summary>An answer of a rule with the region in which it stands: where the rule applies and no override silences it.</summary>
-public sealed record StandingAnswer(Rule Rule, Answer Answer, Region Region);
+public sealed class StandingAnswer(Rule rule, Answer answer, Func<Region> region)
+{
+    private Region? _region;
+
+    public Rule Rule => rule;
+
+    public Answer Answer => answer;
+
+    /// <summary>Worked out when first asked: most answers of a large base are never asked for theirs.</summary>
+    public Region Region => _region ??= region();
+}
 
 /// <summary>A stated value with the region in which it stands.</summary>
-public sealed record StandingValue(Rule Rule, StatedValue Value, Region Region);
+public sealed class StandingValue(Rule rule, StatedValue value, Func<Region> region)
+{
+    private Region? _region;
+
+    public Rule Rule => rule;
+
+    public StatedValue Value => value;
+
+    /// <summary>Worked out when first asked.</summary>
+    public Region Region => _region ??= region();
+}
 
 /// <summary>The part of the space that a rule makes unbuildable.</summary>
 public sealed record Exclusion(Rule Rule, Region Region);
@@ -87,6 +107,21 @@ public sealed class Resolution
 
     /// <summary>The answers that stand somewhere at a position, in order of rule id.</summary>
     public ImmutableArray<StandingAnswer> At(string position) => _answers[position];
+
+    /// <summary>
+    /// What the answers that stand at a position cover together: wherever some rule answers it. For of several rules that
+    /// answer in one combination one is overridden by none of the others, as long as overrides form no loop.
+    /// </summary>
+    public Region Answered(string position) => Store.OrAll(At(position).Select(one => When(one.Rule)));
+
+    /// <summary>Works out every region that is otherwise made when first asked. After this all of them can be read from any thread.</summary>
+    public void Complete()
+    {
+        foreach (var region in _answers.Values.SelectMany(answers => answers.Select(one => one.Region)).Concat(Values.Select(value => value.Region)))
+        {
+            _ = region;
+        }
+    }
 
     /// <summary>
     /// Where a rule still speaks: an answer of it stands; or it gives none and a value of it stands; or it gives neither,

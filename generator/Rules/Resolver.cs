@@ -67,8 +67,7 @@ public sealed class Resolver
         foreach (var rule in _rulesAt.GetValueOrDefault(id, []))
         {
             var silencers = _overriders.GetValueOrDefault(rule.Id, []).Where(over => over.AnswerAt(id) is not null);
-            var region = Store.Minus(Store.And(When(rule), applies), Store.OrAll(silencers.Select(When)));
-            standing.Add(new StandingAnswer(rule, rule.AnswerAt(id)!, region));
+            standing.Add(new StandingAnswer(rule, rule.AnswerAt(id)!, () => Store.Minus(Store.And(When(rule), applies), Store.OrAll(silencers.Select(When)))));
         }
 
         _answers[id] = standing.ToImmutable();
@@ -101,7 +100,7 @@ public sealed class Resolver
             foreach (var value in rule.Values)
             {
                 var silencers = _overriders.GetValueOrDefault(rule.Id, []).Where(over => over.Values.Any(other => other.Name == value.Name));
-                values.Add(new StandingValue(rule, value, Store.Minus(When(rule), Store.OrAll(silencers.Select(When)))));
+                values.Add(new StandingValue(rule, value, () => Store.Minus(When(rule), Store.OrAll(silencers.Select(When)))));
             }
         }
 

@@ -26,6 +26,7 @@ public sealed class SheetBuilder
         _kb = resolution.Space.Base;
         _belts = new BeltAssembly(_kb);
         _wiring = new WiringAssembly(_kb);
+        resolution.Complete();
         _speaks = _kb.Rules.All.ToFrozenDictionary(rule => rule.Id, resolution.Speaks, StringComparer.Ordinal);
         _taskWhen = _kb.Tasks.All.Where(task => task.When is not null).ToFrozenDictionary(task => task.Id, task => resolution.RegionOf(task.When!), StringComparer.Ordinal);
     }
@@ -59,7 +60,7 @@ public sealed class SheetBuilder
             Chassis = chassis,
             Donor = donor,
             Choices = [.. _kb.Choices.All.Select(choice => KeyValuePair.Create(choice.Id, space.OptionOf(values, choice.Id)))],
-            Buildable = _resolution.Store.Contains(_resolution.Buildable, values),
+            Buildable = _resolution.BuildableParts.Contains(values),
             ExcludedBy = [.. _resolution.Exclusions.Where(exclusion => _resolution.Store.Contains(exclusion.Region, values)).Select(exclusion => exclusion.Rule)],
             Answers = answers,
             Belts = belts,

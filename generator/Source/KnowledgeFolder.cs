@@ -9,7 +9,8 @@ public static class KnowledgeFolder
 {
     /// <summary>
     /// Reads every file and gathers what is wrong with any of them. Symbolic links are not followed: nothing outside the
-    /// folder is ever read. Files are read one after the other because the YAML parser gains nothing from threads.
+    /// folder is ever read. Files are parsed one after the other because the YAML parser gains nothing from threads; their
+    /// bytes are fetched a little ahead.
     /// </summary>
     /// <param name="folder">Has to exist; the caller decides what a missing folder means.</param>
     /// <exception cref="DirectoryNotFoundException">The folder does not exist.</exception>
@@ -28,11 +29,12 @@ public static class KnowledgeFolder
         var findings = new List<Finding>(walk.Findings);
         var files = ImmutableArray.CreateBuilder<SourceFile>(walk.Found.Count);
         var total = 0L;
+        using var ahead = new ReadAhead(walk.Found, bounds, cancellation);
         foreach (var found in walk.Found)
         {
             cancellation.ThrowIfCancellationRequested();
-            var length = LengthOf(found);
-            if (total + length > bounds.MaxTotalBytes)
+            var content = ahead.Next();
+            if (total + content.Length > bounds.MaxTotalBytes)
             {
                 findings.Add(new Finding(FindingKinds.Schema, string.Create(CultureInfo.InvariantCulture, $"the knowledge base is larger than {bounds.MaxTotalBytes} bytes; this file and the ones after it are not read"), Place.Of(found.Path))
                 {
@@ -41,8 +43,8 @@ public static class KnowledgeFolder
                 break;
             }
 
-            total += length;
-            var (file, faults) = ReadOne(found, length, bounds);
+            total += content.Length;
+            var (file, faults) = ReadOne(found, content, bounds);
             files.Add(file);
             findings.AddRange(faults);
         }
@@ -52,42 +54,21 @@ public static class KnowledgeFolder
         return new SourceTree(folder, files.DrainToImmutable(), [.. findings.OrderBy(finding => finding.Place).ThenBy(finding => finding.Message, StringComparer.Ordinal)]) { Pictures = [.. walk.Pictures.Order(StringComparer.Ordinal)] };
     }
 
-    /// <summary>A file that has gone since the folder was listed counts as one byte, so that opening it gives the finding.</summary>
-    private static long LengthOf(FoundFile found)
+    private static (SourceFile File, ImmutableArray<Finding> Findings) ReadOne(FoundFile found, FileContent content, SourceLimits limits)
     {
-        try
+        if (content.Bytes is { } bytes)
         {
-            return found.Info.Length;
-        }
-        catch (IOException)
-        {
-            return 1;
-        }
-    }
-
-    private static (SourceFile File, ImmutableArray<Finding> Findings) ReadOne(FoundFile found, long length, SourceLimits limits)
-    {
-        // By length, before opening: a named pipe has none and would be waited for without end.
-        if (length == 0)
-        {
-            return SourceReader.ReadFile(found.Path, found.Kind, found.Id, [], limits);
+            return SourceReader.ReadFile(found.Path, found.Kind, found.Id, bytes, limits);
         }
 
         var findings = new FindingList(found.Path, limits.MaxFindingsPerFile);
-        if (length > limits.MaxFileBytes)
+        if (content.Length > limits.MaxFileBytes)
         {
             SourceDecoder.TooLarge(limits, findings);
         }
         else
         {
-            try
-            {
-                return SourceReader.ReadFile(found.Path, found.Kind, found.Id, File.ReadAllBytes(found.Info.FullName), limits);
-            }
-            catch (Exception error) when (error is IOException or UnauthorizedAccessException)
-            {
-                findings.Add(findings.WholeFile, "the file cannot be opened", "Give it read permission.");
-            }
+            findings.Add(findings.WholeFile, "the file cannot be opened", "Give it read permission.");
         }
 
         return (new SourceFile(found.Path, found.Kind, found.Id, string.Empty, null, null, 0), findings.ToImmutable());

@@ -43,6 +43,24 @@ public static partial class KnowledgeLayout
 
     public static bool IsId(string name) => IdForm().IsMatch(name);
 
+    /// <summary>The same as <see cref="IsId"/>, for the many ids inside files.</summary>
+    internal static bool IsPlainId(string text)
+    {
+        var afterLetter = false;
+        foreach (var c in text)
+        {
+            var isLetter = c is (>= 'a' and <= 'z') or (>= '0' and <= '9');
+            if (!isLetter && (c != '-' || !afterLetter))
+            {
+                return false;
+            }
+
+            afterLetter = isLetter;
+        }
+
+        return afterLetter;
+    }
+
     internal static string ExtensionOf(string kind) => kind == ArticleKind ? ".md" : ".yaml";
 
     /// <summary>Files that people and their tools keep beside the knowledge.</summary>

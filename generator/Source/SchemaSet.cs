@@ -7,7 +7,7 @@ namespace Swapwright.Source;
 
 /// <summary>
 /// The JSON Schemas by kind of file: the same files that a contributor's editor reads. Each is loaded when the first file
-/// of its kind is validated, because loading takes longer than validating.
+/// of its kind is not found sound by its <see cref="QuickForm"/>, because loading takes longer than validating.
 /// </summary>
 public sealed class SchemaSet
 {
@@ -15,6 +15,7 @@ public sealed class SchemaSet
     private const string ResourcePrefix = "schema/";
 
     private readonly ImmutableSortedDictionary<string, Lazy<JsonSchema>> _byKind;
+    private readonly ImmutableSortedDictionary<string, Lazy<QuickForm>> _quick;
 
     private SchemaSet(IEnumerable<string> kinds, Func<string, string> textOf)
     {
@@ -22,6 +23,11 @@ public sealed class SchemaSet
         _byKind = kinds.ToImmutableSortedDictionary(
             kind => kind,
             kind => new Lazy<JsonSchema>(() => loader.Load(kind + Suffix)),
+            StringComparer.Ordinal);
+        _quick = _byKind.Keys.ToImmutableSortedDictionary(
+            kind => kind,
+            // A pool of its own for each kind: what is read lazily on one thread must not be shared with another.
+            kind => new Lazy<QuickForm>(() => new QuickForms(textOf).Load(kind + Suffix)),
             StringComparer.Ordinal);
     }
 
@@ -40,17 +46,22 @@ public sealed class SchemaSet
     /// <exception cref="InvalidOperationException">There is no schema for the file's kind.</exception>
     public ImmutableArray<Finding> Validate(SourceFile file)
     {
-        if (!_byKind.TryGetValue(file.Kind, out var schema))
+        if (!_byKind.ContainsKey(file.Kind))
         {
             throw new InvalidOperationException($"there is no schema for the kind `{file.Kind}`");
         }
 
-        if (file.Root is not { } root)
-        {
-            return [];
-        }
+        return file.Root is null || _quick[file.Kind].Value.Accepts(file.Root) ? [] : Judge(file);
+    }
 
-        var mirror = JsonMirror.Of(root);
+    /// <summary>Whether a file is found sound without the validator; false says nothing.</summary>
+    internal bool Accepts(SourceFile file) => file.Root is { } root && _quick[file.Kind].Value.Accepts(root);
+
+    /// <summary>What the validator says.</summary>
+    internal ImmutableArray<Finding> Judge(SourceFile file)
+    {
+        var schema = _byKind[file.Kind];
+        var mirror = JsonMirror.Of(file.Root!);
         var errors = schema.Value.Validate(mirror.Token);
         return errors.Count == 0 ? [] : new SchemaReport(mirror).Findings(errors, SourceLimits.Default.MaxFindingsPerFile);
     }

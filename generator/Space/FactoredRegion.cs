@@ -71,10 +71,14 @@ public sealed class FactoredRegion
         return region;
     }
 
-    public bool Intersects(Region region) => !Narrow(region).IsNone;
+    public bool Intersects(Region region)
+    {
+        var touched = _store.Support(region);
+        return _store.Intersects(_parts.Where(part => part.Variables.Any(variable => touched.Contains(variable))).Select(part => part.Region).Append(Possible).Append(region));
+    }
 
     /// <summary>Whether everything in the intersection lies within the region.</summary>
-    public bool Implies(Region region) => Narrow(_store.Not(region)).IsNone;
+    public bool Implies(Region region) => !Intersects(_store.Not(region));
 
     public bool Contains(ReadOnlySpan<int> assignment)
     {

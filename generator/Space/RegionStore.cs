@@ -78,6 +78,9 @@ public sealed class RegionStore
 
     public bool Intersects(Region a, Region b) => _algebra.Any(Operation.Meets, a.Id, b.Id);
 
+    /// <summary>Whether some assignment lies in all of the regions. Their intersection is not made.</summary>
+    public bool Intersects(params IEnumerable<Region> regions) => new MeetingSearch(_nodes, _algebra).Meet([.. regions.Select(region => region.Id)]);
+
     /// <summary>The assignments that fall in the region once the removed variables may take some other value.</summary>
     public Region Project(Region region, IEnumerable<int> removed)
     {
@@ -243,6 +246,16 @@ public sealed class RegionStore
     {
         // In pairs: the halves stay small, where one running total would be walked once for every region.
         var list = regions.Distinct().ToList();
+        if (list.Count > 1)
+        {
+            // What decides the result by itself spares all other work.
+            var deciding = combine(Region.All, Region.None);
+            if (list.Contains(deciding))
+            {
+                return deciding;
+            }
+        }
+
         while (list.Count > 1)
         {
             var half = (list.Count + 1) / 2;

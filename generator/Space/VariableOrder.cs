@@ -18,11 +18,19 @@ public static class VariableOrder
     public static int[] Find(IReadOnlyList<int> sizes, IEnumerable<IReadOnlyCollection<int>> supports, IReadOnlyList<int>? pinned = null)
     {
         pinned ??= [];
-        var conditions = supports.Select(support => support.Distinct().Order().ToArray()).Where(support => support.Length > 1).ToList();
+        // Conditions on the same variables pull alike: each such set once, with its weight.
+        List<(int[] Variables, int Weight)> conditions =
+        [
+            .. supports.Select(support => support.Distinct().Order().ToArray()).Where(support => support.Length > 1)
+                .GroupBy(support => string.Join(',', support), StringComparer.Ordinal).Select(same => (same.First(), same.Count())),
+        ];
         var uses = new int[sizes.Count];
-        foreach (var variable in conditions.SelectMany(condition => condition))
+        foreach (var (variables, weight) in conditions)
         {
-            uses[variable]++;
+            foreach (var variable in variables)
+            {
+                uses[variable] += weight;
+            }
         }
 
         int[] order =
@@ -46,18 +54,18 @@ public static class VariableOrder
         return best;
     }
 
-    private static int[] Draw(int[] order, List<int[]> conditions, int pinned)
+    private static int[] Draw(int[] order, List<(int[] Variables, int Weight)> conditions, int pinned)
     {
         var place = Places(order);
         var pull = new double[order.Length];
         var pulls = new int[order.Length];
-        foreach (var condition in conditions)
+        foreach (var (variables, weight) in conditions)
         {
-            var centre = condition.Average(variable => place[variable]);
-            foreach (var variable in condition)
+            var centre = variables.Average(variable => place[variable]);
+            foreach (var variable in variables)
             {
-                pull[variable] += centre;
-                pulls[variable]++;
+                pull[variable] += weight * centre;
+                pulls[variable] += weight;
             }
         }
 
@@ -68,14 +76,14 @@ public static class VariableOrder
         ];
     }
 
-    private static double Cost(int[] order, List<int[]> conditions, IReadOnlyList<int> sizes)
+    private static double Cost(int[] order, List<(int[] Variables, int Weight)> conditions, IReadOnlyList<int> sizes)
     {
         var place = Places(order);
         var cost = 0.0;
-        foreach (var condition in conditions)
+        foreach (var (variables, weight) in conditions)
         {
-            var first = condition.Min(variable => place[variable]);
-            cost += condition.Sum(variable => (place[variable] - first) * Math.Log2(sizes[variable] + 1));
+            var first = variables.Min(variable => place[variable]);
+            cost += weight * variables.Sum(variable => (place[variable] - first) * Math.Log2(sizes[variable] + 1));
         }
 
         return cost;

@@ -21,7 +21,7 @@ public sealed class ProgramTests : IDisposable
     [Fact]
     public void Check_BrokenBase_Exits1AndWritesTheReport()
     {
-        _base.Write("rules/front/clash.yaml", "title: Clash\nthen: {answers: {front-mount: {source: new, treatment: as-is}}}\n");
+        _base.Write("rules/front/clash.yaml", "title: Clash\nthen: {answers: {front-mount: {source: new, treatment: as-is}}}\nsources: [bench]\n");
         var run = BuiltProgram.Run(_base.Path, "check", ".", "--report", "sarif", "--to", "out.sarif");
         Assert.Equal(new Run(1, "", ""), run);
         var bytes = File.ReadAllBytes(Path.Combine(_base.Path, "out.sarif"));

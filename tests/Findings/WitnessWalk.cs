@@ -59,7 +59,9 @@ internal static class WitnessWalk
                 Assert.True(finding.Witness!.Choices.IsEmpty ? !clash.Any(one => one.FollowsRecommendations) : OneCombination.Of(kb, finding.Witness).FollowsRecommendations);
                 break;
             case "belt-length":
-                Computed(kb, finding, sheet => sheet.Belts.Any(belt => belt.Result.Problems.Any(problem => problem.Weight == BeltProblemWeight.Blocking) || Lacking(sheet, belt)));
+                var loops = Sheets(kb)(OneCombination.Of(kb, finding.Witness!)).Belts.Where(belt => belt.Result.Problems.Any(problem => problem.Weight == BeltProblemWeight.Blocking) || Lacking(kb.Donors[finding.Witness!.Donor], belt)).Select(Pulleys).ToList();
+                Assert.NotEmpty(loops);
+                Computed(kb, finding, sheet => sheet.Belts.Any(belt => loops.Contains(Pulleys(belt))));
                 break;
             case "belt-wrap":
                 Computed(kb, finding, sheet => sheet.Belts.Any(belt => belt.Result.Pulleys.Any(pulley => !pulley.WrapWithinLimit && StationPlace(sheet, belt, pulley.StationId) == finding.Place)));
@@ -86,17 +88,25 @@ internal static class WitnessWalk
     /// <summary>As <see cref="Shown"/>, by the sheet of each buildable combination.</summary>
     private static void Computed(KnowledgeBase kb, Finding finding, Func<Sheet, bool> shows)
     {
+        var sheetOf = Sheets(kb);
+        Shown(kb, finding, one => one.IsBuildable && shows(sheetOf(one)));
+    }
+
+    private static Func<OneCombination, Sheet> Sheets(KnowledgeBase kb)
+    {
         var resolution = Resolver.Resolve(kb);
         var builder = new SheetBuilder(resolution);
-        Shown(kb, finding, one => one.IsBuildable && shows(builder.Build(
+        return one => builder.Build(
         [
             .. resolution.Store.Variables.Select((variable, level) => variable.Values.IndexOf(
                 level == resolution.Space.Chassis ? one.Chassis.Id : level == resolution.Space.Donor ? one.Donor.Id : one.Options[resolution.Space.ChoiceAt[level]!.Id])),
-        ])));
+        ]);
     }
 
-    private static bool Lacking(Sheet sheet, FittedBelt belt) =>
-        sheet.Donor.BeltDrives.Single(drive => drive.Id == belt.Loop.Id).Stations.Any(station => !station.CanBeLeftOut && belt.Loop.Pulleys.All(pulley => pulley.Id != station.Id));
+    private static string Pulleys(FittedBelt belt) => string.Join(", ", belt.Loop.Pulleys.Select(pulley => (pulley with { Title = belt.Loop.Id }).ToString()));
+
+    private static bool Lacking(DonorVariant donor, FittedBelt belt) =>
+        donor.BeltDrives.Single(drive => drive.Id == belt.Loop.Id).Stations.Any(station => !station.CanBeLeftOut && belt.Loop.Pulleys.All(pulley => pulley.Id != station.Id));
 
     private static Place StationPlace(Sheet sheet, FittedBelt belt, string station) =>
         sheet.Donor.BeltDrives.Single(drive => drive.Id == belt.Loop.Id).Stations.Single(one => one.Id == station).Place;

@@ -9,7 +9,7 @@ namespace Swapwright.Tests.Reports;
 /// <summary>The JSON forms keep to the schemas that document them, and say what is so.</summary>
 public class JsonReportsTests
 {
-    private const string Clash = "title: Another front mount\nthen: {answers: {front-mount: {source: new, treatment: as-is}}}\n";
+    private const string Clash = "title: Another front mount\nthen: {answers: {front-mount: {source: new, treatment: as-is}}}\nsources: [bench]\n";
 
     [Fact]
     public void CheckJson_SoundBase_IsValidAndCounts()

@@ -17,7 +17,7 @@ public class SarifTests
     public void Write_Findings_HaveTheMembersOfTheStandard()
     {
         using var spoilt = SmallBase.Copy(
-            ("rules/front/clash.yaml", "title: Clash\nthen: {answers: {front-mount: {source: new, treatment: as-is}}}\n"),
+            ("rules/front/clash.yaml", "title: Clash\nthen: {answers: {front-mount: {source: new, treatment: as-is}}}\nsources: [bench]\n"),
             ("rules/front/never.yaml", "title: Never\nwhen: {chassis.fuel: carburettor, chassis.variant: hazel-93}\nthen: {mistakes: [None.]}\n"));
         var proof = Proof.Of(spoilt.Path);
         using var log = JsonDocument.Parse(CheckSarif.Write(proof, "my base"));

@@ -19,7 +19,7 @@ internal sealed class Exhaustive
         _kb = kb;
         _overriders = kb.Rules.All.SelectMany(rule => rule.Overrides.Select(named => (named.Id, rule))).ToLookup(pair => pair.Id, pair => pair.rule, StringComparer.Ordinal);
         _at = kb.Rules.All.SelectMany(rule => rule.Answers.Select(answer => (rule, answer))).ToLookup(pair => pair.answer.Position, StringComparer.Ordinal);
-        Domain = [.. All().Where(InDomain)];
+        Domain = [.. Every().Where(InDomain)];
         Buildable = [.. Domain.Where(combination => !kb.Rules.All.Any(rule => Excludes(rule, combination)))];
     }
 
@@ -79,7 +79,8 @@ internal sealed class Exhaustive
     private bool Overridden(Rule rule, Case at, Func<Rule, bool> counts) =>
         _overriders[rule.Id].Any(over => counts(over) && Holds(over.When, at));
 
-    private IEnumerable<Case> All()
+    /// <summary>Every way of taking the options, in one order, those that are no combinations included.</summary>
+    public IEnumerable<Case> Every()
     {
         IEnumerable<ImmutableDictionary<string, string>> options = [ImmutableDictionary<string, string>.Empty];
         foreach (var choice in _kb.Choices.All)

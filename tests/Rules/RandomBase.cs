@@ -48,7 +48,7 @@ internal sealed class RandomBase
             LeaveNothing();
         }
 
-        Tasks();
+        Tasks(positions);
         var headline = string.Join(", ", _conditions.Choices.Where(_ => Chance(40)).Select(choice => choice.Id));
         Files["kb.yaml"] = $"title: Drawn base\nas-of: 2026-03-01\nheadline: [{headline}]\n";
     }
@@ -207,7 +207,7 @@ internal sealed class RandomBase
         if (answered.Count > 0)
         {
             text.Append("  answers:\n");
-            answered.ForEach(position => text.Append($"    {position}: {{source: {Of("chassis", "donor", "new")}, treatment: {Of("as-is", "refresh")}{Maybe($", part: {Of("part-0", "part-1")}", 30)}{Maybe(Of(", also: [part-1, part-2]", ", also: [part-2, part-1]"), 20)}}}\n"));
+            answered.ForEach(position => text.Append($"    {position}: {{source: {Of("chassis", "donor", "new", "none")}, treatment: {Of("as-is", "refresh", "blank")}{Maybe($", part: {Of("part-0", "part-1")}", 30)}{Maybe(Of(", also: [part-1, part-2]", ", also: [part-2, part-1]"), 20)}}}\n"));
         }
 
         if (excludes)
@@ -224,13 +224,13 @@ internal sealed class RandomBase
         return text.ToString();
     }
 
-    private void Tasks()
+    private void Tasks(string[] positions)
     {
         _conditions.Answerable.Clear();
         for (var at = 0; at < 5; at++)
         {
             var after = Enumerable.Range(0, 5).Where(other => other != at && _random.Next(5) == 0).Select(other => Text($"t{other}"));
-            Files[Text($"tasks/t{at}.yaml")] = Text($"title: Task {at}\nphase: {Of("assess", "fit", "wire", "paper")}\nafter: [{string.Join(", ", after)}]\n")
+            Files[Text($"tasks/t{at}.yaml")] = Text($"title: Task {at}\nphase: {Of("assess", "fit", "wire", "paper")}\nafter: [{string.Join(", ", after)}]\nneeds: [{Of(positions)}]\n")
                 + (Chance(40) ? $"when: {_conditions.Draw(1)}\n" : "");
         }
     }

@@ -1,5 +1,6 @@
 using Swapwright.Diagnostics;
 using Swapwright.Findings;
+using Swapwright.Knowledge;
 
 namespace Swapwright.Tests.Rules;
 
@@ -18,6 +19,7 @@ public class ResolutionTests
             {
                 Space(drawn);
                 Standing(drawn);
+                Needs(drawn);
                 Contradictions(drawn);
                 Gaps(drawn);
                 DeadRules(drawn);
@@ -35,7 +37,7 @@ public class ResolutionTests
         {
             var drawn = new DrawnBase(seed);
             var proof = Proof.Of(drawn.Files.Tree());
-            var wanted = Checks.OfSpace.SelectMany(check => drawn.Found(check)).Select(Summary).Order(StringComparer.Ordinal);
+            var wanted = Checks.OfEntities.SelectMany(check => check.Run(proof.Base)).Concat(Checks.OfSpace.SelectMany(check => drawn.Found(check))).Select(Summary).Order(StringComparer.Ordinal);
             Try(seed, () => Assert.Equal(wanted, proof.Findings.Select(Summary).Order(StringComparer.Ordinal)));
         }
     }
@@ -78,6 +80,20 @@ public class ResolutionTests
                 Assert.True(wanted.SequenceEqual(standing, StringComparer.Ordinal), $"{position} in {drawn.Name(values)}");
             }
         }
+    }
+
+    private static void Needs(DrawnBase drawn)
+    {
+        bool Appears(WorkTask task, Exhaustive.Case at) => (task.When is { } when && drawn.Truth.Holds(when, at)) || drawn.Base.Rules.All.Any(rule => rule.Tasks.Contains(task.Id) && drawn.Truth.Speaks(rule, at));
+        bool Yields(string position, Exhaustive.Case at) => drawn.Truth.Standing(position, at).Any(one => (one.Answer.Source != "none" && one.Answer.Treatment != "blank") || one.Answer.Part is not null);
+        var wanted =
+            from task in drawn.Base.Tasks.All
+            let cases = drawn.Truth.Buildable.Where(at => Appears(task, at)).ToList()
+            where cases.Count > 0
+            from need in task.Needs
+            where !cases.Exists(at => Yields(need.Id, at))
+            select need.Place;
+        Assert.Equal(wanted.Order(), drawn.Found(TaskNeeds.Check).Select(finding => finding.Place).Order());
     }
 
     private static void Contradictions(DrawnBase drawn)

@@ -13,8 +13,11 @@ internal static class WithoutRule
         var buildable = without.Buildable.ToDictionary(Name, StringComparer.Ordinal);
         var domain = without.Domain.ToDictionary(Name, StringComparer.Ordinal);
         var asked = Asked(kb).ToHashSet(StringComparer.Ordinal);
+        // What decides whether a choice applies is asked before it is known what is a combination.
+        var deciding = kb.Choices.All.SelectMany(choice => choice.Applies.AnswerTests()).Select(test => test.Position).ToHashSet(StringComparer.Ordinal);
         return with.Domain.Length == domain.Count && with.Buildable.Length == buildable.Count
             && with.Domain.All(at => domain.TryGetValue(Name(at), out var same) && asked.All(position => Same(with, at, without, same, position)))
+            && (deciding.Count == 0 || with.Every().Zip(without.Every()).All(pair => deciding.All(position => Same(with, pair.First, without, pair.Second, position))))
             && with.Buildable.All(at => buildable.TryGetValue(Name(at), out var same)
                 && kb.Positions.Ids.All(position => Same(with, at, without, same, position))
                 && Values(kb, with, at).SequenceEqual(Values(rest, without, same))

@@ -5,6 +5,13 @@ using Swapwright.Site.Rendering;
 
 namespace Swapwright.BrowserTests;
 
+/// <summary>Test classes that share one rendered site.</summary>
+[CollectionDefinition(Name)]
+public sealed class RenderedSiteCollection : ICollectionFixture<RenderedSite>
+{
+    public const string Name = "rendered site";
+}
+
 /// <summary>The shipped base rendered once for all tests, and one browser that opens it from disk.</summary>
 public sealed class RenderedSite : IAsyncLifetime
 {

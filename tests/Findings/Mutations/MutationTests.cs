@@ -15,13 +15,14 @@ public sealed class MutationTests(ITestOutputHelper output)
     {
         var all = Environment.GetEnvironmentVariable("SWAPWRIGHT_MUTATIONS") == "all";
         var shipped = new ShippedBase();
-        var drawn = MutationRun.Draw(shipped, Seed, all ? 8 : 1);
+        var drawn = MutationRun.Draw(shipped, Seed, all ? 6 : 1);
 
         var verdicts = MutationRun.Judge(shipped, drawn);
 
         output.WriteLine(MutationTable.Of(verdicts));
         output.WriteLine(MutationTable.List(verdicts, Outcome.Unseen));
-        Assert.Empty(MutationTable.List(verdicts, Outcome.Missed, Outcome.FalseAlarm));
+        var wrong = MutationTable.List(verdicts, Outcome.Missed, Outcome.FalseAlarm);
+        Assert.True(wrong.Length == 0, wrong);
     }
 
     [Fact]

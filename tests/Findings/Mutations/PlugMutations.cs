@@ -1,6 +1,7 @@
 using System.Globalization;
 using Swapwright.Knowledge;
 using Swapwright.Source;
+using Swapwright.Worksheets.Wiring;
 
 namespace Swapwright.Tests.Findings.Mutations;
 
@@ -17,14 +18,29 @@ internal static class PlugMutations
         MutationClass.Of("use a cavity that does not exist", Duty.Always, "pin-clash", (shipped, _) => Spot.In(shipped, "chassis engine ecu part", ".*pins/[^/]+").Select(spot => spot.Mistake("in cavity 99", spot.Renamed("99")))),
         MutationClass.Of("give a connector a cavity twice", Duty.Always, "pin-clash schema", (shipped, _) => Spot.In(shipped, "connector", "rows").Where(spot => spot.Node is SequenceNode { Items.Length: > 1 }).Select(spot => spot.Mistake("first cavity twice", TextEdit.Replace(spot.File, ((SequenceNode)spot.Node).Items[1].Place, TextEdit.Text(spot.File, ((SequenceNode)spot.Node).Items[0].Place))))),
         MutationClass.Of("put another connector on a device", Duty.Always, "mate pin-clash", OtherConnector),
-        MutationClass.Of("thin a wire to a hair", Duty.Always, "wire-size", (shipped, _) => Sizes(shipped).Select(spot => spot.Mistake("0.05 mm²", spot.Replaced("0.05")))),
-        MutationClass.Of("thin a wire to half", Duty.WhereItBreaks, "wire-size", (shipped, _) => Sizes(shipped).Select(spot => spot.Mistake("half the size", spot.Replaced((Number(spot) / 2).ToString(CultureInfo.InvariantCulture))))),
-        MutationClass.Of("let a signal carry fifty times its current", Duty.Always, "wire-size", (shipped, _) => Spot.In(shipped, "vocabulary", "signals/*/current").Select(spot => spot.Mistake("fifty times", spot.Replaced((Number(spot) * 50).ToString(CultureInfo.InvariantCulture))))),
+        MutationClass.Of("thin a wire to a hair", Duty.Always, "wire-size unit", (shipped, _) => Sizes(shipped).Select(spot => spot.Mistake("0.05 mm²", spot.Replaced("0.05")))),
+        MutationClass.Of("thin a wire below what it may be", Duty.Always, "wire-size unit", (shipped, _) => Halved(shipped, within: false)),
+        MutationClass.Of("thin a wire within what it may be", Duty.WhereItBreaks, "", (shipped, _) => Halved(shipped, within: true)),
+        MutationClass.Of("let a signal carry 500 A", Duty.Always, "wire-size", (shipped, _) => Spot.In(shipped, "vocabulary", "signals/*/current").Select(spot => spot.Mistake("500 A", spot.Replaced("500")))),
         MutationClass.Of("move a plug", Duty.WhereItBreaks, "", (shipped, _) => Spot.In(shipped, "chassis engine", "(?:harness/plugs|devices)/*/location").Where(spot => spot.Parent is SequenceNode && spot.At == 2).Select(spot => spot.Mistake("300 mm off", spot.Replaced((Number(spot) + 300).ToString(CultureInfo.InvariantCulture))))),
-        MutationClass.Of("take a connector's mate away", Duty.Always, "mate redundant-rule", (shipped, _) => Mates(shipped)),
     ];
 
     private static IEnumerable<Spot> Sizes(ShippedBase shipped) => Spot.In(shipped, "chassis engine", Wires + "/*/size");
+
+    /// <summary>Wires of half the size: in range for connector and current, or not.</summary>
+    private static IEnumerable<Mutation> Halved(ShippedBase shipped, bool within)
+    {
+        var kb = shipped.Proof.Base;
+        return
+            from spot in Sizes(shipped)
+            let half = Number(spot) / 2
+            let way = spot.Trail.Split('/')
+            let plug = Variant(shipped, spot.File)!.Harness!.Plugs.First(one => one.Key == way[2]).Value
+            let signal = kb.Vocabulary.Signals[plug.Pins.First(pin => pin.Cavity == way[4]).Signal]
+            let least = (decimal)(signal.CurrentA is { } current ? ConductorSize.For((double)current) ?? 0 : 0)
+            where within == (half >= least && half >= (kb.Connectors[plug.Connector].WireFromMm2 ?? 0) && half >= 0.1m)
+            select spot.Mistake("half the size", spot.Replaced(half.ToString(CultureInfo.InvariantCulture)));
+    }
 
     private static decimal Number(Spot spot) => decimal.Parse(spot.Word!, CultureInfo.InvariantCulture);
 
@@ -65,16 +81,5 @@ internal static class PlugMutations
             let others = connectors.All.Where(other => !other.MatesWith(own)).ToList()
             let other = others[random.Next(others.Count)].Id
             select spot.Mistake($"`{spot.Word}` became `{other}`", spot.Replaced(other));
-    }
-
-    private static IEnumerable<Mutation> Mates(ShippedBase shipped)
-    {
-        var kb = shipped.Proof.Base;
-        var plugged = kb.Chassis.All.Cast<Variant>().Concat(kb.Donors.All)
-            .SelectMany(variant => (variant.Harness?.Plugs ?? []).Select(plug => (plug.Value.Connector, Other: variant.Device(plug.Key)?.Connector)))
-            .Where(pair => pair.Other is not null && pair.Other != pair.Connector).ToHashSet();
-        return Spot.In(shipped, "connector", "mates").Where(spot => spot.Parent is SequenceNode)
-            .Where(spot => (plugged.Contains((spot.File.Id, spot.Word)) || plugged.Contains((spot.Word!, spot.File.Id))) && kb.Connectors[spot.Word!].Mates.All(named => named.Id != spot.File.Id))
-            .Select(spot => spot.Mistake($"without `{spot.Word}`", spot.Removed(), spot.Word!));
     }
 }

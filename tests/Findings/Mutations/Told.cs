@@ -74,12 +74,27 @@ internal sealed class Told
             Add($"always {task.Id}", resolution.RegionOf(task.When!));
         }
 
-        int[] choices = [.. Enumerable.Range(0, store.Variables.Length).Where(level => resolution.Space.ChoiceAt[level] is not null)];
+        var followed = store.AndAll(kb.Choices.All.Select(choice => Followed(choice, resolution)).Append(buildable));
         foreach (var pair in store.Variables[resolution.Space.Chassis].Values.SelectMany(chassis => store.Variables[resolution.Space.Donor].Values.Select(donor => (chassis, donor))))
         {
             var region = store.And(resolution.Space.WhereChassis(one => one.Id == pair.chassis), resolution.Space.WhereDonor(one => one.Id == pair.donor));
             holes.AddRange(store.Intersects(region, buildable) ? [] : [$"no build of {pair.chassis} and {pair.donor}"]);
+            holes.AddRange(store.Intersects(region, followed) ? [] : [$"what is recommended for {pair.chassis} and {pair.donor} cannot be built"]);
         }
+    }
+
+    /// <summary>Where a choice takes the first option that is recommended there; without one, its first.</summary>
+    private static Region Followed(Choice choice, Resolution resolution)
+    {
+        var store = resolution.Store;
+        var (taken, left) = (store.Minus(resolution.Space.WhereChoice(choice.Id, [Choice.None]), resolution.RegionOf(choice.Applies)), resolution.RegionOf(choice.Applies));
+        foreach (var (option, where) in choice.Recommendations.Select(one => (one.Option, resolution.RegionOf(one.When))).Append((choice.Options[0].Id, Region.All)))
+        {
+            taken = store.Or(taken, store.And(store.And(left, where), resolution.Space.WhereChoice(choice.Id, [option])));
+            left = store.Minus(left, where);
+        }
+
+        return taken;
     }
 
     private static ImmutableArray<(string, Sheet)> Recommended(Resolution resolution)

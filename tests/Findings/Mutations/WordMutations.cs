@@ -10,7 +10,7 @@ internal static class WordMutations
     public static IEnumerable<MutationClass> Classes =>
     [
         MutationClass.Of("delete a source", Duty.Always, "reference", (shipped, _) => Spot.In(shipped, "sources", "sources/*").Where(spot => shipped.Proof.Base.Rules.All.Any(rule => rule.Sources.Contains(spot.Entry!.Key.Text))).Select(spot => spot.Mistake("deleted", spot.Removed(), spot.Entry!.Key.Text))),
-        MutationClass.Of("leave out the reason", Duty.Always, "schema", (shipped, _) => Without(shipped, "because")),
+        MutationClass.Of("leave out the reason", Duty.WhereItBreaks, "schema", (shipped, _) => Without(shipped, "because")),
         MutationClass.Of("leave out the sources", Duty.Always, "schema unsourced", (shipped, _) => Without(shipped, "sources").Concat(Spot.In(shipped, "rule", "sources").Where(spot => spot.Parent is MappingNode).Select(spot => spot.Mistake("emptied", spot.Replaced("[]"))))),
         MutationClass.Of("age the day of checking", Duty.Always, "stale", (shipped, _) => Spot.In(shipped, "rule article", "checked").Select(spot => spot.Mistake("2015", spot.Replaced("2015-03-01")))),
         MutationClass.Of("leave out the day of checking", Duty.Always, "stale schema", (shipped, _) => Spot.In(shipped, "rule", "checked").Where(spot => shipped.Proof.Base.Rules[spot.File.Id].Standing != "reported").Select(spot => spot.Mistake("left out", spot.Removed()))),

@@ -42,6 +42,10 @@ public static class FindingKinds
     public static readonly FindingKind StatedValue = new("stated-value", Severity.Error, "Stated number that differs from the computed one");
     public static readonly FindingKind UnheldValue = new("unheld-value", Severity.Note, "Stated number in too many cases to compute");
 
+    public static readonly FindingKind PortClash = new("port-clash", Severity.Error, "Port that two hoses want at once");
+    public static readonly FindingKind OpenPort = new("open-port", Severity.Error, "Port left open");
+    public static readonly FindingKind HoseSize = new("hose-size", Severity.Error, "Hose of the wrong size or class");
+
     /// <summary>All kinds, in the order in which the documentation lists them.</summary>
     public static readonly ImmutableArray<FindingKind> All =
     [
@@ -49,5 +53,6 @@ public static class FindingKinds
         LostId, UnregisteredId,
         PinType, WireSize, Mate, TaskCycle, TaskOrder, PartUse, Unsourced, Stale, Standing, Article, IdleAccept,
         ShadowedRule, RedundantRule, IdleOverride, DeadOption, ForcedOption, DefaultClash, BeltLength, BeltWrap, BeltPlane, StatedValue, UnheldValue,
+        PortClash, OpenPort, HoseSize,
     ];
 }

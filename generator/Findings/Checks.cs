@@ -9,6 +9,7 @@ namespace Swapwright.Findings;
 /// <summary>What a check over the space looks at.</summary>
 public sealed record Examination(KnowledgeBase Base, Resolution Resolution, RegionWords Words)
 {
+    private FittedHoses? _hoses;
     private FittedLoops? _loops;
     private FittedWirings? _wirings;
     private RegionYaml? _yaml;
@@ -21,6 +22,9 @@ public sealed record Examination(KnowledgeBase Base, Resolution Resolution, Regi
 
     /// <summary>Regions in the knowledge's own words, for what a contributor may write.</summary>
     internal RegionYaml Yaml => _yaml ??= new RegionYaml(Resolution);
+
+    /// <summary>The ports and hoses of the buildable combinations, found when first asked for.</summary>
+    internal FittedHoses Hoses => _hoses ??= new FittedHoses(Resolution);
 }
 
 /// <summary>A cross-check over the space: which finding it gives, and the function that looks for it.</summary>
@@ -54,5 +58,6 @@ public static class Checks
         Contradiction.Check, Gap.Check, DeadRule.Check, NoBuild.Check, TaskNeeds.Check,
         ShadowedRule.Check, RedundantRule.Check, IdleOverride.Check, DeadOption.Check, ForcedOption.Check, DefaultClash.Check,
         BeltLength.Check, BeltWrap.Check, BeltPlane.Check, StatedValues.Check, UnheldValue.Check,
+        PortClash.Check, OpenPort.Check, HoseSize.Check,
     ];
 }

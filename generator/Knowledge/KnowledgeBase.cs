@@ -21,9 +21,13 @@ public sealed class EntitySet<T>(IEnumerable<T> entities, Func<T, string> id)
     public T this[string key] => _byId[key];
 }
 
-/// <summary>What words a knowledge base may use: facts, signals, device roles.</summary>
+/// <summary>What words a knowledge base may use: facts, signals, roles of devices, ports and hoses.</summary>
 public sealed record Vocabulary(EntitySet<FactDeclaration> Facts, EntitySet<SignalDeclaration> Signals, EntitySet<DeviceRole> Devices)
 {
+    public EntitySet<PortRole> Ports { get; init; } = new([], port => port.Id);
+
+    public EntitySet<HoseRole> Hoses { get; init; } = new([], hose => hose.Id);
+
     public FactDeclaration? Fact(string subject, string id) => Facts.Find($"{subject}.{id}");
 }
 

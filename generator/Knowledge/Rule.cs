@@ -9,6 +9,12 @@ namespace Swapwright.Knowledge;
 /// <param name="Also">Parts wanted besides.</param>
 public sealed record Answer(string Position, string Source, string Treatment, string? Part, ImmutableArray<string> Also, ImmutableArray<string> Steps, string Notes, ImmutableArray<string> Mistakes, string? Article, Place Place)
 {
+    /// <summary>Ports that are left without a hose and get a cap or a plug.</summary>
+    public ImmutableArray<string> Closes { get; init; } = [];
+
+    /// <summary>The part that is fitted and those wanted besides.</summary>
+    public IEnumerable<string> PartIds => Part is null ? Also : Also.Prepend(Part);
+
     /// <summary>Two answers that tell the builder the same: source, treatment and parts.</summary>
     public bool Agrees(Answer other) =>
         Source == other.Source && Treatment == other.Treatment && Part == other.Part && Also.Order(StringComparer.Ordinal).SequenceEqual(other.Also.Order(StringComparer.Ordinal));

@@ -11,6 +11,14 @@ public sealed record BeltSettings(decimal CrankWrapDeg, decimal AlternatorWrapDe
 /// <param name="ReachMm">How far a device may sit from its plug before the branch counts as short.</param>
 public sealed record WiringSettings(decimal RoutingFactor, decimal SlackMm, decimal ReachMm);
 
+/// <summary>Allowances for hoses. Millimetres, bar.</summary>
+/// <param name="RoutingFactor">How much longer than the straight line a hose is laid.</param>
+/// <param name="SlackMm">Added to every piece for what is pushed over its two ends.</param>
+/// <param name="StepMm">How far from the port a stepped joiner sits.</param>
+/// <param name="FitMm">Difference of two diameters up to which one hose goes over both.</param>
+/// <param name="InjectionBar">Pressure from which a fuel hose must be of a class made for injection.</param>
+public sealed record HoseSettings(decimal RoutingFactor, decimal SlackMm, decimal StepMm, decimal FitMm, decimal InjectionBar);
+
 /// <summary>kb.yaml: what holds for the whole base.</summary>
 public sealed record Settings(string Title)
 {
@@ -42,6 +50,9 @@ public sealed record Settings(string Title)
     public BeltSettings Belt { get; init; } = new(140, 120, 60, 1, 0.5m, 1);
 
     public WiringSettings Wiring { get; init; } = new(1.2m, 60, 40);
+
+    // Common practice, no source: 30 mm on each barb; a carburettor's 0.35 bar is the most that low-pressure hose is left with.
+    public HoseSettings Hoses { get; init; } = new(1.25m, 60, 100, 0.5m, 0.5m);
 
     public ImmutableArray<Caution> Cautions { get; init; } = [];
 }

@@ -19,6 +19,7 @@ public sealed record Unit(string Symbol, Dimension Dimension, decimal Factor, de
     public static readonly Unit Ampere = new("A", Dimension.Current, 1);
     public static readonly Unit Kilogram = new("kg", Dimension.Mass, 1);
     public static readonly Unit Litre = new("L", Dimension.Volume, 0.001m);
+    public static readonly Unit Bar = new("bar", Dimension.Pressure, 100000);
     public static readonly Unit Hour = new("h", Dimension.Duration, 3600);
 
     /// <summary>Every unit a knowledge base may write.</summary>
@@ -36,7 +37,7 @@ public sealed record Unit(string Symbol, Dimension Dimension, decimal Factor, de
         new("N", Dimension.Force, 1), new("kN", Dimension.Force, 1000), new("lbf", Dimension.Force, 4.4482216152605m),
         new("N m", Dimension.Torque, 1), new("lb ft", Dimension.Torque, 1.3558179483314004m), new("lb in", Dimension.Torque, 0.1129848290276167m),
         new("kW", Dimension.Power, 1000), new("W", Dimension.Power, 1), new("PS", Dimension.Power, 735.49875m), new("hp", Dimension.Power, 745.69987158227022m),
-        new("bar", Dimension.Pressure, 100000), new("kPa", Dimension.Pressure, 1000), new("MPa", Dimension.Pressure, 1000000), new("psi", Dimension.Pressure, 6894.757293168361m),
+        Bar, new("kPa", Dimension.Pressure, 1000), new("MPa", Dimension.Pressure, 1000000), new("psi", Dimension.Pressure, 6894.757293168361m),
         new("L/h", Dimension.VolumeFlow, 0.000000277777777777777777777778m), new("L/min", Dimension.VolumeFlow, 0.0000166666666666666666666667m), new("cm³/min", Dimension.VolumeFlow, 0.0000000166666666666666666666667m),
         Ampere, new("mA", Dimension.Current, 0.001m),
         new("V", Dimension.Voltage, 1), new("mV", Dimension.Voltage, 0.001m),

@@ -20,9 +20,14 @@ public abstract record Variant(string Id, string Title, Place Place) : FactHolde
 
     public HarnessEntry? Harness { get; init; }
 
+    /// <summary>Where hoses go on it.</summary>
+    public ImmutableArray<PortEntry> Ports { get; init; } = [];
+
     public Accessory? AccessoryAt(string position) => Accessories.FirstOrDefault(accessory => accessory.Position == position);
 
     public DeviceEntry? Device(string role) => Devices.FirstOrDefault(device => device.Role == role);
+
+    public PortEntry? Port(string role) => Ports.FirstOrDefault(port => port.Role == role);
 }
 
 /// <summary>The receiving vehicle: one year range and trim.</summary>
@@ -79,4 +84,16 @@ public sealed record Part(string Id, string Title, Place Place) : FactHolder(Id,
     public string? Like { get; init; }
 
     public BeltStock? Belt { get; init; }
+
+    /// <summary>Where hoses go on the part.</summary>
+    public ImmutableArray<PortEntry> Ports { get; init; } = [];
+
+    public HoseGoods? Hose { get; init; }
+
+    public ReducerGoods? Reducer { get; init; }
+
+    /// <summary>Ends of a tee in millimetres; empty for what is none.</summary>
+    public ImmutableArray<decimal> Tee { get; init; } = [];
+
+    public PortEntry? Port(string role) => Ports.FirstOrDefault(port => port.Role == role);
 }

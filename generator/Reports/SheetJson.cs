@@ -33,13 +33,14 @@ public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray
     });
 
     /// <summary>The members that <c>--part</c> may name.</summary>
-    public static readonly ImmutableArray<string> PartNames = ["answers", "belts", "wiring", "effort", "cautions", "mistakes", "advice"];
+    public static readonly ImmutableArray<string> PartNames = ["answers", "belts", "wiring", "hoses", "effort", "cautions", "mistakes", "advice"];
 
     private IEnumerable<(string Name, Action Write)> Parts(Utf8JsonWriter json) =>
     [
         ("answers", () => json.Objects("answers", sheet.Answers.Where(answer => answer.Answer is not null), answer => Answer(json, answer))),
         ("belts", () => json.Objects("belts", sheet.Belts, belt => Belt(json, belt))),
         ("wiring", () => Wiring(json)),
+        ("hoses", () => SheetHoses.Write(json, sheet.Hoses)),
         ("effort", () => json.Object("effort", () =>
         {
             json.Range("money", sheet.Money, resolution.Space.Base.Settings.Currency);

@@ -4,6 +4,7 @@ using System.Text;
 using Swapwright.Knowledge;
 using Swapwright.Rules;
 using Swapwright.Sheets;
+using Swapwright.Worksheets.Hoses;
 
 namespace Swapwright.Reports;
 
@@ -52,6 +53,7 @@ public sealed class SheetLines(Sheet sheet, Resolution resolution, ImmutableArra
 
         Belts(layout);
         Wiring(layout);
+        Hoses(layout);
         Work(layout);
         return layout.ToString();
     }
@@ -114,6 +116,37 @@ public sealed class SheetLines(Sheet sheet, Resolution resolution, ImmutableArra
         foreach (var plug in wiring.Plugs)
         {
             layout.Item($"{plug.Title}: {WiringWords.Outcome(plug.Outcome)}{(plug is { Extended: true, Outcome: not Worksheets.Wiring.PlugOutcome.Extended } ? ", extended" : "")}");
+        }
+    }
+
+    private void Hoses(Layout layout)
+    {
+        if (sheet.Hoses is not { IsEmpty: false } hoses)
+        {
+            return;
+        }
+
+        layout.Heading("Hoses");
+        foreach (var run in hoses.Runs)
+        {
+            layout.Item(string.Join(", ", new[]
+            {
+                $"{run.Title}: {HoseWords.Size(run)}",
+                HoseWords.Length(run.LengthMm),
+                HoseWords.Class(run.LeastClass),
+                SheetHoses.Action(run.Action),
+                run.Joiner is { } joiner ? $"joined by {Base.Parts.Find(joiner.Part)?.Title ?? joiner.Part}" : "",
+            }.Where(part => part.Length > 0)));
+        }
+
+        foreach (var blank in hoses.Blanked)
+        {
+            layout.Item($"{blank.Port.Title}: {HoseWords.Blank(blank.Port)}");
+        }
+
+        foreach (var port in hoses.Open)
+        {
+            layout.Item($"{port.Title}: open. {port.Open}");
         }
     }
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Swapwright.Fitting;
 using Swapwright.Knowledge;
 using Swapwright.Rules;
+using Swapwright.Worksheets.Hoses;
 using Swapwright.Worksheets.Wiring;
 
 namespace Swapwright.Sheets;
@@ -51,6 +52,9 @@ public sealed record Sheet
 
     /// <summary>null where neither vehicle brings a harness.</summary>
     public WiringSheet? Wiring { get; init; }
+
+    /// <summary>null where the base describes no ports.</summary>
+    public HoseSheet? Hoses { get; init; }
 
     public Gearbox? Gearbox { get; init; }
 

@@ -4,6 +4,7 @@ using Swapwright.Fitting;
 using Swapwright.Knowledge;
 using Swapwright.Rules;
 using Swapwright.Space;
+using Swapwright.Worksheets.Hoses;
 
 namespace Swapwright.Sheets;
 
@@ -17,6 +18,7 @@ public sealed class SheetBuilder
     private readonly KnowledgeBase _kb;
     private readonly BeltAssembly _belts;
     private readonly WiringAssembly _wiring;
+    private readonly HoseAssembly _hoses;
     private readonly FrozenDictionary<string, Region> _speaks;
     private readonly FrozenDictionary<string, Region> _taskWhen;
 
@@ -26,6 +28,7 @@ public sealed class SheetBuilder
         _kb = resolution.Space.Base;
         _belts = new BeltAssembly(_kb);
         _wiring = new WiringAssembly(_kb);
+        _hoses = new HoseAssembly(_kb);
         resolution.Complete();
         _speaks = _kb.Rules.All.ToFrozenDictionary(rule => rule.Id, resolution.Speaks, StringComparer.Ordinal);
         _taskWhen = _kb.Tasks.All.Where(task => task.When is not null).ToFrozenDictionary(task => task.Id, task => resolution.RegionOf(task.When!), StringComparer.Ordinal);
@@ -53,6 +56,7 @@ public sealed class SheetBuilder
         var ecu = Bound<Ecu>(values);
         var speaking = _kb.Rules.All.Where(rule => _resolution.Store.Contains(_speaks[rule.Id], values)).ToImmutableArray();
         var belts = _belts.Assemble(donor, chassis, At);
+        var hoses = _hoses.Assemble(donor, chassis, At, byPosition.Values);
         var parts = answers.Where(answer => answer.Answer is not null).SelectMany(answer => PartsOf(answer.Answer!)).Distinct();
         var sheet = new Sheet
         {
@@ -65,10 +69,11 @@ public sealed class SheetBuilder
             Answers = answers,
             Belts = belts,
             Wiring = _wiring.Assemble(donor, chassis, ecu, At, parts),
+            Hoses = hoses,
             Gearbox = Bound<Gearbox>(values),
             Ecu = ecu,
             Tasks = WorkOrder.Sort(Tasks(values, speaking)),
-            Shopping = Shopping(answers, belts),
+            Shopping = Shopping(answers, belts, hoses),
             Speaking = speaking,
         };
         return sheet with { Values = Values(values, sheet) };
@@ -109,14 +114,16 @@ public sealed class SheetBuilder
     private IEnumerable<Part> PartsOf(Answer answer) =>
         new[] { answer.Part }.Concat(answer.Also).Select(id => id is null ? null : _kb.Parts.Find(id)).OfType<Part>();
 
-    private ImmutableArray<ShoppingLine> Shopping(ImmutableArray<SheetAnswer> answers, ImmutableArray<FittedBelt> belts)
+    private ImmutableArray<ShoppingLine> Shopping(ImmutableArray<SheetAnswer> answers, ImmutableArray<FittedBelt> belts, HoseSheet? hoses)
     {
         var wanted = answers.Where(answer => answer.Answer is not null).SelectMany(answer => PartsOf(answer.Answer!).Distinct().Select(part => (part, answer.Position))).ToList();
-        var lines = wanted.GroupBy(pair => pair.part.Id, StringComparer.Ordinal).Select(group => new ShoppingLine(group.First().part, 1, [.. group.Select(pair => pair.Position)]));
+        var lengths = (hoses?.Purchases ?? []).ToDictionary(purchase => purchase.Part, purchase => purchase.Amount, StringComparer.Ordinal);
+        var lines = wanted.GroupBy(pair => pair.part.Id, StringComparer.Ordinal).Select(group => new ShoppingLine(group.First().part, lengths.GetValueOrDefault(group.Key, 1), [.. group.Select(pair => pair.Position)]));
         var beltLines = belts.Select(belt => belt.Result.Recommended?.Belt.PartId).OfType<string>().GroupBy(id => id, StringComparer.Ordinal)
             .Where(group => _kb.Parts.Has(group.Key) && wanted.All(pair => pair.part.Id != group.Key))
             .Select(group => new ShoppingLine(_kb.Parts[group.Key], group.Count(), []));
-        return [.. lines.Concat(beltLines).OrderBy(line => line.Part.From, StringComparer.Ordinal).ThenBy(line => line.Part.Title, StringComparer.Ordinal)];
+        var hoseLines = lengths.Where(length => wanted.All(pair => pair.part.Id != length.Key)).Select(length => new ShoppingLine(_kb.Parts[length.Key], length.Value, []));
+        return [.. lines.Concat(beltLines).Concat(hoseLines).OrderBy(line => line.Part.From, StringComparer.Ordinal).ThenBy(line => line.Part.Title, StringComparer.Ordinal)];
     }
 
     private ImmutableArray<ValueComparison> Values(int[] values, Sheet sheet) =>

@@ -35,14 +35,14 @@ internal sealed class ElectricalBinder(BindingContext context, Vocabulary vocabu
         }
 
         var reader = parent.Mapping("harness");
-        var trunk = Point(reader, "trunk");
+        var trunk = reader.Point("trunk");
         var plugs = Plugs(reader, "plugs");
         foreach (var (key, _) in reader.Members("plugs"))
         {
             Role(key);
         }
 
-        return new HarnessEntry(reader.OptionalId("ecu", "ecu"), trunk ?? default, Point(reader, "ecu-place") ?? trunk ?? default, plugs, OptionalPlug(reader, "body"), reader.Place);
+        return new HarnessEntry(reader.OptionalId("ecu", "ecu"), trunk ?? default, reader.Point("ecu-place") ?? trunk ?? default, plugs, OptionalPlug(reader, "body"), reader.Place);
     }
 
     public ImmutableArray<DeviceEntry> Devices(NodeReader parent)
@@ -58,9 +58,9 @@ internal sealed class ElectricalBinder(BindingContext context, Vocabulary vocabu
     }
 
     private DeviceEntry Device(string role, NodeReader reader) =>
-        new(role, reader.OptionalText("title"), reader.OptionalId("connector", "connector") ?? "", Point(reader, "location") ?? default, Pins(reader), reader.PlaceOf("connector"));
+        new(role, reader.OptionalText("title"), reader.OptionalId("connector", "connector") ?? "", reader.Point("location") ?? default, Pins(reader), reader.PlaceOf("connector"));
 
-    private PlugEntry Plug(NodeReader reader) => new(reader.OptionalId("connector", "connector") ?? "", Point(reader, "location"), Pins(reader), reader.PlaceOf("connector"));
+    private PlugEntry Plug(NodeReader reader) => new(reader.OptionalId("connector", "connector") ?? "", reader.Point("location"), Pins(reader), reader.PlaceOf("connector"));
 
     private ImmutableArray<PinEntry> Pins(NodeReader reader)
     {
@@ -103,18 +103,4 @@ internal sealed class ElectricalBinder(BindingContext context, Vocabulary vocabu
             context.Unknown(FindingKinds.Reference, "device", key.Text, vocabulary.Devices.Ids, key.Place);
         }
     }
-
-    private BayPoint? Point(NodeReader reader, string key)
-    {
-        if (reader.Get(key) is not SequenceNode { Items: [ScalarNode x, ScalarNode y, ScalarNode z] })
-        {
-            return null;
-        }
-
-        var inner = new NodeReader(context, null);
-        return new BayPoint(Coordinate(inner, x), Coordinate(inner, y), Coordinate(inner, z));
-    }
-
-    // A car is no longer than this, so a coordinate beyond it is a slip of the unit.
-    private static decimal Coordinate(NodeReader reader, ScalarNode scalar) => reader.Quantity(scalar, Unit.Millimetre, -6000, 6000) ?? 0;
 }

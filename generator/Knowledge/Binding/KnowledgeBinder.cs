@@ -32,7 +32,7 @@ public static class KnowledgeBinder
         var ids = s_referableKinds.ToDictionary(kind => kind, kind => (IReadOnlyCollection<string>)files[kind].Select(file => file.Id).ToHashSet(StringComparer.Ordinal), StringComparer.Ordinal);
         var facts = new FactBinder(context, vocabulary, kind => ids.GetValueOrDefault(kind, []));
         var electrical = new ElectricalBinder(context, vocabulary);
-        var variants = new VariantBinder(context, facts, electrical);
+        var variants = new VariantBinder(context, vocabulary, facts, electrical);
 
         var chassis = Entities("chassis").Select(entity => variants.Chassis(entity.File, entity.Reader)).ToList();
         var donors = Entities("engine").Select(entity => variants.Donor(entity.File, entity.Reader)).ToList();

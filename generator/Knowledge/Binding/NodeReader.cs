@@ -152,6 +152,14 @@ internal readonly struct NodeReader(BindingContext context, MappingNode? node)
         return span;
     }
 
+    /// <summary>A place in the bay; null where the key is absent.</summary>
+    public BayPoint? Point(string key) => Get(key) is SequenceNode { Items: [ScalarNode x, ScalarNode y, ScalarNode z] }
+        ? new BayPoint(Coordinate(x), Coordinate(y), Coordinate(z))
+        : null;
+
+    // A car is no longer than this, so a coordinate beyond it is a slip of the unit.
+    private decimal Coordinate(ScalarNode scalar) => Quantity(scalar, Unit.Millimetre, -6000, 6000) ?? 0;
+
     internal static bool IsTrue(ScalarNode scalar) => scalar.Text is "true" or "True" or "TRUE";
 
     private static bool IsNull(SourceNode value) => value is ScalarNode { Kind: ScalarKind.Null };

@@ -94,6 +94,7 @@ internal sealed class ReferenceChecker(BindingContext context, KnowledgeBase kb)
         "ecu" => kb.Ecus.Ids,
         "gearbox" => kb.Gearboxes.Ids,
         "part" => kb.Parts.Ids,
+        "port" => kb.Vocabulary.Ports.Ids,
         "position" => kb.Positions.Ids,
         "rule" => kb.Rules.Ids,
         "signal" => kb.Vocabulary.Signals.Ids,

@@ -105,7 +105,10 @@ internal sealed class RuleBinder(ConditionBinder conditions)
         reader.Text("notes"),
         reader.Texts("mistakes"),
         reader.OptionalId("article", "article"),
-        key.Place);
+        key.Place)
+    {
+        Closes = reader.Ids("closes", "port"),
+    };
 
     private static StatedValue Value(ScalarNode key, NodeReader reader) => new(
         key.Text,

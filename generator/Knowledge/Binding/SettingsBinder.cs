@@ -8,6 +8,7 @@ internal static class SettingsBinder
         var limits = root.Mapping("limits");
         var belt = limits.Mapping("belt");
         var wiring = limits.Mapping("wiring");
+        var hoses = limits.Mapping("hoses");
         var usual = new Settings(root.Text("title", "Untitled"));
         return usual with
         {
@@ -32,6 +33,12 @@ internal static class SettingsBinder
                 wiring.Number("routing-factor", Unit.One, usual.Wiring.RoutingFactor, 1, 5),
                 wiring.Number("slack", Unit.Millimetre, usual.Wiring.SlackMm, 0, 2000),
                 wiring.Number("reach", Unit.Millimetre, usual.Wiring.ReachMm, 0, 2000)),
+            Hoses = new HoseSettings(
+                hoses.Number("routing-factor", Unit.One, usual.Hoses.RoutingFactor, 1, 5),
+                hoses.Number("slack", Unit.Millimetre, usual.Hoses.SlackMm, 0, 1000),
+                hoses.Number("step", Unit.Millimetre, usual.Hoses.StepMm, 0, 1000),
+                hoses.Number("fit", Unit.Millimetre, usual.Hoses.FitMm, 0, 5),
+                hoses.Number("injection-pressure", Unit.Bar, usual.Hoses.InjectionBar, 0, 20)),
             Cautions = EntityBinder.Cautions(root),
         };
     }

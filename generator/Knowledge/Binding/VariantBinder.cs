@@ -5,7 +5,7 @@ using Swapwright.Source;
 namespace Swapwright.Knowledge.Binding;
 
 /// <summary>Chassis and donor variants, gearboxes, ECUs and parts.</summary>
-internal sealed class VariantBinder(BindingContext context, FactBinder facts, ElectricalBinder electrical)
+internal sealed class VariantBinder(BindingContext context, Vocabulary vocabulary, FactBinder facts, ElectricalBinder electrical)
 {
     public ChassisVariant Chassis(SourceFile file, NodeReader reader) => Shared(new ChassisVariant(file.Id, reader.Text("title", file.Id), EntityBinder.PlaceOf(file))
     {
@@ -61,6 +61,10 @@ internal sealed class VariantBinder(BindingContext context, FactBinder facts, El
             LeadPlace = reader.PlaceOf("lead"),
             Like = reader.OptionalText("like"),
             Belt = reader.Get("belt") is MappingNode ? Stock(reader.Mapping("belt")) : null,
+            Ports = PlumbingBinder.Ports(reader, vocabulary),
+            Hose = PlumbingBinder.Goods(reader),
+            Reducer = PlumbingBinder.Reducer(reader),
+            Tee = PlumbingBinder.Tee(reader),
         }.Common(reader);
     }
 
@@ -82,6 +86,7 @@ internal sealed class VariantBinder(BindingContext context, FactBinder facts, El
             Accessories = [.. reader.Members("accessories").Select(member => Accessory(member.Key, member.Value))],
             Devices = electrical.Devices(reader),
             Harness = electrical.Harness(reader),
+            Ports = PlumbingBinder.Ports(reader, vocabulary),
         }).Common(reader);
     }
 

@@ -4,7 +4,7 @@ using Swapwright.Source;
 
 namespace Swapwright.Knowledge.Binding;
 
-/// <summary>vocabulary.yaml → facts, signals and device roles.</summary>
+/// <summary>vocabulary.yaml → facts, signals, roles of devices, ports and hoses.</summary>
 internal static class VocabularyBinder
 {
     /// <summary>The subjects that carry facts.</summary>
@@ -43,7 +43,8 @@ internal static class VocabularyBinder
         var devices = root.Members("devices")
             .Select(member => new DeviceRole(member.Key.Text, member.Value.Text("title", member.Key.Text), member.Value.OptionalId("position", "position"), member.Value.OptionalId("system", "system"), member.Value.Place))
             .ToList();
-        return new Vocabulary(new(facts, fact => fact.Name), new(signals, signal => signal.Id), new(devices, device => device.Id));
+        var (ports, hoses) = PlumbingBinder.Roles(root);
+        return new Vocabulary(new(facts, fact => fact.Name), new(signals, signal => signal.Id), new(devices, device => device.Id)) { Ports = ports, Hoses = hoses };
     }
 
     private static FactDeclaration Fact(string subject, ScalarNode key, NodeReader reader)

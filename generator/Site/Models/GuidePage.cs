@@ -34,6 +34,8 @@ public sealed record GuidePage : Page
 
     public IReadOnlyList<GuideHose> Hoses { get; init; } = [];
 
+    public IReadOnlyList<GuideHoseCircuit> HoseCircuits { get; init; } = [];
+
     public GuideEcu? Ecu { get; init; }
 
     public IReadOnlyList<GuidePhase> Work { get; init; } = [];

@@ -158,6 +158,17 @@ public sealed record GuideAdapterRow(
 public sealed record GuideHose(
     string Circuit, string From, string To, string Size, string Length, string Action, string Class = "", GuideCondition? Condition = null);
 
+/// <summary>One circuit of the hoses, drawn, with the hose it needs.</summary>
+public sealed record GuideHoseCircuit
+{
+    public required string Title { get; init; }
+
+    public HtmlString Drawing { get; init; } = HtmlString.Empty;
+
+    /// <summary>Size → metres.</summary>
+    public IReadOnlyList<NamedValue> Totals { get; init; } = [];
+}
+
 public sealed record GuideEcu
 {
     public required string Title { get; init; }

@@ -56,6 +56,8 @@ internal static class GuidePages
             Gearbox = sheet.Gearbox is { } gearbox ? Gearbox(site, gearbox, guide.Path, Section("drive")) : null,
             Belts = GuideBelts.Of(site, sheet),
             Wiring = GuideWirings.Of(site, sheet),
+            Hoses = GuideHoses.Of(site, sheet),
+            HoseCircuits = GuideHoses.Circuits(sheet),
             Ecu = sheet.Ecu is { } ecu ? EcuSection(site, ecu, guide.Path, Section("control")) : null,
             Work = work.Phases(),
             Checks = work.OfPhase("before-start"),

@@ -1,0 +1,69 @@
+using System.Collections.Immutable;
+using Swapwright.Knowledge;
+using Swapwright.Sheets;
+using Swapwright.Site.Models;
+using Swapwright.Worksheets.Hoses;
+
+namespace Swapwright.Site.Pages;
+
+/// <summary>The hoses of a guide's recommended combination.</summary>
+internal static class GuideHoses
+{
+    public static ImmutableArray<GuideHose> Of(SiteKnowledge site, Sheet sheet) => sheet.Hoses is not { } hoses
+        ? []
+        :
+        [
+            .. hoses.Runs.Select(run => new GuideHose(
+                ShopWords.Capital(HoseWords.Circuit(run.Circuit)),
+                End(run.From),
+                End(run.To),
+                HoseWords.Size(run),
+                HoseWords.Length(run.LengthMm),
+                string.Join(" ", Action(site, hoses, run)),
+                Class(run))),
+            .. hoses.Blanked.Select(blank => new GuideHose(ShopWords.Capital(HoseWords.Circuit(blank.Port.Circuit)), End(blank.Port), "nothing", $"{HoseWords.Number(blank.Port.SizeMm)} mm", "", $"Close it: {HoseWords.Blank(blank.Port)}.")),
+            .. hoses.Open.Select(port => new GuideHose(ShopWords.Capital(HoseWords.Circuit(port.Circuit)), End(port), "the air", $"{HoseWords.Number(port.SizeMm)} mm", "", $"Leave it open. {port.Open}")),
+        ];
+
+    public static ImmutableArray<GuideHoseCircuit> Circuits(Sheet sheet) => sheet.Hoses is not { } hoses
+        ? []
+        :
+        [
+            .. HoseDrawing.Circuits(hoses).Select(circuit => new GuideHoseCircuit
+            {
+                Title = ShopWords.Capital(HoseWords.Circuit(circuit)),
+                Drawing = new HtmlString(HoseDrawing.Svg(hoses, circuit, $"hoses-{circuit.ToString().ToLowerInvariant()}")),
+                Totals =
+                [
+                    .. hoses.Totals.Where(total => total.Circuit == circuit).Select(total => new NamedValue(
+                        $"{HoseWords.Number(total.BoreMm)} mm{(total.LeastClass is { } known ? $", {HoseWords.Class(known)}" : "")}",
+                        $"{SiteKnowledge.Number(total.LengthMm / 1000, "0.00")} m",
+                        total.Pieces == 1 ? "one piece" : $"{SiteKnowledge.Number(total.Pieces)} pieces")),
+                ],
+            }),
+        ];
+
+    private static string End(Port port) => $"{InSentence.Lower(port.Title)} ({port.Owner})";
+
+    private static string Class(HoseRun run) => run.LeastClass is not { } known ? "" : $"{HoseWords.Class(known)}{(run.PressureBar is { } bar ? $", {SiteKnowledge.Number(bar, "0.##")} bar" : "")}";
+
+    private static IEnumerable<string> Action(SiteKnowledge site, HoseSheet hoses, HoseRun run)
+    {
+        string Title(string part) => InSentence.Lower(site.Base.Parts.Find(part)?.Title ?? part);
+        yield return run.Action switch
+        {
+            HoseAction.Keep => run.LeastClass is { } least ? $"Keep the hose that is there if it is marked {HoseWords.Class(least)} and not hard." : "Keep the hose that is there.",
+            HoseAction.Set => $"Take it from the set: {Title(run.Set!)}.",
+            _ => string.Join(" ", run.Pieces.Select(piece => $"Cut {HoseWords.Length(piece.LengthMm)} of {HoseWords.Number(piece.BoreMm)} mm hose{(piece.Part is { } part ? $" ({Title(part)})" : "")}.")),
+        };
+        if (run.Joiner is { } joiner)
+        {
+            yield return $"Join the two sizes with: {Title(joiner.Part)}.";
+        }
+
+        foreach (var teed in hoses.Tees.Where(teed => teed.Hoses.Contains(run.Id)))
+        {
+            yield return $"It shares {InSentence.Lower(teed.Port.Title)} by a tee: {Title(teed.Tee.Part)}.";
+        }
+    }
+}

@@ -1,6 +1,7 @@
 using Swapwright.Findings;
 using Swapwright.Knowledge;
 using Swapwright.Tests.Findings;
+using Swapwright.Tests.Rules;
 
 namespace Swapwright.Tests.Knowledge;
 
@@ -64,5 +65,16 @@ public sealed class InheritanceTests
 
         Assert.Contains("loop", Assert.Single(proof.Findings).Message, StringComparison.Ordinal);
         Assert.Equal(3, proof.Base.Chassis.Count);
+    }
+
+    /// <summary>Mistyped, it would leave in place what was to go.</summary>
+    [Fact]
+    public void Like_TakesOutWhatIsNotThere_IsTold()
+    {
+        var files = TinyBase.With(("engines/large-late.yaml", "title: Late\nlike: large\nyears: {from: 1996, to: 1996}\nfacts: {powwer: null}\n"));
+
+        var finding = Assert.Single(Proof.Of(files.Tree()).Findings, one => one.Id == "reference");
+
+        Assert.Equal(("no inherited entry `powwer`; did you mean `power`?", "engines/large-late.yaml", 4), (finding.Message, finding.Place.File, finding.Place.Line));
     }
 }

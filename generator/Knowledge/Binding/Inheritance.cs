@@ -57,7 +57,7 @@ internal sealed class Inheritance(BindingContext context)
         return result;
     }
 
-    private static MappingNode Merge(MappingNode below, MappingNode above)
+    private MappingNode Merge(MappingNode below, MappingNode above)
     {
         var entries = ImmutableArray.CreateBuilder<MappingEntry>(below.Entries.Length + above.Entries.Length);
         foreach (var entry in below.Entries)
@@ -84,7 +84,17 @@ internal sealed class Inheritance(BindingContext context)
 
         foreach (var entry in above.Entries)
         {
-            if (!below.TryGet(entry.Key.Text, out _) && entry.Value is not ScalarNode { Kind: ScalarKind.Null })
+            if (below.TryGet(entry.Key.Text, out _))
+            {
+                continue;
+            }
+
+            if (entry.Value is ScalarNode { Kind: ScalarKind.Null })
+            {
+                // Mistyped, it would leave in place what was to go.
+                context.Unknown(FindingKinds.Reference, "inherited entry", entry.Key.Text, below.Entries.Select(one => one.Key.Text), entry.Key.Place);
+            }
+            else
             {
                 entries.Add(entry);
             }

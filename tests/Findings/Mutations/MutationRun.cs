@@ -1,0 +1,29 @@
+using System.Collections.Immutable;
+
+namespace Swapwright.Tests.Findings.Mutations;
+
+/// <summary>Draws mutations of every class by a seed and judges them.</summary>
+internal static class MutationRun
+{
+    public static readonly ImmutableArray<MutationClass> Classes =
+    [
+        .. RuleMutations.Classes, .. ConditionMutations.Classes, .. AnswerMutations.Classes, .. ReferenceMutations.Classes, .. FormMutations.Classes, .. PlugMutations.Classes,
+        .. BeltMutations.Classes, .. WorkMutations.Classes, .. WordMutations.Classes, .. EntityMutations.Classes, .. HarmlessMutations.Classes,
+    ];
+
+    /// <param name="each">How many of a class; of a class that depends on what the base says twice as many.</param>
+    public static ImmutableArray<(MutationClass Class, Mutation Mutation)> Draw(ShippedBase shipped, int seed, int each) =>
+    [
+        .. Classes.SelectMany((kind, at) =>
+        {
+            var random = new Random((seed * 1000) + at);
+            var all = kind.Candidates(shipped, random).DistinctBy(mutation => mutation.What).ToArray();
+            random.Shuffle(all);
+            return all.Take(kind.Duty == Duty.WhereItBreaks ? each * 2 : each).Select(mutation => (kind, mutation));
+        }),
+    ];
+
+    /// <summary>In the order in which they were drawn, whatever the threads do.</summary>
+    public static ImmutableArray<Verdict> Judge(ShippedBase shipped, ImmutableArray<(MutationClass Class, Mutation Mutation)> drawn) =>
+        [.. drawn.AsParallel().AsOrdered().WithDegreeOfParallelism(2).Select(one => Verdict.On(shipped, one.Class, one.Mutation))];
+}

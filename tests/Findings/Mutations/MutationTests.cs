@@ -1,0 +1,37 @@
+using Xunit.Abstractions;
+
+namespace Swapwright.Tests.Findings.Mutations;
+
+/// <summary>
+/// Mistakes made on purpose in the shipped base, one at a time. Each that breaks something has to be found where it was made;
+/// each that changes nothing must not be. <c>SWAPWRIGHT_MUTATIONS=all</c> tries many more and prints the table of DEVELOPERS.md.
+/// </summary>
+public sealed class MutationTests(ITestOutputHelper output)
+{
+    private const int Seed = 20260301;
+
+    [Fact]
+    public void Prove_OneMistakeInTheShippedBase_IsFoundWhereItWasMade()
+    {
+        var all = Environment.GetEnvironmentVariable("SWAPWRIGHT_MUTATIONS") == "all";
+        var shipped = new ShippedBase();
+        var drawn = MutationRun.Draw(shipped, Seed, all ? 6 : 1);
+
+        var verdicts = MutationRun.Judge(shipped, drawn);
+
+        output.WriteLine(MutationTable.Of(verdicts));
+        output.WriteLine(MutationTable.List(verdicts, Outcome.Unseen));
+        var wrong = MutationTable.List(verdicts, Outcome.Missed, Outcome.FalseAlarm);
+        Assert.True(wrong.Length == 0, wrong);
+    }
+
+    [Fact]
+    public void Draw_EveryClass_HasMistakesToMake()
+    {
+        var shipped = new ShippedBase();
+
+        var drawn = MutationRun.Draw(shipped, Seed, 1).Select(one => one.Class.Name).Distinct();
+
+        Assert.Equal(MutationRun.Classes.Select(kind => kind.Name), drawn);
+    }
+}

@@ -77,7 +77,7 @@ internal sealed class GuideChoices(SiteKnowledge site, GuideEntry guide)
     }
 
     private HtmlString Recommended(Choice choice, ChoiceOption option) => site.Inline(
-        choice.Recommendations.FirstOrDefault(one => one.Option == option.Id && _conditions.Meets(site.Resolution.RegionOf(one.When)))?.Because,
+        choice.Recommendations.FirstOrDefault(one => one.Option == option.Id && site.Store.Contains(site.Resolution.RegionOf(one.When), guide.Recommended.AsSpan()))?.Because,
         guide.Path);
 
     // Why nobody can take the option here: the rules that exclude combinations with it.

@@ -94,7 +94,7 @@ internal static class GuidePages
             Belts = GuideBelts.Short(sheet),
             Hours = SiteKnowledge.Hours(SiteKnowledge.Whole(sheet.Hours)),
             Money = SiteKnowledge.Range(SiteKnowledge.Whole(sheet.Money), site.Base.Settings.Currency),
-            MoneyNote = $"Parts on the shopping list, prices of {site.Base.Settings.PriceDate}; donor engine, wire and hire of tools not counted. The ends of both ranges add up the least and the most of every line, so the truth lies well inside.",
+            MoneyNote = $"Parts on the shopping list, prices of {site.Base.Settings.PriceDate}; the donor engine is counted, wire and hire of tools are not. The ends of both ranges add up the least and the most of every line, so the truth lies well inside.",
             Skill = ShopWords.Capital(ShopWords.Skill(skill)),
             People = sheet.Tasks.Any(task => task.People > 1) ? "Two people for some of the work" : "One person",
             Figures = Figures(sheet),

@@ -64,7 +64,7 @@ public static class RedundantRule
                 var same = at.Where(one => Content(one.Answer) == content).ToList();
                 var others = same.Where(one => one.Rule.Id != rule.Id).ToList();
                 var before = _store.OrAll(same.Select(one => one.Region));
-                var after = _store.OrAll(others.Select(one => overridden.Contains(one.Rule) ? _store.Or(one.Region, SpeaksUp(rule, one.Rule, answer.Position)) : one.Region));
+                var after = _store.OrAll(others.Select(one => overridden.Any(other => other.Id == one.Rule.Id) ? _store.Or(one.Region, SpeaksUp(rule, one.Rule, answer.Position)) : one.Region));
                 if (Matters(answer.Position, _store.Or(_store.Minus(before, after), _store.Minus(after, before))))
                 {
                     return false;
@@ -134,7 +134,7 @@ public static class RedundantRule
         private static string Content(Answer answer) => string.Join('\u001f',
         [
             answer.Source, answer.Treatment, answer.Part ?? "", string.Join('\u001e', answer.Also.Order(StringComparer.Ordinal)),
-            string.Join('\u001e', answer.Steps), answer.Notes, string.Join('\u001e', answer.Mistakes), answer.Article ?? "",
+            string.Join('\u001e', answer.Steps.AsEnumerable()), answer.Notes, string.Join('\u001e', answer.Mistakes.AsEnumerable()), answer.Article ?? "",
         ]);
 
         private static IEnumerable<Condition> Conditions(KnowledgeBase kb) =>

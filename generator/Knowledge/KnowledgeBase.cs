@@ -4,13 +4,22 @@ using System.Collections.Immutable;
 namespace Swapwright.Knowledge;
 
 /// <summary>Entities of one kind, ordered by id, with lookup.</summary>
-public sealed class EntitySet<T>(IEnumerable<T> entities, Func<T, string> id)
+public sealed class EntitySet<T>
 {
-    private readonly FrozenDictionary<string, T> _byId = entities.ToFrozenDictionary(id, StringComparer.Ordinal);
+    private readonly FrozenDictionary<string, T> _byId;
+    private readonly Func<T, string> _id;
 
-    public ImmutableArray<T> All { get; } = [.. entities.OrderBy(id, StringComparer.Ordinal)];
+    public EntitySet(IEnumerable<T> entities, Func<T, string> id)
+    {
+        // Gone through once: what is found by id has to be the very thing that is listed.
+        All = [.. entities.OrderBy(id, StringComparer.Ordinal)];
+        _byId = All.ToFrozenDictionary(id, StringComparer.Ordinal);
+        _id = id;
+    }
 
-    public IEnumerable<string> Ids => All.Select(id);
+    public ImmutableArray<T> All { get; }
+
+    public IEnumerable<string> Ids => All.Select(_id);
 
     public int Count => All.Length;
 

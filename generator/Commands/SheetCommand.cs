@@ -28,7 +28,7 @@ internal sealed class SheetCommand : Command<SheetCommand.Settings>
         public string As { get; init; } = "text";
 
         [CommandOption("--part <PART>")]
-        [Description("One part of the JSON form: answers, belts, wiring, effort, cautions, mistakes or advice.")]
+        [Description("One part of the JSON form: answers, belts, wiring, hoses, effort, cautions, mistakes or advice.")]
         public string? Part { get; init; }
 
         [CommandOption("--to <FILE>")]

@@ -34,7 +34,7 @@ public static class RedundantRule
     {
         private readonly RegionStore _store = resolution.Store;
         private readonly RuleEffects _effects = new(resolution);
-        private readonly ImmutableHashSet<string> _askedByChoices = [.. resolution.Space.Base.Choices.All.SelectMany(choice => choice.Applies.AnswerTests()).Select(test => test.Position)];
+        private readonly bool _choicesAsk = resolution.Space.Base.Choices.All.Any(choice => choice.Applies.AnswerTests().Any());
         private readonly ImmutableHashSet<string> _asked = [.. Conditions(resolution.Space.Base).SelectMany(condition => condition.AnswerTests()).Select(test => test.Position)];
 
         public bool ChangesNothing(Rule rule) =>
@@ -75,11 +75,11 @@ public static class RedundantRule
         }
 
         // An answer that some condition asks for decides more than what is read: combinations that cannot be built count too and,
-        // where it decides whether a choice applies, such as are no combinations yet.
+        // where answers decide whether a choice applies, such as are no combinations yet.
         private bool Matters(string position, Region changed) =>
-            _askedByChoices.Contains(position) ? !changed.IsNone
-            : _asked.Contains(position) ? resolution.DomainParts.Intersects(changed)
-            : Read(changed);
+            !_asked.Contains(position) ? Read(changed)
+            : _choicesAsk ? !changed.IsNone
+            : resolution.DomainParts.Intersects(changed);
 
         private bool ExclusionsStay(Rule rule)
         {

@@ -20,7 +20,8 @@ public static class StatedValues
         var resolution = examination.Resolution;
         foreach (var stated in resolution.Values)
         {
-            if (!resolution.BuildableParts.Intersects(stated.Region) || Computed(examination, stated) is not { } computed)
+            // A name that nothing computes is told where it is read.
+            if (ComputedValues.Find(stated.Value.Name) is null || !resolution.BuildableParts.Intersects(stated.Region) || Computed(examination, stated) is not { } computed)
             {
                 continue;
             }

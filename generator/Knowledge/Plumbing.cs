@@ -28,7 +28,7 @@ public sealed record HoseRole(string Id, string Title, string Circuit, string Fr
 public sealed record PortEntry(string Role, string? Title, decimal SizeMm, string Kind, string Thread, BayPoint? Location, decimal? PressureBar, string Open, Place Place);
 
 /// <summary>Hose that a shop sells.</summary>
-/// <param name="BoreMm">Inner diameter; null for a moulded set.</param>
+/// <param name="BoreMm">Inner diameter; null for a moulded set of several sizes.</param>
 /// <param name="Class">Class of SAE J30, on fuel hose.</param>
 /// <param name="LengthMm">The piece that the price is for.</param>
 /// <param name="Set">Moulded for the place: bought once and not cut from length.</param>

@@ -67,8 +67,10 @@ public sealed class Resolver
         var standing = ImmutableArray.CreateBuilder<StandingAnswer>();
         foreach (var rule in _rulesAt.GetValueOrDefault(id, []))
         {
-            var silencers = _overriders.GetValueOrDefault(rule.Id, []).Where(over => over.AnswerAt(id) is not null);
-            standing.Add(new StandingAnswer(rule, rule.AnswerAt(id)!, () => Store.Minus(Store.And(When(rule), applies), Store.OrAll(silencers.Select(When)))));
+            // Conditions are worked out now, in order of dependency: later, a loop among answers would never end.
+            var when = When(rule);
+            var silenced = _overriders.GetValueOrDefault(rule.Id, []).Where(over => over.AnswerAt(id) is not null).Select(When).ToImmutableArray();
+            standing.Add(new StandingAnswer(rule, rule.AnswerAt(id)!, () => Store.Minus(Store.And(when, applies), Store.OrAll(silenced))));
         }
 
         _answers[id] = standing.ToImmutable();

@@ -14,7 +14,7 @@ internal static class WithoutRule
         var domain = without.Domain.ToDictionary(Name, StringComparer.Ordinal);
         var asked = Asked(kb).ToHashSet(StringComparer.Ordinal);
         // What decides whether a choice applies is asked before it is known what is a combination.
-        var deciding = kb.Choices.All.SelectMany(choice => choice.Applies.AnswerTests()).Select(test => test.Position).ToHashSet(StringComparer.Ordinal);
+        var deciding = kb.Choices.All.Any(choice => choice.Applies.AnswerTests().Any()) ? asked : [];
         return with.Domain.Length == domain.Count && with.Buildable.Length == buildable.Count
             && with.Domain.All(at => domain.TryGetValue(Name(at), out var same) && asked.All(position => Same(with, at, without, same, position)))
             && (deciding.Count == 0 || with.Every().Zip(without.Every()).All(pair => deciding.All(position => Same(with, pair.First, without, pair.Second, position))))

@@ -10,7 +10,7 @@ namespace Swapwright.Worksheets.Hoses;
 public static class HoseDrawing
 {
     private const double Width = 720;
-    private const double BoxWidth = 228;
+    private const double BoxWidth = 244;
     private const double BoxHeight = 44;
     private const double Row = 60;
     private const double Top = 14;
@@ -81,7 +81,8 @@ public static class HoseDrawing
     private static void Box(Drawing drawing, Port port, double x, double y)
     {
         drawing.Box("port", x, y - (BoxHeight / 2), BoxWidth, BoxHeight, 4);
-        drawing.Text("name", x + 8, y - 3, "start", Drawing.Fit(12, port.Title, TextRoom), port.Title, bold: true);
+        // Bold letters are wider than the average that Fit reckons with.
+        drawing.Text("name", x + 8, y - 3, "start", Drawing.Fit(12, port.Title, 0.85 * TextRoom), port.Title, bold: true);
         var detail = $"{port.Owner}, {HoseWords.Number(port.SizeMm)} mm{(port.Kind == PortKind.Thread && port.Thread.Length > 0 ? $", {port.Thread}" : "")}";
         drawing.Text("owner", x + 8, y + 14, "start", Drawing.Fit(11, detail, TextRoom), detail);
     }
@@ -101,7 +102,7 @@ public static class HoseDrawing
 
         var above = $"{run.Title}, {HoseWords.Size(run)}";
         var below = string.Join(", ", Below(run));
-        drawing.Text("title", Middle, y - 9, "middle", Drawing.Fit(12, above, LabelRoom), above);
+        drawing.Text("title", Middle, y - 11, "middle", Drawing.Fit(12, above, LabelRoom), above);
         drawing.Text("length", Middle, y + 18, "middle", Drawing.Fit(11, below, LabelRoom), below);
     }
 

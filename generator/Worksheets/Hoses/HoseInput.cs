@@ -60,7 +60,7 @@ public enum HoseWork
 public sealed record Hose(string Id, string Title, HoseCircuit Circuit, string From, string To, HoseWork Work, bool Optional, ImmutableArray<StockHose> Stock, ImmutableArray<StepJoiner> Joiners, ImmutableArray<Tee> Tees);
 
 /// <summary>Hose that a shop sells.</summary>
-/// <param name="BoreMm">Inner diameter; null for a moulded set.</param>
+/// <param name="BoreMm">Inner diameter; null for a moulded set of several sizes.</param>
 /// <param name="Class">Class of a fuel hose; null where none is printed on it.</param>
 /// <param name="PieceMm">Length of the piece as sold; null by the metre and for sets.</param>
 public sealed record StockHose(string Part, ImmutableArray<HoseCircuit> Circuits, double? BoreMm, FuelHoseClass? Class, double? PieceMm, bool IsSet);

@@ -9,7 +9,7 @@ internal static class HoseRouting
     {
         var limits = input.Limits;
         var named = hose.Stock.Where(stock => stock.Circuits.Contains(hose.Circuit)).ToList();
-        var set = named.Find(stock => stock.IsSet);
+        var set = named.Find(stock => stock.IsSet && (stock.BoreMm is not { } bore || limits.Fits(bore, from.SizeMm) || limits.Fits(bore, to.SizeMm)));
         var cutFrom = named.Where(stock => stock is { IsSet: false, BoreMm: not null }).ToList();
         var pressure = Higher(from.PressureBar, to.PressureBar);
         var action = cutFrom.Count > 0 ? HoseAction.Cut : set is not null ? HoseAction.Set : hose.Work == HoseWork.Keep ? HoseAction.Keep : HoseAction.Cut;

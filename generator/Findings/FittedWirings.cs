@@ -142,7 +142,7 @@ internal sealed class FittedWirings
     {
         var fitted = answer.Source == "none" || answer.Treatment == "blank" ? "off" : "on";
         var parts = Parts(answer).Where(part => part.Lead is not null || !part.Devices.IsEmpty).Select(part => part.Id);
-        return $"{fitted} {(answer.Source == "chassis" ? "chassis" : "other")} {string.Join(' ', parts)}";
+        return $"{fitted} {(answer.Source, answer.Treatment) switch { ("chassis", "move") => "chassis moved", ("chassis", _) => "chassis", _ => "other" }} {string.Join(' ', parts)}";
     }
 
     private WiringSheet? SheetOf(Case one)

@@ -50,7 +50,7 @@ public static class Mate
 
     private static IEnumerable<Finding> PluggedTogether(KnowledgeBase kb)
     {
-        foreach (var pair in Plugged.All(kb))
+        foreach (var pair in Plugged.All(kb).DistinctBy(pair => (pair.Plug.Place, pair.Other.Place)))
         {
             if (kb.Connectors.Find(pair.Plug.Connector) is { } one && kb.Connectors.Find(pair.Other.Connector) is { } other && !one.MatesWith(other))
             {

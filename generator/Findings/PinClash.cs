@@ -11,8 +11,9 @@ public static class PinClash
 
     private static IEnumerable<Finding> Run(KnowledgeBase kb)
     {
-        var seen = new HashSet<Place>();
-        foreach (var (connectorId, pins, _) in Plugs(kb).Where(plug => seen.Add(plug.Place)))
+        // Vehicles that are alike share plugs and pins; one may write either of the two anew.
+        var seen = new HashSet<(Place Plug, Place Pin)>();
+        foreach (var (connectorId, pins, place) in Plugs(kb))
         {
             if (kb.Connectors.Find(connectorId) is not { } connector)
             {
@@ -20,7 +21,7 @@ public static class PinClash
             }
 
             var cavities = connector.Cavities.ToHashSet(StringComparer.Ordinal);
-            foreach (var pin in pins.Where(pin => !cavities.Contains(pin.Cavity)))
+            foreach (var pin in pins.Where(pin => !cavities.Contains(pin.Cavity) && seen.Add((place, pin.Place))))
             {
                 yield return new Finding(FindingKinds.PinClash, $"`{connectorId}` has no cavity `{pin.Cavity}`", pin.Place)
                 {

@@ -11,12 +11,15 @@ public static class PinType
 
     private static IEnumerable<Finding> Run(KnowledgeBase kb)
     {
+        // A vehicle that is like another may write the pins anew and leave the connector: pins are what is told once.
+        var told = new HashSet<(Place, Place)>();
+
         // Cavities tell nothing where the two do not go together; that is a finding of its own.
         foreach (var pair in Plugged.All(kb).Where(pair => kb.Connectors.Find(pair.Plug.Connector) is { } one && kb.Connectors.Find(pair.Other.Connector) is { } other && one.MatesWith(other)))
         {
             foreach (var (wire, pin) in pair.Plug.Pins.Join(pair.Other.Pins, wire => wire.Cavity, pin => pin.Cavity, (wire, pin) => (wire, pin), StringComparer.Ordinal))
             {
-                if (wire.Signal != pin.Signal && Known(kb, wire.Signal) is { } carried && Known(kb, pin.Signal) is { } wanted)
+                if (wire.Signal != pin.Signal && told.Add((wire.Place, pin.Place)) && Known(kb, wire.Signal) is { } carried && Known(kb, pin.Signal) is { } wanted)
                 {
                     yield return Differ(pair, (wire, carried), (pin, wanted));
                 }

@@ -6,9 +6,9 @@ namespace Swapwright.Findings;
 /// <param name="What">The two in words, as in "the harness plug of `alternator` and the device".</param>
 internal sealed record Plugged(string What, PlugEntry Plug, PlugEntry Other)
 {
-    /// <summary>Every pair that one vehicle says of itself. Vehicles that are alike share pairs; each is given once.</summary>
+    /// <summary>Every pair that a vehicle says of itself. Vehicles that are alike share what they do not write anew.</summary>
     public static IEnumerable<Plugged> All(KnowledgeBase kb) =>
-        kb.Chassis.All.Cast<Variant>().Concat(kb.Donors.All).SelectMany(Of).DistinctBy(pair => (pair.Plug.Place, pair.Other.Place));
+        kb.Chassis.All.Cast<Variant>().Concat(kb.Donors.All).SelectMany(Of);
 
     private static IEnumerable<Plugged> Of(Variant variant)
     {

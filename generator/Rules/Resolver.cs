@@ -21,6 +21,7 @@ public sealed class Resolver
     private readonly Dictionary<string, Region> _applies = new(StringComparer.Ordinal);
     private readonly Dictionary<string, ImmutableArray<StandingAnswer>> _answers = new(StringComparer.Ordinal);
     private readonly Dictionary<Condition, Region> _conditions = new(ReferenceEqualityComparer.Instance);
+    private readonly HashSet<string> _asked = new(StringComparer.Ordinal);
     private readonly List<Finding> _findings = [];
 
     private Resolver(KnowledgeBase kb)
@@ -75,11 +76,18 @@ public sealed class Resolver
         _answers[id] = standing.ToImmutable();
     }
 
-    private Region AnswerRegion(AnswerTest test) =>
-        // A position that is not resolved yet stands in a loop, which has been reported.
-        _answers.TryGetValue(test.Position, out var standing)
-            ? Store.OrAll(standing.Where(one => test.Matches(one.Answer)).Select(one => one.Region))
-            : Region.None;
+    private Region AnswerRegion(AnswerTest test)
+    {
+        // A position that is not resolved yet, or is asked for while it is being worked out, stands in a loop, which has been reported.
+        if (!_answers.TryGetValue(test.Position, out var standing) || !_asked.Add(test.Position))
+        {
+            return Region.None;
+        }
+
+        var region = Store.OrAll(standing.Where(one => test.Matches(one.Answer)).Select(one => one.Region));
+        _asked.Remove(test.Position);
+        return region;
+    }
 
     private Region Domain(Choice choice)
     {
@@ -114,7 +122,7 @@ public sealed class Resolver
         if (!_when.TryGetValue(rule.Id, out var region))
         {
             region = RegionOf(rule.When);
-            _when.Add(rule.Id, region);
+            _when[rule.Id] = region;
         }
 
         return region;
@@ -125,7 +133,7 @@ public sealed class Resolver
         if (!_conditions.TryGetValue(condition, out var region))
         {
             region = _regions.Of(condition);
-            _conditions.Add(condition, region);
+            _conditions[condition] = region;
         }
 
         return region;

@@ -14,15 +14,15 @@ internal static class PlugMutations
     [
         MutationClass.Of("swap two pins of a device that has a plug", Duty.Always, "pin-type", (shipped, _) => Swapped(shipped, "chassis engine", "devices/*/pins", spot => Plugged(shipped, spot))),
         MutationClass.Of("swap two wires of a plug that has a device", Duty.Always, "pin-type", (shipped, _) => Swapped(shipped, "chassis engine", Wires, spot => Plugged(shipped, spot))),
-        MutationClass.Of("swap two pins that nothing is held against", Duty.WhereItBreaks, "pin-type", (shipped, _) => Swapped(shipped, "ecu part chassis", "plugs/*/pins|devices/*/pins|body/pins", spot => !Plugged(shipped, spot))),
+        MutationClass.Of("swap two pins that nothing is held against", Duty.WhereItBreaks, "pin-type stated-value", (shipped, _) => Swapped(shipped, "ecu part chassis", "plugs/*/pins|devices/*/pins|body/pins", spot => !Plugged(shipped, spot))),
         MutationClass.Of("use a cavity that does not exist", Duty.Always, "pin-clash", (shipped, _) => Spot.In(shipped, "chassis engine ecu part", ".*pins/[^/]+").Select(spot => spot.Mistake("in cavity 99", spot.Renamed("99")))),
         MutationClass.Of("give a connector a cavity twice", Duty.Always, "pin-clash schema", (shipped, _) => Spot.In(shipped, "connector", "rows").Where(spot => spot.Node is SequenceNode { Items.Length: > 1 }).Select(spot => spot.Mistake("first cavity twice", TextEdit.Replace(spot.File, ((SequenceNode)spot.Node).Items[1].Place, TextEdit.Text(spot.File, ((SequenceNode)spot.Node).Items[0].Place))))),
         MutationClass.Of("put another connector on a device", Duty.Always, "mate pin-clash", OtherConnector),
         MutationClass.Of("thin a wire to a hair", Duty.Always, "wire-size unit", (shipped, _) => Sizes(shipped).Select(spot => spot.Mistake("0.05 mm²", spot.Replaced("0.05")))),
         MutationClass.Of("thin a wire below what it may be", Duty.Always, "wire-size unit", (shipped, _) => Halved(shipped, within: false)),
-        MutationClass.Of("thin a wire within what it may be", Duty.WhereItBreaks, "", (shipped, _) => Halved(shipped, within: true)),
+        MutationClass.Of("thin a wire within what it may be", Duty.WhereItBreaks, "stated-value", (shipped, _) => Halved(shipped, within: true)),
         MutationClass.Of("let a signal carry 500 A", Duty.Always, "wire-size", (shipped, _) => Spot.In(shipped, "vocabulary", "signals/*/current").Select(spot => spot.Mistake("500 A", spot.Replaced("500")))),
-        MutationClass.Of("move a plug", Duty.WhereItBreaks, "", (shipped, _) => Spot.In(shipped, "chassis engine", "(?:harness/plugs|devices)/*/location").Where(spot => spot.Parent is SequenceNode && spot.At == 2).Select(spot => spot.Mistake("300 mm off", spot.Replaced((Number(spot) + 300).ToString(CultureInfo.InvariantCulture))))),
+        MutationClass.Of("move a plug", Duty.WhereItBreaks, "stated-value", (shipped, _) => Spot.In(shipped, "chassis engine", "(?:harness/plugs|devices)/*/location").Where(spot => spot.Parent is SequenceNode && spot.At == 2).Select(spot => spot.Mistake("300 mm off", spot.Replaced((Number(spot) + 300).ToString(CultureInfo.InvariantCulture))))),
     ];
 
     private static IEnumerable<Spot> Sizes(ShippedBase shipped) => Spot.In(shipped, "chassis engine", Wires + "/*/size");

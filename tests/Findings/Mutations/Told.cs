@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Swapwright.Diagnostics;
 using Swapwright.Findings;
 using Swapwright.Knowledge;
 using Swapwright.Reports;
@@ -15,15 +16,19 @@ namespace Swapwright.Tests.Findings.Mutations;
 internal sealed class Told
 {
     private readonly SortedDictionary<string, ulong> _said = new(StringComparer.Ordinal);
+    private readonly Resolution _resolution;
+    private readonly Lazy<SheetBuilder> _builder;
     private readonly Lazy<ImmutableSortedDictionary<string, string>> _sheets;
     private readonly Lazy<ImmutableSortedSet<string>> _wrong;
 
     private Told(KnowledgeBase kb, Resolution resolution)
     {
         var holes = new List<string>();
+        _resolution = resolution;
+        _builder = new(() => new SheetBuilder(resolution));
         Say(kb, resolution, holes);
-        var sheets = new Lazy<ImmutableArray<(string Id, Sheet Sheet)>>(() => Recommended(resolution));
-        _sheets = new(() => sheets.Value.ToImmutableSortedDictionary(one => one.Id, one => new SheetJson(one.Sheet, resolution).Write(), StringComparer.Ordinal));
+        var sheets = new Lazy<ImmutableArray<(string Id, Sheet Sheet)>>(Recommended);
+        _sheets = new(() => sheets.Value.ToImmutableSortedDictionary(one => one.Id, one => Written(one.Sheet), StringComparer.Ordinal));
         _wrong = new(() => holes.Concat(sheets.Value.SelectMany(one => Wrong(one.Sheet))).ToImmutableSortedSet(StringComparer.Ordinal));
     }
 
@@ -36,6 +41,18 @@ internal sealed class Told
 
     /// <summary>What is wrong here and was not there: no answer, two answers, no build, no belt, a stated number that is not borne out.</summary>
     public IEnumerable<string> WrongBeside(Told other) => _wrong.Value.Except(other._wrong.Value);
+
+    /// <summary>The sheet of one combination; empty where the base has no such combination.</summary>
+    public string At(Witness witness)
+    {
+        var store = _resolution.Store;
+        var names = witness.Choices.Append(new("chassis", witness.Chassis)).Append(new("donor", witness.Donor)).ToDictionary(pair => pair.Key, pair => pair.Value, StringComparer.Ordinal);
+        int[] values = [.. store.Variables.Select(variable => names.TryGetValue(variable.Name, out var value) ? variable.Values.IndexOf(value) : -1)];
+        return values.Contains(-1) ? "" : Written(_builder.Value.Build(values));
+    }
+
+    private string Written(Sheet sheet) =>
+        new SheetJson(sheet, _resolution).Write() + string.Join('\n', sheet.Values.Select(value => FormattableString.Invariant($"{value.Stated.Rule.Id} {value.Stated.Value.Name} {value.Agrees}")));
 
     private void Say(KnowledgeBase kb, Resolution resolution, List<string> holes)
     {
@@ -74,6 +91,12 @@ internal sealed class Told
             Add($"always {task.Id}", resolution.RegionOf(task.When!));
         }
 
+        foreach (var choice in kb.Choices.All)
+        {
+            var advised = choice.Recommendations.GroupBy(one => one.Option, StringComparer.Ordinal).Select(group => store.And(store.OrAll(group.Select(one => resolution.RegionOf(one.When))), store.And(buildable, resolution.RegionOf(choice.Applies)))).ToList();
+            holes.AddRange(advised.Aggregate(store.Count(store.OrAll(advised)), (left, one) => left - store.Count(one)).Sign < 0 ? [$"two options of {choice.Id} recommended at once"] : []);
+        }
+
         var followed = store.AndAll(kb.Choices.All.Select(choice => Followed(choice, resolution)).Append(buildable));
         foreach (var pair in store.Variables[resolution.Space.Chassis].Values.SelectMany(chassis => store.Variables[resolution.Space.Donor].Values.Select(donor => (chassis, donor))))
         {
@@ -97,11 +120,10 @@ internal sealed class Told
         return taken;
     }
 
-    private static ImmutableArray<(string, Sheet)> Recommended(Resolution resolution)
+    private ImmutableArray<(string Id, Sheet Sheet)> Recommended()
     {
-        var builder = new SheetBuilder(resolution);
-        var headlines = new Headlines(resolution);
-        return [.. headlines.All().Select(headline => (headline.Id, builder.Build(headlines.Default(headline.Slice))))];
+        var headlines = new Headlines(_resolution);
+        return [.. headlines.All().Select(headline => (headline.Id, _builder.Value.Build(headlines.Default(headline.Slice))))];
     }
 
     private static IEnumerable<string> Wrong(Sheet sheet) =>

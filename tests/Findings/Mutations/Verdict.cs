@@ -56,16 +56,28 @@ internal sealed record Verdict(MutationClass Class, Mutation Mutation, Outcome O
             return Is(right ? Outcome.Reported : Outcome.Missed, wrong);
         }
 
-        return told.Differs(shipped.Told)
-            ? Is(found.IsEmpty ? Outcome.Unseen : Outcome.Noticed, "readers are told something else")
-            : Is(found.Any(finding => finding.Severity == Severity.Error) ? Outcome.FalseAlarm : Outcome.Harmless, "readers are told the same");
+        if (told.Differs(shipped.Told))
+        {
+            return Is(found.IsEmpty ? Outcome.Unseen : Outcome.Noticed, "readers are told something else");
+        }
+
+        // Sheets are compared for recommended combinations; an error that shows another one is believed where that one differs.
+        var errors = found.Where(finding => finding.Severity == Severity.Error).ToList();
+        var shown = errors.Select(finding => finding.Witness).OfType<Witness>().FirstOrDefault(witness => told.At(witness) != shipped.Told.At(witness));
+        return shown is null
+            ? Is(errors.Count > 0 ? Outcome.FalseAlarm : Outcome.Harmless, "readers are told the same")
+            : Is(right ? Outcome.Reported : Outcome.Missed, $"another sheet for {shown.Chassis} and {shown.Donor}");
     }
 
     private static string Key(Finding finding) => $"{finding.Id} {finding.Place.File} {finding.Message}";
 
-    /// <summary>The finding points into a changed file, or names what was changed.</summary>
+    /// <summary>
+    /// The finding points into a changed file, or names what was changed. A number that is no longer borne out is told where
+    /// it is stated: which of the things that it is computed from is wrong, nobody can know.
+    /// </summary>
     private static bool Speaks(Finding finding, Mutation mutation) =>
-        mutation.Touches(finding.Place.File)
+        finding.Kind == FindingKinds.StatedValue
+        || mutation.Touches(finding.Place.File)
         || finding.Related.Any(related => mutation.Touches(related.Place.File))
         || mutation.Names.Any(name => finding.Message.Contains($"`{name}`", StringComparison.Ordinal));
 }

@@ -11,15 +11,16 @@ internal static class MutationRun
         .. BeltMutations.Classes, .. WorkMutations.Classes, .. WordMutations.Classes, .. EntityMutations.Classes, .. HarmlessMutations.Classes,
     ];
 
-    /// <param name="each">How many of a class; of a class that depends on what the base says twice as many.</param>
-    public static ImmutableArray<(MutationClass Class, Mutation Mutation)> Draw(ShippedBase shipped, int seed, int each) =>
+    /// <param name="each">How many of a class.</param>
+    /// <param name="open">How many of a class of which some break something and some do not.</param>
+    public static ImmutableArray<(MutationClass Class, Mutation Mutation)> Draw(ShippedBase shipped, int seed, int each, int open) =>
     [
         .. Classes.SelectMany((kind, at) =>
         {
             var random = new Random((seed * 1000) + at);
             var all = kind.Candidates(shipped, random).DistinctBy(mutation => mutation.What).ToArray();
             random.Shuffle(all);
-            return all.Take(kind.Duty == Duty.WhereItBreaks ? each * 2 : each).Select(mutation => (kind, mutation));
+            return all.Take(kind.Duty == Duty.WhereItBreaks ? open : each).Select(mutation => (kind, mutation));
         }),
     ];
 

@@ -51,6 +51,12 @@ internal sealed class ElectricalBinder(BindingContext context, Vocabulary vocabu
         foreach (var (key, reader) in parent.Members("devices"))
         {
             Role(key);
+            if (reader.Get("connector") is null)
+            {
+                // No schema can ask for it: a vehicle that is like another writes what differs.
+                context.Report(FindingKinds.Reference, $"the device `{key.Text}` names no connector", key.Place, "Name its `connector`.");
+            }
+
             devices.Add(Device(key.Text, reader));
         }
 

@@ -19,6 +19,10 @@ public sealed class FoundByMutationTests
     public void StatedValue_KeptDeviceThatNoLongerMoves_IsTold() =>
         Finds("rules/instruments/gauge-sender-moves.yaml", "treatment: move", "treatment: modify", "stated-value");
 
+    [Fact]
+    public void Reference_DeviceWithoutConnector_IsTold() =>
+        Finds("engines/orrel-18-95.yaml", "injector-3: {connector: injector-2-slim, ", "injector-3: {", "reference");
+
     private static void Finds(string path, string old, string by, string kind)
     {
         var shipped = new ShippedBase();

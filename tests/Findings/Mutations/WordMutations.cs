@@ -11,7 +11,7 @@ internal static class WordMutations
     [
         MutationClass.Of("delete a source", Duty.Always, "reference", (shipped, _) => Spot.In(shipped, "sources", "sources/*").Where(spot => shipped.Proof.Base.Rules.All.Any(rule => rule.Sources.Contains(spot.Entry!.Key.Text))).Select(spot => spot.Mistake("deleted", spot.Removed(), spot.Entry!.Key.Text))),
         MutationClass.Of("leave out the reason", Duty.WhereItBreaks, "schema", (shipped, _) => Without(shipped, "because")),
-        MutationClass.Of("leave out the sources", Duty.Always, "schema unsourced", (shipped, _) => Without(shipped, "sources").Concat(Spot.In(shipped, "rule", "sources").Where(spot => spot.Parent is MappingNode).Select(spot => spot.Mistake("emptied", spot.Replaced("[]"))))),
+        MutationClass.Of("leave out the sources", Duty.Always, "schema unsourced", (shipped, _) => Without(shipped, "sources").Where(mutation => shipped.Proof.Base.Rules.All.Any(rule => mutation.Touches(rule.Place.File) && Decides(rule))).Concat(Spot.In(shipped, "rule", "sources").Where(spot => spot.Parent is MappingNode && Decides(shipped.Proof.Base.Rules[spot.File.Id])).Select(spot => spot.Mistake("emptied", spot.Replaced("[]"))))),
         MutationClass.Of("age the day of checking", Duty.Always, "stale", (shipped, _) => Spot.In(shipped, "rule article", "checked").Select(spot => spot.Mistake("2015", spot.Replaced("2015-03-01")))),
         MutationClass.Of("leave out the day of checking", Duty.Always, "stale schema", (shipped, _) => Spot.In(shipped, "rule", "checked").Where(spot => shipped.Proof.Base.Rules[spot.File.Id].Standing != "reported").Select(spot => spot.Mistake("left out", spot.Removed()))),
         MutationClass.Of("let safety rest on a report", Duty.Always, "standing", (shipped, _) => Spot.In(shipped, "rule", "standing").Where(spot => spot.Word != "reported" && Safety(shipped, spot)).Select(spot => spot.Mistake("reported only", spot.Replaced("reported")))),
@@ -23,6 +23,9 @@ internal static class WordMutations
 
     private static IEnumerable<Mutation> Without(ShippedBase shipped, string key) =>
         Spot.In(shipped, "rule", key).Where(spot => spot.Parent is MappingNode).Select(spot => spot.Mistake("left out", spot.Removed()));
+
+    /// <summary>A rule that only advises or asks for work may rest on nobody's word.</summary>
+    private static bool Decides(Rule rule) => !rule.Answers.IsEmpty || !rule.Values.IsEmpty || rule.Excludes || rule.Requires is not null;
 
     private static bool Safety(ShippedBase shipped, Spot spot) =>
         shipped.Proof.Base.Rules[spot.File.Id].Answers.Any(answer => shipped.Proof.Base.Positions[answer.Position].Safety is not null);

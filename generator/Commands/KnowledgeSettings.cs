@@ -24,6 +24,14 @@ internal class KnowledgeSettings : CommandSettings
 /// <summary>A command that speaks of one combination.</summary>
 internal class CombinationSettings : CommandSettings
 {
+    [CommandArgument(0, "<CHASSIS>")]
+    [Description("Chassis variant, by id.")]
+    public string Chassis { get; init; } = "";
+
+    [CommandArgument(1, "<DONOR>")]
+    [Description("Donor variant, by id.")]
+    public string Donor { get; init; } = "";
+
     [CommandOption("-k|--base <FOLDER>")]
     [Description("Folder of the knowledge base.")]
     [DefaultValue("swap-kb")]

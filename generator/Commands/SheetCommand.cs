@@ -10,14 +10,6 @@ internal sealed class SheetCommand : Command<SheetCommand.Settings>
 {
     internal sealed class Settings : CombinationSettings
     {
-        [CommandArgument(0, "<CHASSIS>")]
-        [Description("Chassis variant, by id.")]
-        public string Chassis { get; init; } = "";
-
-        [CommandArgument(1, "<DONOR>")]
-        [Description("Donor variant, by id.")]
-        public string Donor { get; init; } = "";
-
         [CommandArgument(2, "[choice=option]")]
         [Description("What you decided; the rest follows the recommendations.")]
         public string[] Choices { get; init; } = [];

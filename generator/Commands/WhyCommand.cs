@@ -10,14 +10,6 @@ internal sealed class WhyCommand : Command<WhyCommand.Settings>
 {
     internal sealed class Settings : CombinationSettings
     {
-        [CommandArgument(0, "<CHASSIS>")]
-        [Description("Chassis variant, by id.")]
-        public string Chassis { get; init; } = "";
-
-        [CommandArgument(1, "<DONOR>")]
-        [Description("Donor variant, by id.")]
-        public string Donor { get; init; } = "";
-
         [CommandArgument(2, "<POSITION>")]
         [Description("What you decided (choice=option ...), then the position you ask about.")]
         public string[] Rest { get; init; } = [];

@@ -100,7 +100,7 @@ internal sealed class KnowledgePages(SiteKnowledge site)
             Title = connector.Title,
             About = site.Block(connector.About, path),
             Face = new HtmlString(ConnectorFace.Svg("face", connector.Title, connector.Rows)),
-            FaceText = $"{connector.Cavities.Count().ToString(CultureInfo.InvariantCulture)} cavities in {connector.Rows.Length.ToString(CultureInfo.InvariantCulture)} rows: {string.Join("; ", connector.Rows.Select(row => string.Join(", ", row)))}.",
+            FaceText = $"{connector.Cavities.Count().ToString(CultureInfo.InvariantCulture)} cavities in {(connector.Rows.Length == 1 ? "one row" : $"{connector.Rows.Length.ToString(CultureInfo.InvariantCulture)} rows")}: {string.Join("; ", connector.Rows.Select(row => string.Join(", ", row)))}.",
             Facts = [.. Facts(connector)],
             Mates = [.. connector.Mates.Select(named => site.ConnectorLink(named.Id)).OfType<PageLink>()],
             Uses = [.. Uses(connector.Id)],

@@ -60,6 +60,7 @@ public sealed class SheetBuilder
         var speaking = _kb.Rules.All.Where(rule => _resolution.Store.Contains(_speaks[rule.Id], values)).ToImmutableArray();
         var belts = _belts.Assemble(donor, chassis, At);
         var hoses = _hoses.Assemble(donor, chassis, At, byPosition.Values);
+        var tasks = WorkOrder.Sort(Tasks(values, speaking));
         var parts = answers.Where(answer => answer.Answer is not null).SelectMany(answer => PartsOf(answer.Answer!)).Distinct();
         var sheet = new Sheet
         {
@@ -73,10 +74,10 @@ public sealed class SheetBuilder
             Belts = belts,
             Wiring = _wiring.Assemble(donor, chassis, ecu, At, parts),
             Hoses = hoses,
-            Ledgers = _ledgers.Assemble(new LedgerCase(chassis, donor, gearbox, ecu, At)),
+            Ledgers = _ledgers.Assemble(new LedgerCase(chassis, donor, gearbox, ecu, At) { Tasks = tasks }),
             Gearbox = gearbox,
             Ecu = ecu,
-            Tasks = WorkOrder.Sort(Tasks(values, speaking)),
+            Tasks = tasks,
             Shopping = Shopping(answers, belts, hoses),
             Speaking = speaking,
         };

@@ -43,6 +43,9 @@ public sealed record GuidePage : Page
 
     public IReadOnlyList<GuidePhase> Work { get; init; } = [];
 
+    /// <summary>Worksheets that are read beside the work.</summary>
+    public IReadOnlyList<GuideLedger> WorkLedgers { get; init; } = [];
+
     /// <summary>Tasks of the phase before the first start.</summary>
     public IReadOnlyList<GuideTask> Checks { get; init; } = [];
 

@@ -8,8 +8,8 @@ namespace Swapwright.Site.Pages;
 /// <summary>The worksheets of a guide that end in numbers.</summary>
 internal static class GuideLedgers
 {
-    // Shown within the section of the gearbox and of the ECU.
-    private static readonly ImmutableArray<string> s_within = ["gearing", "fuel"];
+    // Shown within the section of the gearbox, of the ECU, and of the work.
+    private static readonly ImmutableArray<string> s_within = ["gearing", "fuel", "torques"];
 
     public static ImmutableArray<GuideLedger> Of(Sheet sheet, string id) => sheet.Ledger(id) is { } ledger ? [Ledger(ledger)] : [];
 

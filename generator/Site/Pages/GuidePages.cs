@@ -61,6 +61,7 @@ internal static class GuidePages
             Ecu = sheet.Ecu is { } ecu ? EcuSection(site, ecu, guide.Path, Section("control")) with { Ledgers = GuideLedgers.Of(sheet, "fuel") } : null,
             Ledgers = GuideLedgers.Alone(sheet),
             Work = work.Phases(),
+            WorkLedgers = GuideLedgers.Of(sheet, "torques"),
             Checks = work.OfPhase("before-start"),
             FirstStart = work.OfPhase("first-start"),
             Mistakes = [.. SheetTexts.Mistakes(sheet).Select(mistake => new GuideMistake(site.Inline(mistake.Text, guide.Path), mistake.Position is { } position ? new PageLink(position.Title, $"#at-{position.Id}") : null))],

@@ -61,13 +61,13 @@ internal static class Tuning
         }
 
         var difference = (fitted / mapped.Si) - 1;
-        ledger.Add(new Figure("injector-change", "Injectors against those the ECU was made for", difference * 100, "%")
+        ledger.Add(new Figure("injector-change", "Injector flow against the ECU's map", difference * 100, "%")
         {
             Decimals = 0,
             Formula = "q ∕ q of the map − 1",
             Source = Practice,
             From = [new("Injector flow as fitted", fitted / CcPerMinute, "cm³/min", "figure injector-flow"), mapped.Input],
-            Remark = Math.Abs(difference) > SameFlow ? "more than injectors of one set differ" : "within what injectors of one set differ",
+            Remark = Math.Abs(difference) > SameFlow ? $"{(difference > 0 ? "more" : "less")} than the map counts on; see what has to be tuned" : "within what injectors of one set differ",
             IsStep = Math.Abs(difference) <= SameFlow,
             Weight = Math.Abs(difference) > SameFlow ? FigureWeight.Caution : FigureWeight.Plain,
         });

@@ -159,7 +159,8 @@ public sealed class SheetLines(Sheet sheet, Resolution resolution, ImmutableArra
         }
 
         layout.Heading("Order of work");
-        layout.Paragraph(string.Create(CultureInfo.InvariantCulture, $"{sheet.Hours.Least} to {sheet.Hours.Most} hours, {sheet.Hours.Likely} likely; parts {sheet.Money.Least} to {sheet.Money.Most} {Base.Settings.Currency}."));
+        var (hours, money) = (sheet.Effort.Hours, sheet.Effort.Money);
+        layout.Paragraph(string.Create(CultureInfo.InvariantCulture, $"{hours.Low:0} to {hours.High:0} hours of work, {hours.Mean:0} on average; {sheet.Effort.DaysAlone} {(sheet.Effort.DaysAlone == 1 ? "day" : "days")} for one person, {sheet.Effort.DaysTogether} for two; parts {money.Low:0} to {money.High:0} {Base.Settings.Currency}, {money.Mean:0} on average. Nine builds in ten should fall within, if the single guesses are right; everything at its best or worst gives {hours.OuterLeast:0} to {hours.OuterMost:0} hours, {money.OuterLeast:0} to {money.OuterMost:0} {Base.Settings.Currency}."));
         foreach (var task in sheet.Tasks)
         {
             layout.Item(task.Title);

@@ -60,6 +60,8 @@ public sealed class SheetBuilder
         var speaking = _kb.Rules.All.Where(rule => _resolution.Store.Contains(_speaks[rule.Id], values)).ToImmutableArray();
         var belts = _belts.Assemble(donor, chassis, At);
         var hoses = _hoses.Assemble(donor, chassis, At, byPosition.Values);
+        var tasks = WorkOrder.Sort(Tasks(values, speaking));
+        var shopping = Shopping(answers, belts, hoses);
         var parts = answers.Where(answer => answer.Answer is not null).SelectMany(answer => PartsOf(answer.Answer!)).Distinct();
         var sheet = new Sheet
         {
@@ -76,8 +78,9 @@ public sealed class SheetBuilder
             Ledgers = _ledgers.Assemble(new LedgerCase(chassis, donor, gearbox, ecu, At)),
             Gearbox = gearbox,
             Ecu = ecu,
-            Tasks = WorkOrder.Sort(Tasks(values, speaking)),
-            Shopping = Shopping(answers, belts, hoses),
+            Tasks = tasks,
+            Shopping = shopping,
+            Effort = SheetEffort.Of(tasks, shopping, _kb.Settings.Effort),
             Speaking = speaking,
         };
         return sheet with { Values = Values(values, sheet) };

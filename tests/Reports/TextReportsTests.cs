@@ -97,7 +97,7 @@ public class TextReportsTests
     {
         var text = new SheetLines(SmallBase.Sheet("hazel-90", "alder-14"), SmallBase.Resolution).Text();
         Assert.StartsWith("Alder 14 into Hazel 1990–92\n\nGearbox: Keep the car's\n\nMOUNTS AND BELTS\n  Front mount: make one (Mount plate, 8 mm)\n      Cut the plate.\n", text, StringComparison.Ordinal);
-        Assert.Contains("\nORDER OF WORK\n3 to 5.5 hours, 4 likely; parts ", text, StringComparison.Ordinal);
+        Assert.Contains("\nORDER OF WORK\n3 to 5 hours of work, 4 on average; 1 day for one person, 1 for two; parts ", text, StringComparison.Ordinal);
         Assert.EndsWith("  Make the mount plate\n  Lift the engine in\n", text, StringComparison.Ordinal);
     }
 

@@ -43,6 +43,18 @@ public sealed record GuidePage : Page
 
     public IReadOnlyList<GuidePhase> Work { get; init; } = [];
 
+    /// <summary>The work as bars over days.</summary>
+    public HtmlString WorkDrawing { get; init; } = HtmlString.Empty;
+
+    /// <summary>Which chain of work decides how long it takes.</summary>
+    public string WorkWords { get; init; } = "";
+
+    /// <summary>Tools of all tasks.</summary>
+    public IReadOnlyList<string> Tools { get; init; } = [];
+
+    /// <summary>What all tasks use up.</summary>
+    public IReadOnlyList<string> Consumables { get; init; } = [];
+
     /// <summary>Tasks of the phase before the first start.</summary>
     public IReadOnlyList<GuideTask> Checks { get; init; } = [];
 

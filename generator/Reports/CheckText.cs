@@ -13,6 +13,8 @@ public sealed class CheckText(IAnsiConsole console, Proof proof, string folder)
     // Beyond this a quoted line is cut; the column still tells where to look.
     private const int MostOfALine = 160;
 
+    private readonly BigInteger _buildable = proof.Resolution?.BuildableParts.Size ?? BigInteger.Zero;
+
     public void Write()
     {
         foreach (var finding in proof.Findings)
@@ -38,16 +40,14 @@ public sealed class CheckText(IAnsiConsole console, Proof proof, string folder)
             Quote(related.Place, related.Message);
         }
 
-        if (finding.Touches is { } touches)
+        if (CheckWords.Extent(finding, _buildable) is { } extent)
         {
-            var all = proof.Resolution?.BuildableParts.Size ?? BigInteger.Zero;
-            Detail("touches", $"{Grouped(touches)} of {Grouped(all)} buildable combinations{(finding.Region is { } region ? $": {region}" : "")}");
+            Detail("touches", extent);
         }
 
         if (finding.Witness is { } witness)
         {
-            var choices = witness.Choices.Where(choice => choice.Value != Knowledge.Choice.None).Select(choice => $"{choice.Key}={choice.Value}");
-            Detail("seen in", string.Join(' ', choices.Prepend(witness.Donor).Prepend(witness.Chassis)));
+            Detail("seen in", CheckWords.Combination(witness));
         }
 
         if (finding.Mend is { } mend)
@@ -60,7 +60,7 @@ public sealed class CheckText(IAnsiConsole console, Proof proof, string folder)
 
     private void Quote(Place place, string? message)
     {
-        Line($"  [grey]{Safe(Prefixed(place))}[/]{(message is null ? "" : $"  {Safe(message)}")}");
+        Line($"  [grey]{Safe(CheckWords.At(place, folder))}[/]{(message is null ? "" : $"  {Safe(message)}")}");
         if (proof.Tree.Find(place.File)?.Line(place.Line) is not { Length: > 0 } line || place.Column > MostOfALine)
         {
             return;
@@ -80,28 +80,22 @@ public sealed class CheckText(IAnsiConsole console, Proof proof, string folder)
     {
         if (!counts.Proved)
         {
-            Line("[yellow]The space of combinations was not examined: mend the files above first.[/]");
+            Line($"[yellow]{CheckWords.NotProved}[/]");
         }
         else
         {
-            Line($"{Safe(proof.Base.Settings.Title)}: {Grouped(counts.ChassisVariants)} chassis and {Grouped(counts.DonorVariants)} donor variants, {Grouped(counts.Choices)} choices, {Grouped(counts.Positions)} positions, {Grouped(counts.Rules)} rules, {Grouped(counts.Connectors)} connectors.");
-            Line($"{Grouped(counts.Combinations)} combinations, {Grouped(counts.Buildable)} of them buildable, in {Grouped(counts.Guides)} guides.");
+            Line(Safe($"{proof.Base.Settings.Title}: {CheckWords.Inventory(counts)}."));
+            Line(CheckWords.Space(counts));
             if (counts.Errors == 0)
             {
-                Line($"[green]Every position that applies has exactly one answer in all {Grouped(counts.Buildable)} buildable combinations.[/]");
+                Line($"[green]{CheckWords.Answers(counts)}[/]");
             }
         }
 
-        Line($"{Plural(counts.Errors, "error")}, {Plural(counts.Warnings, "warning")}, {Plural(counts.Notes, "note")}{(counts.Accepted == 0 ? "" : $"; {Grouped(counts.Accepted)} accepted with a reason")}.");
+        Line(CheckWords.Tally(counts));
     }
 
     private void Line(string markup) => console.MarkupLine(markup);
-
-    private string Prefixed(Place place) => folder is "" or "." ? place.ToString() : $"{folder.TrimEnd('/')}/{place}";
-
-    private static string Plural(int count, string noun) => Grouped(count) + (count == 1 ? $" {noun}" : $" {noun}s");
-
-    private static string Grouped(BigInteger number) => number.ToString("N0", CultureInfo.InvariantCulture);
 
     private static string Safe(string text) => PlainText.Markup(text);
 }

@@ -84,7 +84,7 @@ public class TextReportsTests
     [Fact]
     public void CheckText_SoundBase_SaysWhatIsProved() => Assert.Equal(
         """
-        Alder engines in the Hazel: 2 chassis and 2 donor variants, 2 choices, 5 positions, 9 rules, 3 connectors.
+        Alder engines in the Hazel: 2 chassis variants and 2 donor variants, 2 choices, 5 positions, 9 rules, 3 connectors.
         12 combinations, 9 of them buildable, in 6 guides.
         Every position that applies has exactly one answer in all 9 buildable combinations.
         0 errors, 0 warnings, 0 notes.
@@ -168,7 +168,7 @@ public class TextReportsTests
     {
         var resolution = proof.Resolution!;
         var builder = new SheetBuilder(resolution);
-        var printed = new List<(string, string)> { ("check json", CheckJson.Write(proof)), ("check sarif json", CheckSarif.Write(proof, "kb")), ("check text", Check(proof)) };
+        var printed = new List<(string, string)> { ("check json", CheckJson.Write(proof)), ("check sarif json", CheckSarif.Write(proof, "kb")), ("check text", Check(proof)), ("check markdown", new CheckMarkdown(proof, "kb").Write()) };
         foreach (var choice in new[] { "gearbox=keep", "gearbox=donor" })
         {
             var sheet = builder.Build(CombinationArguments.Read(resolution, "hazel-90", "alder-16", [choice]));

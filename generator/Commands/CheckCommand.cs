@@ -24,7 +24,7 @@ internal sealed class CheckCommand : Command<CheckCommand.Settings>
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         CombinationArguments.Know(["text", "markdown", "json", "sarif"], settings.Report, "form of report");
-        var proof = Loading.Load(settings.Folder, cancellationToken);
+        var proof = Loading.Load(settings.Folder, examine: true, cancellationToken);
 
         // Reports for others name files from the root of their repository: a path of this machine is none of their business.
         var shared = Path.IsPathRooted(settings.Folder) ? "" : settings.Folder;

@@ -52,16 +52,28 @@ internal static class MarkdownForm
                 '>' => "&gt;",
                 '&' => "&amp;",
                 '@' or '#' => $"`{tame[at]}`",
-                '\\' or '`' or '*' or '_' or '[' or ']' or '~' or '|' or '$' or '!' or '=' => $"\\{tame[at]}",
+                '\\' or '`' or '*' or '_' or '[' or ']' or '~' or '|' or '$' or '!' => $"\\{tame[at]}",
                 ':' when at + 1 < tame.Length && tame[at + 1] == '/' => "\\:",
                 '.' when EndsInWww(tame, at) => "\\.",
-                '-' or '+' when at == 0 => $"\\{tame[at]}",
+                '-' or '+' or '=' when at == 0 => $"\\{tame[at]}",
                 '.' or ')' when at > 0 && tame.AsSpan(0, at).IndexOfAnyExceptInRange('0', '9') < 0 => $"\\{tame[at]}",
                 var other => other.ToString(CultureInfo.InvariantCulture),
             });
         }
 
         return escaped.ToString();
+    }
+
+    /// <summary>Text that contributors write as Markdown, on one line: it stays what it is, but for HTML.</summary>
+    public static string Written(string text)
+    {
+        var pieces = PlainText.Tame(text).Trim().Split('`');
+        for (var at = 0; at < pieces.Length; at += 2)
+        {
+            pieces[at] = pieces[at].Replace("&", "&amp;", StringComparison.Ordinal).Replace("<", "&lt;", StringComparison.Ordinal).Replace("@", "&#64;", StringComparison.Ordinal);
+        }
+
+        return string.Join('`', pieces);
     }
 
     private static int LongestRun(string text)

@@ -17,8 +17,7 @@ public static class Forced
     {
         var space = resolution.Space;
         var store = resolution.Store;
-        int[] pair = [Array.IndexOf([.. space.Base.Chassis.Ids], chassis), Array.IndexOf([.. space.Base.Donors.Ids], donor)];
-        var left = store.And(resolution.BuildableParts.At(pair), store.AndAll(decided.Select(one => space.WhereChoice(one.Key, [one.Value]))));
+        var left = store.And(PairSpace.Buildable(resolution, chassis, donor), store.AndAll(decided.Select(one => space.WhereChoice(one.Key, [one.Value]))));
         if (left.IsNone)
         {
             return [];

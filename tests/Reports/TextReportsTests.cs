@@ -30,7 +30,7 @@ public class TextReportsTests
         foreach (var (name, text) in Printed(HostileProof()))
         {
             Assert.Contains("right to left", text, StringComparison.Ordinal);
-            var unruly = name.EndsWith("json", StringComparison.Ordinal) ? text.Where(char.IsControl) : Unruly(text);
+            var unruly = name.EndsWith("json", StringComparison.Ordinal) ? text.Where(character => char.IsControl(character) || Turns(character)) : Unruly(text);
             Assert.True(unruly.All(character => character == '\n'), name);
         }
     }
@@ -112,6 +112,30 @@ public class TextReportsTests
     }
 
     [Fact]
+    public void Markdown_SheetOfHostileTitles_ShowsThemAsWritten()
+    {
+        const string Markup = "<script>x</script> **b** [l](https://bad.example/) `c` # @everyone";
+        var sheet = SmallBase.Sheet("hazel-90", "alder-14");
+        sheet = sheet with
+        {
+            Donor = sheet.Donor with { Title = Markup },
+            Tasks = [.. sheet.Tasks.Select(task => task with { Title = "1. " + Markup })],
+            Answers = [.. sheet.Answers.Select(answer => answer with { Position = answer.Position with { Title = "- " + Markup } })],
+        };
+        var page = new AngleSharp.Html.Parser.HtmlParser().ParseDocument(Markdig.Markdown.ToHtml(new SheetLines(sheet, SmallBase.Resolution).Markdown()));
+
+        Assert.Empty(page.QuerySelectorAll("script, strong, a, ol, ul ul ul, h3"));
+        Assert.Equal("<script>x</script> **b** [l](https://bad.example/) `c` # @everyone into Hazel 1990–92", page.QuerySelector("h1")!.TextContent);
+        Assert.Contains(page.QuerySelectorAll("li"), item => item.TextContent.StartsWith("1. <script>x</script> **b** [l](https://bad.example/)", StringComparison.Ordinal));
+        Assert.Contains(page.QuerySelectorAll("li"), item => item.TextContent.StartsWith("- <script>", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("Open **two** bolts, see [x](https://a.example/).", "Open **two** bolts, see [x](https://a.example/).")]
+    [InlineData("<b>x</b> & `a < b`\nthen @all", "&lt;b>x&lt;/b> &amp; `a < b` then &#64;all")]
+    public void Written_Markdown_StaysButForHtml(string text, string wanted) => Assert.Equal(wanted, MarkdownForm.Written(text));
+
+    [Fact]
     public void Text_Why_NamesTheOverridingRuleAndTheReason()
     {
         var text = JsonReportsTests.Why("hazel-93", "front-mount").Text();
@@ -191,6 +215,8 @@ public class TextReportsTests
         new CheckText(Terminal.Plain(text), proof, "base").Write();
         return text.ToString();
     }
+
+    private static bool Turns(char character) => character is '\u200E' or '\u200F' or '\u061C' or (>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069');
 
     private static IEnumerable<char> Unruly(string text) => text.EnumerateRunes()
         .Where(rune => Rune.GetUnicodeCategory(rune) is UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator)

@@ -16,7 +16,7 @@ internal static class FamilyWords
         var own = variants.Where(variant => variant.Family == family).Select(variant => Words(variant.Title)).ToList();
         var shared = own[0].TakeWhile((word, at) => own.TrueForAll(words => words.Length > at && words[at] == word)).ToArray();
         var told = shared.Length > 0 && variants.Where(variant => variant.Family != family).All(variant => !Words(variant.Title).AsSpan().StartsWith(shared));
-        var name = string.Join(' ', shared).TrimEnd(',', ':', ';', '–', '-', '(');
+        var name = string.Join(' ', shared).TrimEnd(' ', ',', ':', ';', '–', '-', '(');
         return !told || name.Length == 0 ? $"{subject} family {family}" : own.Count == 1 ? $"{subject} {name}" : $"{subject}: any {name}";
     }
 

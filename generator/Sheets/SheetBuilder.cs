@@ -20,6 +20,7 @@ public sealed class SheetBuilder
     private readonly BeltAssembly _belts;
     private readonly WiringAssembly _wiring;
     private readonly HoseAssembly _hoses;
+    private readonly LedgerAssembly _ledgers;
     private readonly Dictionary<string, Region> _speaks = new(StringComparer.Ordinal);
     private readonly FrozenDictionary<string, Region> _taskWhen;
 
@@ -31,6 +32,7 @@ public sealed class SheetBuilder
         _belts = new BeltAssembly(_kb);
         _wiring = new WiringAssembly(_kb);
         _hoses = new HoseAssembly(_kb);
+        _ledgers = new LedgerAssembly(_kb);
         if (many)
         {
             resolution.Complete();
@@ -72,6 +74,7 @@ public sealed class SheetBuilder
         Answer? At(string position) => byPosition.GetValueOrDefault(position);
 
         var ecu = Bound<Ecu>(values);
+        var gearbox = Bound<Gearbox>(values);
         var speaking = _kb.Rules.All.Where(rule => Holds(rule, values) && _resolution.Store.Contains(Speaks(rule), values)).ToImmutableArray();
         var belts = _belts.Assemble(donor, chassis, At);
         var hoses = _hoses.Assemble(donor, chassis, At, byPosition.Values);
@@ -88,7 +91,8 @@ public sealed class SheetBuilder
             Belts = belts,
             Wiring = _wiring.Assemble(donor, chassis, ecu, At, parts),
             Hoses = hoses,
-            Gearbox = Bound<Gearbox>(values),
+            Ledgers = _ledgers.Assemble(new LedgerCase(chassis, donor, gearbox, ecu, At)),
+            Gearbox = gearbox,
             Ecu = ecu,
             Tasks = WorkOrder.Sort(Tasks(values, speaking)),
             Shopping = Shopping(answers, belts, hoses),

@@ -65,7 +65,7 @@ public sealed class SheetLines(Sheet sheet, Resolution resolution, ImmutableArra
         foreach (var rule in sheet.ExcludedBy)
         {
             layout.Item($"{rule.Title} ({rule.Id}, {rule.Place})");
-            layout.Detail(rule.ExcludeText.Length > 0 ? rule.ExcludeText : rule.Because);
+            layout.Written(rule.ExcludeText.Length > 0 ? rule.ExcludeText : rule.Because);
         }
 
         layout.Detail(Alternatives.NearestBuildable(resolution, sheet) is { IsEmpty: false } changes
@@ -85,7 +85,7 @@ public sealed class SheetLines(Sheet sheet, Resolution resolution, ImmutableArra
         layout.Item($"{at.Position.Title}: {AnswerWording.Sentence(answer)}{(parts.Count == 0 ? "" : $" ({string.Join("; ", parts)})")}");
         foreach (var step in answer.Steps)
         {
-            layout.Detail(step);
+            layout.Written(step);
         }
     }
 
@@ -179,7 +179,10 @@ public sealed class SheetLines(Sheet sheet, Resolution resolution, ImmutableArra
 
         public abstract void Detail(string text);
 
-        public void Paragraph(string text) => Text.Append(PlainText.Tame(text)).Append("\n\n");
+        /// <summary>A detail that contributors write as Markdown.</summary>
+        public abstract void Written(string text);
+
+        public abstract void Paragraph(string text);
 
         public override string ToString() => Text.ToString().TrimEnd('\n') + "\n";
     }
@@ -193,16 +196,26 @@ public sealed class SheetLines(Sheet sheet, Resolution resolution, ImmutableArra
         public override void Item(string text) => Text.Append("  ").Append(PlainText.Tame(text)).Append('\n');
 
         public override void Detail(string text) => Text.Append("      ").Append(PlainText.Tame(text)).Append('\n');
+
+        public override void Written(string text) => Detail(text);
+
+        public override void Paragraph(string text) => Text.Append(PlainText.Tame(text)).Append("\n\n");
     }
 
     private sealed class MarkdownLayout : Layout
     {
-        public override void Title(string text) => Text.Append("# ").Append(PlainText.Tame(text)).Append("\n\n");
+        public override void Title(string text) => Text.Append("# ").Append(Shown(text)).Append("\n\n");
 
-        public override void Heading(string text) => Text.Append(Text.Length > 0 && Text[^2] != '\n' ? "\n" : "").Append("## ").Append(PlainText.Tame(text)).Append("\n\n");
+        public override void Heading(string text) => Text.Append(Text.Length > 0 && Text[^2] != '\n' ? "\n" : "").Append("## ").Append(Shown(text)).Append("\n\n");
 
-        public override void Item(string text) => Text.Append("- ").Append(PlainText.Tame(text)).Append('\n');
+        public override void Item(string text) => Text.Append("- ").Append(Shown(text)).Append('\n');
 
-        public override void Detail(string text) => Text.Append("  - ").Append(PlainText.Tame(text)).Append('\n');
+        public override void Detail(string text) => Text.Append("  - ").Append(Shown(text)).Append('\n');
+
+        public override void Written(string text) => Text.Append("  - ").Append(MarkdownForm.Written(text)).Append('\n');
+
+        public override void Paragraph(string text) => Text.Append(Shown(text)).Append("\n\n");
+
+        private static string Shown(string text) => MarkdownForm.Escape(text.Trim());
     }
 }

@@ -138,7 +138,16 @@ public sealed record GuideOption
 
     /// <summary>False where no buildable combination of this guide takes it.</summary>
     public bool IsOffered { get; init; } = true;
+
+    /// <summary>What comes nearest and can be built with it, where it is not offered.</summary>
+    public IReadOnlyList<NearestWay> Ways { get; init; } = [];
+
+    /// <summary>Other choices that it leaves one option of.</summary>
+    public IReadOnlyList<SettledChoice> Settles { get; init; } = [];
 }
+
+/// <summary>A choice and the one option that is left of it, as words within a sentence.</summary>
+public sealed record SettledChoice(string Choice, string Option);
 
 public sealed record GuideExclusion(HtmlString Text, PageLink Rule, GuideCondition? Condition = null);
 

@@ -31,6 +31,11 @@ public sealed record FuelSettings(decimal Consumption, decimal DensityKgPerL, de
 /// <param name="ScatterPercent">By how much K may differ either way.</param>
 public sealed record TighteningSettings(decimal ProofPercent, decimal NutFactor, decimal NutFactorLubricated, decimal ScatterPercent);
 
+/// <summary>What sums of hours and money are reckoned with.</summary>
+/// <param name="HoursADay">Hours of work in a day.</param>
+/// <param name="InCommon">How far guesses err together, as a correlation from 0 to 1. The usual 0.3 is common practice, no source.</param>
+public sealed record EffortSettings(decimal HoursADay, decimal InCommon);
+
 /// <summary>kb.yaml: what holds for the whole base.</summary>
 public sealed record Settings(string Title)
 {
@@ -72,6 +77,8 @@ public sealed record Settings(string Title)
 
     // 75 % of proof and K 0.20 as in the table of the Martin guide, page 10; K 0.15 oiled and the scatter are from memory.
     public TighteningSettings Tightening { get; init; } = new(75, 0.20m, 0.15m, 20);
+
+    public EffortSettings Effort { get; init; } = new(6, 0.3m);
 
     public ImmutableArray<Caution> Cautions { get; init; } = [];
 }

@@ -52,6 +52,9 @@ internal static class SettingsBinder
                 tightening.Number("nut-factor", Unit.One, usual.Tightening.NutFactor, 0.05m, 0.5m),
                 tightening.Number("nut-factor-lubricated", Unit.One, usual.Tightening.NutFactorLubricated, 0.05m, 0.5m),
                 tightening.Number("scatter", Unit.Percent, usual.Tightening.ScatterPercent, 0, 60)),
+            Effort = new EffortSettings(
+                limits.Mapping("effort").Number("day", Unit.Hour, usual.Effort.HoursADay, 0.5m, 24),
+                limits.Mapping("effort").Number("in-common", Unit.One, usual.Effort.InCommon, 0, 1)),
             Cautions = EntityBinder.Cautions(root),
         };
     }

@@ -76,7 +76,7 @@ internal static class InjectorFigures
 
         if (injectors.FlowPressure is not { Si: > 0 } from || input.Line.Pressure is not { Si: > 0 } to || Math.Abs(from.Si - to.Si) < 1000)
         {
-            Tell("Injector flow as fitted", stated.Si, "q", "", [stated.Input], "each, as measured");
+            Tell("Injector flow as fitted", stated.Si, "", "", [stated.Input], "each, as measured");
             return stated.Si;
         }
 

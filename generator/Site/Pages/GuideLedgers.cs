@@ -25,7 +25,10 @@ internal static class GuideLedgers
             .. ledger.Tables.Select(table => new GuideLedgerTable(
                 table.Title,
                 [.. table.Columns.Select(column => column.Unit.Length > 0 ? $"{column.Title}, {column.Unit}" : column.Title)],
-                [.. table.Rows.Select(row => new GuideLedgerRow([.. table.Columns.Zip(row).Select(pair => LedgerWords.Cell(pair.First with { Unit = "" }, pair.Second))]))])),
+                [.. table.Rows.Select(row => new GuideLedgerRow([.. table.Columns.Zip(row).Select(pair => LedgerWords.Cell(pair.First with { Unit = "" }, pair.Second))]))])
+            {
+                Words = [.. table.Columns.Select((_, at) => table.Rows.Any(row => !row[at].IsEmpty && row[at].Value is null))],
+            }),
         ],
         Gaps = [.. ledger.Gaps.Select(gap => $"{gap.About}: not computed, for {gap.Reason}.")],
         Notes = ledger.Notes,

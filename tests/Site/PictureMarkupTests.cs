@@ -25,8 +25,8 @@ public sealed class PictureMarkupTests
         Assert.Equal(
             "<figure class=\"picture\"><svg viewBox=\"0 0 90 40\" role=\"img\" aria-labelledby=\"pic-arrow--title pic-arrow--desc\">"
             + "<title id=\"pic-arrow--title\">An &quot;arrow&quot;</title><desc id=\"pic-arrow--desc\">It points &lt; left.</desc>"
-            + "<defs><marker id=\"pic-arrow--tip\" refX=\"2\" orient=\"auto\"><path d=\"M0 0 L4 2 L0 4Z\"/></marker></defs>"
-            + "<path class=\"pic-thin pic-stroke-bad\" d=\"M0 0 H9\" marker-end=\"url(#pic-arrow--tip)\"/><text x=\"1\" y=\"2\" class=\"pic-small\">a &amp; b</text></svg>"
+            + "<defs><marker id=\"pic-arrow--at-tip\" refX=\"2\" orient=\"auto\"><path d=\"M0 0 L4 2 L0 4Z\"/></marker></defs>"
+            + "<path class=\"pic-thin pic-stroke-bad\" d=\"M0 0 H9\" marker-end=\"url(#pic-arrow--at-tip)\"/><text x=\"1\" y=\"2\" class=\"pic-small\">a &amp; b</text></svg>"
             + "<figcaption>Points <em>left</em></figcaption></figure>",
             html);
     }
@@ -73,6 +73,15 @@ public sealed class PictureMarkupTests
         var css = File.ReadAllText(Path.Combine(Reading.Repository(), "site-template", "assets", "reading.css"));
 
         Assert.Equal(PictureForm.Classes.AsEnumerable().Order(StringComparer.Ordinal), Regex.Matches(css, @"\.pic-(?<name>[a-z-]+)", RegexOptions.NonBacktracking | RegexOptions.ExplicitCapture).Select(match => match.Groups["name"].Value).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void Words_ForThoseWhoDraw_NameWhatIsAllowed()
+    {
+        var words = Regex.Matches(File.ReadAllText(Path.Combine(Reading.Repository(), "swap-kb", "pictures", "README.md")), "`(?<word>[a-z-]+)`", RegexOptions.NonBacktracking | RegexOptions.ExplicitCapture)
+            .Select(match => match.Groups["word"].Value).ToHashSet(StringComparer.Ordinal);
+
+        Assert.Empty(PictureForm.Classes.Concat(PictureForm.Elements).Where(name => name != "svg" && !words.Contains(name)));
     }
 
     [Fact]

@@ -109,6 +109,11 @@ internal sealed class PictureJudge(SourceFile file)
                         Report(PlaceOf(text, 1), string.Create(CultureInfo.InvariantCulture, $"the words in `{name}` are longer than {PictureForm.LongestWords} characters"), "Say it in the article.");
                     }
 
+                    if (SourceDecoder.RefusedIn(text.Value) is { } refused)
+                    {
+                        Report(PlaceOf(text, 1), $"the character {refused} is not allowed", "Remove it.");
+                    }
+
                     return new PictureWords(text.Value.ReplaceLineEndings(" "));
                 }
 

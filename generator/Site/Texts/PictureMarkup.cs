@@ -13,6 +13,9 @@ internal static class PictureMarkup
 {
     private const string Prefix = "pic-";
 
+    // Between the picture's name and an id of its own, which may be called "title" or "2".
+    private const string OwnId = "--at-";
+
     /// <param name="number">How often the page has shown it, from 1: ids are used once on a page.</param>
     public static string Svg(Picture picture, int number)
     {
@@ -61,8 +64,8 @@ internal static class PictureMarkup
     private static string Own(string attribute, string value, string name) => attribute switch
     {
         "class" => string.Join(' ', value.Split(' ').Select(one => Prefix + one)),
-        "id" => $"{name}--{value}",
-        "marker-start" or "marker-mid" or "marker-end" when value != "none" => $"url(#{name}--{value[5..]}",
+        "id" => $"{name}{OwnId}{value}",
+        "marker-start" or "marker-mid" or "marker-end" when value != "none" => $"url(#{name}{OwnId}{value[5..]}",
         _ => value,
     };
 }

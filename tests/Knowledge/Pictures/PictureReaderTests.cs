@@ -60,6 +60,8 @@ public sealed class PictureReaderTests
     [InlineData("<text><path d=\"M0 0\"/></text>", "`path` cannot stand inside `text`")]
     [InlineData("<g><?php x?></g>", "an instruction is not allowed")]
     [InlineData("<g><title>Again</title></g>", "`title` stands only directly inside `svg`")]
+    [InlineData("<text>a&#x202E;b</text>", "U+202E")]
+    [InlineData("<text>a&#x85;b</text>", "U+0085")]
     [InlineData("<desc>Again</desc>", "the picture has `desc` more than once")]
     public void Read_SomethingThatIsNotOnTheList_IsOneFindingAndNoPicture(string inside, string message)
     {

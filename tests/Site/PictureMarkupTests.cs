@@ -81,7 +81,7 @@ public sealed class PictureMarkupTests
         var words = Regex.Matches(File.ReadAllText(Path.Combine(Reading.Repository(), "swap-kb", "pictures", "README.md")), "`(?<word>[a-z-]+)`", RegexOptions.NonBacktracking | RegexOptions.ExplicitCapture)
             .Select(match => match.Groups["word"].Value).ToHashSet(StringComparer.Ordinal);
 
-        Assert.Empty(PictureForm.Classes.Concat(PictureForm.Elements).Where(name => name != "svg" && !words.Contains(name)));
+        Assert.Superset(PictureForm.Classes.Concat(PictureForm.Elements).Where(name => name != "svg").ToHashSet(StringComparer.Ordinal), words);
     }
 
     [Fact]

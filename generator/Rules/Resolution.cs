@@ -41,6 +41,7 @@ public sealed class Resolution
     private readonly FrozenDictionary<string, ImmutableArray<StandingAnswer>> _answers;
     private readonly FrozenDictionary<string, Region> _applies;
     private readonly FrozenDictionary<string, Region> _when;
+    private readonly ILookup<string, StandingValue> _values;
     private (Region Domain, Region Buildable)? _whole;
 
     internal Resolution(
@@ -62,6 +63,7 @@ public sealed class Resolution
         _applies = applies.ToFrozenDictionary(StringComparer.Ordinal);
         _when = when.ToFrozenDictionary(StringComparer.Ordinal);
         Values = values;
+        _values = values.ToLookup(value => value.Rule.Id, StringComparer.Ordinal);
         RegionOf = regionOf;
         Findings = findings;
         Overriders = OverridersOf(space.Base);
@@ -89,6 +91,9 @@ public sealed class Resolution
     public ImmutableArray<Exclusion> Exclusions { get; }
 
     public ImmutableArray<StandingValue> Values { get; }
+
+    /// <summary>The values that a rule states.</summary>
+    public IEnumerable<StandingValue> ValuesOf(Rule rule) => _values[rule.Id];
 
     /// <summary>The region of a condition of this base; conditions on answers included.</summary>
     public Func<Condition, Region> RegionOf { get; }
@@ -135,7 +140,7 @@ public sealed class Resolution
         }
 
         return rule.Answers.IsEmpty
-            ? Store.OrAll(Values.Where(value => value.Rule.Id == rule.Id).Select(value => value.Region))
+            ? Store.OrAll(ValuesOf(rule).Select(value => value.Region))
             : Store.OrAll(rule.Answers.Where(answer => _answers.ContainsKey(answer.Position))
                 .SelectMany(answer => At(answer.Position).Where(standing => standing.Rule.Id == rule.Id).Select(standing => standing.Region)));
     }

@@ -55,7 +55,9 @@ internal sealed class LargeBase
             var count = Math.Min(left, largest > 3 ? largest : _draw.Of(1, 1, 1, 2, 3));
             ImmutableArray<string> ids = [.. Enumerable.Range(_size.Positions - left, count).Select(position => Draw.Text($"position-{position:000}"))];
             left -= count;
-            var applies = _draw.Chance(15) ? _space.Questions.OfFacts().Ways[0] : null;
+            var applies = _draw.Chance(15) ? _space.Questions.OfFacts().Ways.First(way => _space.Trials.Any(way.Holds)) : null;
+            // A rule that is met only where the position does not apply would settle nothing.
+            ImmutableArray<Trial> trials = [.. _space.Trials.Where(trial => applies?.Holds(trial) != false)];
             foreach (var id in ids)
             {
                 _positions.Append(CultureInfo.InvariantCulture, $"  {id}: {{title: {Title(id)}, system: {DrawnSpace.SystemName(system)}{(applies is null ? "" : $", applies: {{{applies}}}")}, about: \"Look behind the panel on the left.\"}}\n");
@@ -66,13 +68,13 @@ internal sealed class LargeBase
             // A group takes three of the rules that are left at most, where every group still gets one.
             var spare = budget - _answers - (left + count);
             var question = _draw.Chance(40) && spare > 6 ? _space.Questions.Any(system) : null;
-            if (question is { IsTotal: true } && question.Ways.Length <= 6 && question.Ways.All(way => _space.Trials.Any(way.Holds)))
+            if (question is { IsTotal: true } && question.Ways.Length <= 6 && question.Ways.All(way => trials.Any(way.Holds)))
             {
-                group.Roots.AddRange(question.Ways.Select(way => new AnswerNode(NextId(group), null, [way], [.. _space.Trials.Where(way.Holds)], Answer(null))));
+                group.Roots.AddRange(question.Ways.Select(way => new AnswerNode(NextId(group), null, [way], [.. trials.Where(way.Holds)], Answer(null))));
             }
             else
             {
-                group.Roots.Add(new AnswerNode(NextId(group), null, [], _space.Trials, Answer(null)));
+                group.Roots.Add(new AnswerNode(NextId(group), null, [], trials, Answer(null)));
             }
 
             group.Nodes.AddRange(group.Roots);

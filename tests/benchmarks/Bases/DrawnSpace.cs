@@ -97,6 +97,14 @@ internal sealed class DrawnSpace
         return Keep(new Limit([.. asks], null), trial) ? Rule(at, asks, "  exclude: The two foul each other behind the bulkhead; there is no room for a spacer.\n") : null;
     }
 
+    /// <summary>Whether nothing depends on a pair: no trial, no combination of a limit's own, and no limit on the two families.</summary>
+    public bool IsFree(DrawnVariant chassis, DrawnVariant donor)
+    {
+        var pair = new Trial(chassis, donor, ImmutableSortedDictionary<string, string>.Empty);
+        return !Trials.Concat(_limits.Select(one => one.Own)).Any(trial => trial.Chassis == chassis && trial.Donor == donor)
+            && !_limits.Exists(one => one.Limit.Asks.All(ask => ask.Key.EndsWith(".family", StringComparison.Ordinal) && ask.Holds(pair)));
+    }
+
     /// <summary>Whether a limit fits to those that are drawn; it is noted where it does.</summary>
     /// <param name="own">The combination that it alone shall exclude.</param>
     private bool Keep(Limit limit, Trial own)

@@ -199,7 +199,8 @@ internal sealed class LargeBase
         _files["sources.yaml"] = "sources:\n  bench: {title: On the bench, kind: measurement, date: 2025-01-01, by: Ines Okafor, invented: true}\n  build: {title: A build, kind: build-log, date: 2025-02-01, by: Joris Tamm, invented: true}\n";
         _files["tasks/look-over.yaml"] = "title: Look everything over\nphase: assess\nhours: 1\nsteps:\n  - Look at every joint with a lamp.\n";
         _files["positions.yaml"] = $"systems:\n{string.Concat(Enumerable.Range(0, _space.Systems).Select(system => $"  {DrawnSpace.SystemName(system)}: {{title: {Title(DrawnSpace.SystemName(system))}}}\n"))}{_positions}";
-        for (var at = 0; at < Parts; at++)
+        var used = _groups.SelectMany(group => group.Nodes).Select(node => node.Answer.Part).ToHashSet(StringComparer.Ordinal);
+        foreach (var at in Enumerable.Range(0, Parts).Where(at => used.Contains(Part(at))))
         {
             _files[$"parts/{Part(at)}.yaml"] = Draw.Text($"title: Part {at}\nprice: {5 + at}\nfrom: parts-shop\n");
         }

@@ -16,8 +16,8 @@ public sealed class FactoredRegion
     private readonly ImmutableArray<Part> _parts;
     private readonly ImmutableArray<int> _own;
     private readonly int[] _partOf;
-    private readonly Dictionary<Region, ImmutableArray<int>> _touched = [];
-    private readonly Dictionary<Region, bool> _met = [];
+    private readonly Dictionary<int, int[]> _touched = [];
+    private readonly Dictionary<int, bool> _met = [];
     private readonly Dictionary<string, SharedWeights> _weights = [];
     private BigInteger? _size;
 
@@ -86,10 +86,10 @@ public sealed class FactoredRegion
 
     public bool Intersects(Region region)
     {
-        if (!_met.TryGetValue(region, out var meets))
+        if (!_met.TryGetValue(region.Id, out var meets))
         {
             meets = Intersects([region], []);
-            _met.Add(region, meets);
+            _met.Add(region.Id, meets);
         }
 
         return meets;
@@ -170,12 +170,12 @@ public sealed class FactoredRegion
     }
 
     /// <summary>The parts that a region has a variable in common with, rising; the shared variables do not count.</summary>
-    private ImmutableArray<int> Touched(Region region)
+    private int[] Touched(Region region)
     {
-        if (!_touched.TryGetValue(region, out var parts))
+        if (!_touched.TryGetValue(region.Id, out var parts))
         {
             parts = [.. _store.Support(region).Select(variable => _partOf[variable]).Where(part => part >= 0).Distinct().Order()];
-            _touched.Add(region, parts);
+            _touched.Add(region.Id, parts);
         }
 
         return parts;

@@ -13,6 +13,7 @@ public sealed record Examination(KnowledgeBase Base, Resolution Resolution, Regi
     private FittedHoses? _hoses;
     private FittedLoops? _loops;
     private FittedWirings? _wirings;
+    private FittedLedgers? _ledgers;
     private RegionYaml? _yaml;
 
     /// <summary>What each rule gives, and where; its answers are shared by the checks that ask.</summary>
@@ -23,6 +24,8 @@ public sealed record Examination(KnowledgeBase Base, Resolution Resolution, Regi
 
     /// <summary>The wiring of the buildable combinations, computed where it is asked for.</summary>
     internal FittedWirings Wirings => _wirings ??= new FittedWirings(Resolution);
+
+    internal FittedLedgers Ledgers => _ledgers ??= new FittedLedgers(Resolution);
 
     /// <summary>Regions in the knowledge's own words, for what a contributor may write.</summary>
     internal RegionYaml Yaml => _yaml ??= new RegionYaml(Resolution);

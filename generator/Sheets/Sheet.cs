@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 using Swapwright.Fitting;
 using Swapwright.Knowledge;
 using Swapwright.Rules;
+using Swapwright.Worksheets.Effort;
 using Swapwright.Worksheets.Hoses;
+using Swapwright.Worksheets.Ledgers;
 using Swapwright.Worksheets.Wiring;
 
 namespace Swapwright.Sheets;
@@ -56,6 +58,9 @@ public sealed record Sheet
     /// <summary>null where the base describes no ports.</summary>
     public HoseSheet? Hoses { get; init; }
 
+    /// <summary>The worksheets that end in numbers, in the order of the guide.</summary>
+    public ImmutableArray<Ledger> Ledgers { get; init; } = [];
+
     public Gearbox? Gearbox { get; init; }
 
     public Knowledge.Ecu? Ecu { get; init; }
@@ -70,13 +75,16 @@ public sealed record Sheet
 
     public ImmutableArray<ValueComparison> Values { get; init; } = [];
 
-    /// <summary>Sum of the tasks' hours: an outer range, for no sum of independent estimates is as wide.</summary>
-    public Range3 Hours => Tasks.Aggregate(default(Range3), (sum, task) => sum + task.Hours);
+    /// <summary>Hours, money and days.</summary>
+    public required EffortResult Effort { get; init; }
 
-    /// <summary>Sum of the prices on the shopping list, in the base's currency.</summary>
-    public Range3 Money => Shopping.Aggregate(default(Range3), (sum, line) => sum + Times(line.Part.Price ?? default, line.Amount));
+    /// <summary>Hours of work: nine builds in ten, with the mean between.</summary>
+    public Range3 Hours => SheetEffort.Range(Effort.Hours);
+
+    /// <summary>Prices on the shopping list in the base's currency: nine builds in ten, with the mean between.</summary>
+    public Range3 Money => SheetEffort.Range(Effort.Money);
+
+    public Ledger? Ledger(string id) => Ledgers.FirstOrDefault(ledger => ledger.Id == id);
 
     public SheetAnswer? At(string position) => Answers.FirstOrDefault(answer => answer.Position.Id == position);
-
-    private static Range3 Times(Range3 price, int amount) => new(price.Least * amount, price.Likely * amount, price.Most * amount);
 }

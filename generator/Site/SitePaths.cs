@@ -40,6 +40,9 @@ public static class SitePaths
     /// <summary>A source is a paragraph of the about page.</summary>
     public static string Source(string id) => $"{About}#source-{id}";
 
+    /// <summary>A path as the address at which a published site has it; null where the base does not say where it is published.</summary>
+    public static string? Address(string? baseAddress, string path) => string.IsNullOrEmpty(baseAddress) ? null : $"{baseAddress.TrimEnd('/')}/{path}";
+
     /// <summary>Way up from a page to the root: "" for "index.html", "../" for "rule/x.html".</summary>
     public static string PrefixOf(string path) => string.Concat(Enumerable.Repeat("../", path.Count(c => c == '/')));
 }

@@ -24,6 +24,8 @@ internal sealed class SiteKnowledge
     private readonly ConcurrentDictionary<string, Lazy<Sheet>> _sheets = new(StringComparer.Ordinal);
     private readonly Dictionary<(Region Region, Region Context), GuideCondition?> _conditions = [];
 
+    private readonly Dictionary<(Region Context, string Choice, string Option), ImmutableArray<KeyValuePair<string, string>>> _settled = [];
+
     public SiteKnowledge(Proof proof)
     {
         Proof = proof;
@@ -97,6 +99,18 @@ internal sealed class SiteKnowledge
         }
 
         return condition;
+    }
+
+    /// <summary>What an option settles in a guide, see <see cref="Forced.ByOption"/>. One worker at a time.</summary>
+    public ImmutableArray<KeyValuePair<string, string>> SettledBy(Region context, string choice, string option)
+    {
+        if (!_settled.TryGetValue((context, choice, option), out var settled))
+        {
+            settled = Forced.ByOption(Resolution, context, choice, option);
+            _settled.Add((context, choice, option), settled);
+        }
+
+        return settled;
     }
 
     private ConditionCase Case(Cube cube) => new(

@@ -1,0 +1,119 @@
+using System.Collections.Immutable;
+using Swapwright.Fitting;
+using Swapwright.Knowledge;
+using Swapwright.Rules;
+using Swapwright.Sheets;
+using Swapwright.Space;
+
+namespace Swapwright.Impact;
+
+/// <summary>A computed number of a guide's recommended combination; null where there is none on that side.</summary>
+/// <param name="Name">As rules may state it (<c>belt.accessory.length</c>), or <c>money.likely</c>, <c>hours.least</c> and the like.</param>
+public sealed record NumberChange(GuideName Guide, string Name, string Unit, decimal? Old, decimal? New);
+
+/// <summary>The recommended combination of a guide is another one.</summary>
+/// <param name="Old">Options of the choices that differ, as they were; <c>none</c> where a choice did not apply or was not asked.</param>
+public sealed record DefaultChange(GuideName Guide, ImmutableArray<KeyValuePair<string, string>> Old, ImmutableArray<KeyValuePair<string, string>> New);
+
+/// <summary>Numbers that moved in the recommended combinations of guides that both bases have.</summary>
+/// <param name="Compared">Guides whose numbers were worked out on both sides.</param>
+/// <param name="Candidates">Guides whose numbers might differ; where they are more than compared, the rest is not known.</param>
+public sealed record NumberChanges(ImmutableArray<NumberChange> Moved, ImmutableArray<DefaultChange> Defaults, int Compared, int Candidates)
+{
+    /// <summary>A sheet takes milliseconds: more guides than these are not compared one by one.</summary>
+    internal const int MostGuides = 1000;
+
+    /// <param name="candidates">Guides that both bases have and whose numbers might differ.</param>
+    /// <param name="same">Whether a combination is certain to have the same numbers on both sides, where both recommend it.</param>
+    internal static NumberChanges Between(SharedSpace shared, IReadOnlyCollection<GuideName> candidates, Func<Combination, bool> same)
+    {
+        var moved = ImmutableArray.CreateBuilder<NumberChange>();
+        var defaults = ImmutableArray.CreateBuilder<DefaultChange>();
+        var (old, @new) = (new Recommended(shared.Old.Resolution), new Recommended(shared.New.Resolution));
+        foreach (var guide in candidates.Take(MostGuides))
+        {
+            var (before, now) = (old.Of(guide), @new.Of(guide));
+            var (oldOptions, newOptions) = (Options(shared.Old.Resolution, before), Options(shared.New.Resolution, now));
+            ImmutableArray<string> other =
+            [
+                .. oldOptions.Keys.Union(newOptions.Keys, StringComparer.Ordinal).Order(StringComparer.Ordinal)
+                    .Where(choice => oldOptions.GetValueOrDefault(choice, Choice.None) != newOptions.GetValueOrDefault(choice, Choice.None)),
+            ];
+            if (other.IsEmpty && same(new Combination([.. now])))
+            {
+                continue;
+            }
+
+            if (!other.IsEmpty)
+            {
+                defaults.Add(new DefaultChange(guide, Picked(oldOptions, other), Picked(newOptions, other)));
+            }
+
+            moved.AddRange(Compare(guide, old.Sheet(before), @new.Sheet(now), shared.New.Base.Settings.Currency));
+        }
+
+        return new NumberChanges(moved.ToImmutable(), defaults.ToImmutable(), Math.Min(candidates.Count, MostGuides), candidates.Count);
+    }
+
+    private static Dictionary<string, string> Options(Resolution resolution, int[] combination) =>
+        resolution.Space.Base.Choices.All.ToDictionary(choice => choice.Id, choice => resolution.Space.OptionOf(combination, choice.Id), StringComparer.Ordinal);
+
+    private static ImmutableArray<KeyValuePair<string, string>> Picked(Dictionary<string, string> options, ImmutableArray<string> choices) =>
+        [.. choices.Select(choice => KeyValuePair.Create(choice, options.GetValueOrDefault(choice, Choice.None)))];
+
+    private static IEnumerable<NumberChange> Compare(GuideName guide, Sheet old, Sheet @new, string currency)
+    {
+        var (before, now) = (Numbers(old, currency), Numbers(@new, currency));
+        return before.Select(one => one.Key).Union(now.Select(one => one.Key), StringComparer.Ordinal)
+            .Select(name => (Name: name, Old: before.GetValueOrDefault(name), New: now.GetValueOrDefault(name)))
+            .Where(one => one.Old.Value != one.New.Value)
+            .OrderBy(one => one.Name, StringComparer.Ordinal)
+            .Select(one => new NumberChange(guide, one.Name, one.New.Unit ?? one.Old.Unit, one.Old.Value, one.New.Value));
+    }
+
+    private static Dictionary<string, (decimal? Value, string Unit)> Numbers(Sheet sheet, string currency)
+    {
+        var numbers = new Dictionary<string, (decimal? Value, string Unit)>(StringComparer.Ordinal);
+        foreach (var computed in ComputedValues.All)
+        {
+            var names = computed.Pattern.Split('*') is [var before, var after] ? sheet.Belts.Select(belt => before + belt.Loop.Id + after) : [computed.Pattern];
+            foreach (var name in names)
+            {
+                // As far as sheets print it: beyond that a difference is one of rounding.
+                if (ComputedNumbers.Of(sheet, name) is { } value)
+                {
+                    numbers[name] = (Math.Round(value, 1), computed.Unit.Symbol);
+                }
+            }
+        }
+
+        foreach (var (name, range, unit) in new[] { ("money", sheet.Money, currency), ("hours", sheet.Hours, "h") })
+        {
+            numbers[name + ".least"] = (range.Least, unit);
+            numbers[name + ".likely"] = (range.Likely, unit);
+            numbers[name + ".most"] = (range.Most, unit);
+        }
+
+        return numbers;
+    }
+
+    /// <summary>The recommended combinations of one base and their sheets.</summary>
+    private sealed class Recommended(Resolution resolution)
+    {
+        private readonly Headlines _headlines = new(resolution);
+        private SheetBuilder? _builder;
+
+        public int[] Of(GuideName guide)
+        {
+            var space = resolution.Space;
+            int[] pair = [Array.IndexOf([.. space.Base.Chassis.Ids], guide.Chassis), Array.IndexOf([.. space.Base.Donors.Ids], guide.Donor)];
+            return _headlines.Default(resolution.Store.AndAll(
+                guide.Options.Select(option => space.WhereChoice(option.Key, [option.Value]))
+                    .Append(space.WhereChassis(chassis => chassis.Id == guide.Chassis))
+                    .Append(space.WhereDonor(donor => donor.Id == guide.Donor))
+                    .Append(resolution.BuildableParts.At(pair))));
+        }
+
+        public Sheet Sheet(int[] combination) => (_builder ??= new SheetBuilder(resolution)).Build(combination);
+    }
+}

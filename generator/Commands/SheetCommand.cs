@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using Spectre.Console.Cli;
+using Swapwright.Fitting;
 using Swapwright.Reports;
 using Swapwright.Sheets;
 
@@ -20,7 +21,7 @@ internal sealed class SheetCommand : Command<SheetCommand.Settings>
         public string As { get; init; } = "text";
 
         [CommandOption("--part <PART>")]
-        [Description("One part of the JSON form: answers, belts, wiring, hoses, effort, cautions, mistakes or advice.")]
+        [Description("One part of the JSON form, such as answers, belts, wiring, hoses, gearing, effort or cautions; with --as csv, one of the worksheets that end in numbers.")]
         public string? Part { get; init; }
 
         [CommandOption("--to <FILE>")]
@@ -34,9 +35,9 @@ internal sealed class SheetCommand : Command<SheetCommand.Settings>
         if (settings.Part is { } part)
         {
             CombinationArguments.Know(SheetJson.PartNames, part, "part of the sheet");
-            if (settings.As != "json")
+            if (settings.As != "json" && !(settings.As == "csv" && LedgerAssembly.Ids.Contains(part)))
             {
-                throw new ArgumentProblemException("`--part` goes with `--as json`");
+                throw new ArgumentProblemException($"`--part {part}` goes with `--as json`{(LedgerAssembly.Ids.Contains(part) ? " or `--as csv`" : "")}");
             }
         }
 
@@ -53,7 +54,7 @@ internal sealed class SheetCommand : Command<SheetCommand.Settings>
         Terminal.Deliver(settings.As switch
         {
             "json" => new SheetJson(sheet, resolution, forced).Write(settings.Part),
-            "csv" => lines.Csv(),
+            "csv" => settings.Part is { } ledger ? SheetLedgers.Csv(sheet.Ledger(ledger)) : lines.Csv(),
             "markdown" => lines.Markdown(),
             _ => lines.Text(),
         }, settings.To);

@@ -12,6 +12,7 @@ public sealed record Examination(KnowledgeBase Base, Resolution Resolution, Regi
     private FittedHoses? _hoses;
     private FittedLoops? _loops;
     private FittedWirings? _wirings;
+    private FittedLedgers? _ledgers;
     private RegionYaml? _yaml;
 
     /// <summary>The belts of the buildable combinations, found when first asked for.</summary>
@@ -19,6 +20,8 @@ public sealed record Examination(KnowledgeBase Base, Resolution Resolution, Regi
 
     /// <summary>The wiring of the buildable combinations, computed where it is asked for.</summary>
     internal FittedWirings Wirings => _wirings ??= new FittedWirings(Resolution);
+
+    internal FittedLedgers Ledgers => _ledgers ??= new FittedLedgers(Resolution);
 
     /// <summary>Regions in the knowledge's own words, for what a contributor may write.</summary>
     internal RegionYaml Yaml => _yaml ??= new RegionYaml(Resolution);

@@ -9,7 +9,7 @@ namespace Swapwright.Findings;
 
 /// <summary>
 /// A number that a rule states and that some buildable combination does not bear out: another one is computed, or there is
-/// no such number. Numbers of belts and wiring are held over the whole space.
+/// no such number. They are held over the whole space.
 /// </summary>
 public static class StatedValues
 {
@@ -54,9 +54,12 @@ public static class StatedValues
             return [.. found.Where(one => resolution.BuildableParts.Intersects(one.Region))];
         }
 
-        return FittedNumbers.IsWiring(name) && examination.Wirings.In(stated.Region) is { } wirings
-            ? [.. wirings.Select(wiring => (FittedNumbers.Wiring(wiring.Sheet, name), wiring.Region))]
-            : null;
+        if (FittedNumbers.IsWiring(name))
+        {
+            return examination.Wirings.In(stated.Region) is { } wirings ? [.. wirings.Select(wiring => (FittedNumbers.Wiring(wiring.Sheet, name), wiring.Region))] : null;
+        }
+
+        return examination.Ledgers.In(stated.Region) is { } ledgers ? [.. ledgers.Select(one => (FittedNumbers.Ledger(one.Ledgers, name), one.Region))] : null;
     }
 
     private static Finding Differs(Examination examination, StandingValue stated, List<(decimal? Number, Region Region)> wrong)

@@ -1,5 +1,6 @@
 using Swapwright.Knowledge;
 using Swapwright.Worksheets.Belts;
+using Swapwright.Worksheets.Ledgers;
 using Swapwright.Worksheets.Wiring;
 
 namespace Swapwright.Fitting;
@@ -11,6 +12,10 @@ internal static class FittedNumbers
     public static (string Loop, string What)? BeltName(string name) => name.Split('.') is ["belt", var loop, var what] ? (loop, what) : null;
 
     public static bool IsWiring(string name) => name.StartsWith("wiring.", StringComparison.Ordinal);
+
+    /// <summary>A figure by <c>ledger.figure</c>.</summary>
+    public static decimal? Ledger(IEnumerable<Ledger> ledgers, string name) =>
+        name.Split('.') is [var ledger, var figure] && ledgers.FirstOrDefault(one => one.Id == ledger)?.Figure(figure) is { } found ? (decimal)found.Value : null;
 
     public static decimal? Belt(BeltResult? belt, string what) => what switch
     {

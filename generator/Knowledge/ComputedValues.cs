@@ -22,6 +22,7 @@ public static class ComputedValues
         new("wiring.plugs.capped", Unit.One, "plugs capped"),
         new("wiring.splices", Unit.One, "splices"),
         new("wiring.wire", Unit.Millimetre, "wire in all"),
+        new("gearing.tyre-diameter", Unit.Millimetre, "outer diameter of the tyre"),
     ];
 
     /// <summary>The catalogue entry that a name falls under; null where none does.</summary>

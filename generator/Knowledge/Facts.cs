@@ -41,6 +41,12 @@ public sealed record FactDeclaration(string Subject, string Id, string Title, Fa
 
     public string HowToTell { get; init; } = "";
 
+    /// <summary>What the worksheets take it for: an id of <see cref="KnownQuantities"/>; null for a fact that only conditions ask.</summary>
+    public string? Means { get; init; }
+
+    /// <summary>The position whose answer decides whether the chassis's, the donor's or a part's value counts; null where the entity's own always does.</summary>
+    public string? At { get; init; }
+
     /// <summary>Position on the scale of an ordered one-of fact; −1 for a value it does not know.</summary>
     public int RankOf(string value)
     {

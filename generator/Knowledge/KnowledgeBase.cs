@@ -37,7 +37,13 @@ public sealed record Vocabulary(EntitySet<FactDeclaration> Facts, EntitySet<Sign
 
     public EntitySet<HoseRole> Hoses { get; init; } = new([], hose => hose.Id);
 
+    private readonly FrozenDictionary<(string Subject, string Quantity), FactDeclaration> _meanings = Facts.All.Where(fact => fact.Means is not null)
+        .GroupBy(fact => (fact.Subject, fact.Means!)).ToFrozenDictionary(group => group.Key, group => group.First());
+
     public FactDeclaration? Fact(string subject, string id) => Facts.Find($"{subject}.{id}");
+
+    /// <summary>The fact of a subject that carries a meaning of <see cref="KnownQuantities"/>; null where none does.</summary>
+    public FactDeclaration? Meaning(string subject, string quantity) => _meanings.GetValueOrDefault((subject, quantity));
 }
 
 /// <summary>Everything a community wrote down, typed and immutable.</summary>

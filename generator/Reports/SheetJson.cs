@@ -32,8 +32,10 @@ public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray
         }
     });
 
+    private static ImmutableArray<string> LedgerIds => LedgerAssembly.Ids;
+
     /// <summary>The members that <c>--part</c> may name.</summary>
-    public static readonly ImmutableArray<string> PartNames = ["answers", "belts", "wiring", "hoses", "effort", "cautions", "mistakes", "advice"];
+    public static readonly ImmutableArray<string> PartNames = ["answers", "belts", "wiring", "hoses", .. LedgerIds, "effort", "cautions", "mistakes", "advice"];
 
     private IEnumerable<(string Name, Action Write)> Parts(Utf8JsonWriter json) =>
     [
@@ -41,6 +43,7 @@ public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray
         ("belts", () => json.Objects("belts", sheet.Belts, belt => Belt(json, belt))),
         ("wiring", () => Wiring(json)),
         ("hoses", () => SheetHoses.Write(json, sheet.Hoses)),
+        .. LedgerIds.Select(id => (id, (Action)(() => SheetLedgers.Write(json, id, sheet.Ledger(id))))),
         ("effort", () => json.Object("effort", () =>
         {
             json.Range("money", sheet.Money, resolution.Space.Base.Settings.Currency);

@@ -54,6 +54,7 @@ public sealed class SheetLines(Sheet sheet, Resolution resolution, ImmutableArra
         Belts(layout);
         Wiring(layout);
         Hoses(layout);
+        SheetLedgers.Print(layout.Heading, layout.Item, layout.Detail, layout.Paragraph, sheet.Ledgers);
         Work(layout);
         return layout.ToString();
     }

@@ -3,6 +3,7 @@ using Swapwright.Fitting;
 using Swapwright.Knowledge;
 using Swapwright.Rules;
 using Swapwright.Worksheets.Hoses;
+using Swapwright.Worksheets.Ledgers;
 using Swapwright.Worksheets.Wiring;
 
 namespace Swapwright.Sheets;
@@ -56,6 +57,9 @@ public sealed record Sheet
     /// <summary>null where the base describes no ports.</summary>
     public HoseSheet? Hoses { get; init; }
 
+    /// <summary>The worksheets that end in numbers, in the order of the guide.</summary>
+    public ImmutableArray<Ledger> Ledgers { get; init; } = [];
+
     public Gearbox? Gearbox { get; init; }
 
     public Knowledge.Ecu? Ecu { get; init; }
@@ -75,6 +79,8 @@ public sealed record Sheet
 
     /// <summary>Sum of the prices on the shopping list, in the base's currency.</summary>
     public Range3 Money => Shopping.Aggregate(default(Range3), (sum, line) => sum + Times(line.Part.Price ?? default, line.Amount));
+
+    public Ledger? Ledger(string id) => Ledgers.FirstOrDefault(ledger => ledger.Id == id);
 
     public SheetAnswer? At(string position) => Answers.FirstOrDefault(answer => answer.Position.Id == position);
 

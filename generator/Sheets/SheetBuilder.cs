@@ -19,6 +19,7 @@ public sealed class SheetBuilder
     private readonly BeltAssembly _belts;
     private readonly WiringAssembly _wiring;
     private readonly HoseAssembly _hoses;
+    private readonly LedgerAssembly _ledgers;
     private readonly FrozenDictionary<string, Region> _speaks;
     private readonly FrozenDictionary<string, Region> _taskWhen;
 
@@ -29,6 +30,7 @@ public sealed class SheetBuilder
         _belts = new BeltAssembly(_kb);
         _wiring = new WiringAssembly(_kb);
         _hoses = new HoseAssembly(_kb);
+        _ledgers = new LedgerAssembly(_kb);
         resolution.Complete();
         _speaks = _kb.Rules.All.ToFrozenDictionary(rule => rule.Id, resolution.Speaks, StringComparer.Ordinal);
         _taskWhen = _kb.Tasks.All.Where(task => task.When is not null).ToFrozenDictionary(task => task.Id, task => resolution.RegionOf(task.When!), StringComparer.Ordinal);
@@ -54,6 +56,7 @@ public sealed class SheetBuilder
         Answer? At(string position) => byPosition.GetValueOrDefault(position);
 
         var ecu = Bound<Ecu>(values);
+        var gearbox = Bound<Gearbox>(values);
         var speaking = _kb.Rules.All.Where(rule => _resolution.Store.Contains(_speaks[rule.Id], values)).ToImmutableArray();
         var belts = _belts.Assemble(donor, chassis, At);
         var hoses = _hoses.Assemble(donor, chassis, At, byPosition.Values);
@@ -70,7 +73,8 @@ public sealed class SheetBuilder
             Belts = belts,
             Wiring = _wiring.Assemble(donor, chassis, ecu, At, parts),
             Hoses = hoses,
-            Gearbox = Bound<Gearbox>(values),
+            Ledgers = _ledgers.Assemble(new LedgerCase(chassis, donor, gearbox, ecu, At)),
+            Gearbox = gearbox,
             Ecu = ecu,
             Tasks = WorkOrder.Sort(Tasks(values, speaking)),
             Shopping = Shopping(answers, belts, hoses),

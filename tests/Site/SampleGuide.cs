@@ -153,8 +153,19 @@ internal static class SampleGuide
     {
         Title = "Quillet four-speed",
         Facts = [new("Torque, at most", "150 Nm", "the donor gives 137 Nm"), new("Oil", "75W-80, 2.1 L")],
-        Gears = [new("First", "3.55", "7.9", "3.55", "7.9"), new("Second", "1.95", "14.3", "1.95", "14.3"), new("Third", "1.29", "21.7", "1.29", "21.7"), new("Fourth", "0.97", "28.8", "0.97", "28.8")],
-        Figures = [new("Engine speed at 100 km/h", "3,472 1/min"), new("Speedometer", "reads 1.2 % high", "within what the law allows")],
+        Ledgers =
+        [
+            new()
+            {
+                Id = "gearing",
+                Title = "Gearing",
+                Figures = [new("Engine speed at 100 km/h", "3472 rpm"), new("Speedometer", "reads 1.2 % high", "within what the law allows")],
+                Tables = [new("Road speed at 1,000 engine revolutions a minute", ["Gear", "Ratio", "Speed, km/h"], [new(["first", "3.550", "7.9"]), new(["second", "1.950", "14.3"])])],
+                Gaps = ["Shift points: not computed, for the power curve is not known."],
+                Notes = ["Slip of the tyre is left out."],
+                Reasons = [new("Tyre diameter", "D = d + 2 W A; tyre width 165 mm", "UN Regulation No. 30")],
+            },
+        ],
         Systems = [new() { Id = "driveline", Title = "Driveline", Positions = [new() { Id = "bell-housing", Position = new("Bell housing", SitePaths.Position("bell-housing")), Lines = [Line(Verb.Make, "Make an adapter plate, 12 mm", null, Standing.Built, "built and driven")] }] }],
     };
 
@@ -204,7 +215,7 @@ internal static class SampleGuide
     {
         Title = "Marn 16 ECU, manual",
         Facts = [new("Injector drive", "limits current itself")],
-        Figures = [new("Injector duty at full power", "71 %", "85 % at most")],
+        Ledgers = [new() { Id = "fuel", Title = "Fuel and ignition", Figures = [new("Injector duty at full power", "71 %", "85 % at most")] }],
         Systems = [new() { Id = "control", Title = "Control", Positions = [new() { Id = "ecu", Position = new("ECU", SitePaths.Position("ecu")), Lines = [Line(Verb.Take, "Take the donor's with its harness", null, Standing.Built, "built and driven")] }] }],
     };
 

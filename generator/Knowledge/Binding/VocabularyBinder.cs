@@ -83,8 +83,16 @@ internal static class VocabularyBinder
             context.Report(FindingKinds.Vocabulary, $"`{subject}.{key.Text}` is one of nothing", reader.Place, "List its values under `values`, or choose another `type`.");
         }
 
+        var means = reader.OptionalText("means");
+        if (means is not null)
+        {
+            Meaning(subject, means, type, unit, options, reader);
+        }
+
         return new FactDeclaration(subject, key.Text, reader.Text("title", key.Text), type, key.Place)
         {
+            Means = means,
+            At = reader.OptionalId("at", "position"),
             Options = options,
             Ordered = reader.Flag("ordered"),
             Unit = unit,
@@ -96,6 +104,32 @@ internal static class VocabularyBinder
             HowToTell = reader.Text("how-to-tell"),
         };
     }
+
+    private static void Meaning(string subject, string means, FactType type, Unit unit, ImmutableArray<FactOption> options, NodeReader reader)
+    {
+        var context = reader.Context;
+        var place = reader.PlaceOf("means");
+        if (KnownQuantities.Find(means) is not { } quantity)
+        {
+            context.Unknown(FindingKinds.Vocabulary, "known quantity", means, KnownQuantities.All.Where(one => one.Subjects.Contains(subject)).Select(one => one.Id), place);
+        }
+        else if (!quantity.Subjects.Contains(subject))
+        {
+            context.Report(FindingKinds.Vocabulary, $"`{means}` is nothing that a {subject} has", place, $"It belongs to: {string.Join(", ", quantity.Subjects)}.");
+        }
+        else if (type == FactType.Number && quantity.Dimension != unit.Dimension)
+        {
+            context.Report(FindingKinds.Unit, $"`{means}` is a quantity of {DimensionWord(quantity.Dimension)}, and `{unit.Symbol}` does not measure that", place, "Give the fact a unit of that dimension, or take `means` out.");
+        }
+        else if (options.FirstOrDefault(option => !quantity.Words.Contains(option.Id)) is { } odd)
+        {
+            context.Report(FindingKinds.Vocabulary, $"`{means}` cannot be `{odd.Id}`", place, quantity.Words.IsEmpty ? "It is a number." : $"It knows: {string.Join(", ", quantity.Words)}.");
+        }
+    }
+
+    // RotationalSpeed → rotational speed.
+    private static string DimensionWord(Dimension dimension) =>
+        string.Concat(dimension.ToString().Select((letter, at) => char.IsUpper(letter) && at > 0 ? $" {char.ToLowerInvariant(letter)}" : $"{char.ToLowerInvariant(letter)}"));
 
     private static SignalDeclaration Signal(ScalarNode key, NodeReader reader) => new(
         key.Text,

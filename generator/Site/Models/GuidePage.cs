@@ -38,6 +38,9 @@ public sealed record GuidePage : Page
 
     public GuideEcu? Ecu { get; init; }
 
+    /// <summary>The worksheets that stand for themselves, each under its own heading: load and drivetrain.</summary>
+    public IReadOnlyList<GuideLedger> Ledgers { get; init; } = [];
+
     public IReadOnlyList<GuidePhase> Work { get; init; } = [];
 
     /// <summary>Tasks of the phase before the first start.</summary>

@@ -10,18 +10,12 @@ public sealed record GuideGearbox
 
     public IReadOnlyList<NamedValue> Facts { get; init; } = [];
 
-    public IReadOnlyList<GuideGear> Gears { get; init; } = [];
-
-    /// <summary>Engine speed at cruise, speedometer error and the like.</summary>
-    public IReadOnlyList<NamedValue> Figures { get; init; } = [];
+    /// <summary>Road speeds, engine speed at cruise, speedometer error.</summary>
+    public IReadOnlyList<GuideLedger> Ledgers { get; init; } = [];
 
     /// <summary>The systems of the driveline: gearbox, clutch, shafts, shifter.</summary>
     public IReadOnlyList<GuideSystem> Systems { get; init; } = [];
 }
-
-/// <summary>A gear beside the chassis as it was; display-ready with units in the headings of the table.</summary>
-/// <param name="Speed">Road speed for 1,000 engine revolutions a minute, km/h.</param>
-public sealed record GuideGear(string Name, string Ratio, string Speed, string? RatioBefore = null, string? SpeedBefore = null);
 
 public sealed record GuideBelt
 {
@@ -180,7 +174,7 @@ public sealed record GuideEcu
     public IReadOnlyList<NamedValue> Facts { get; init; } = [];
 
     /// <summary>Injector duty, ballast, pump flow: computed values of fuel and ignition.</summary>
-    public IReadOnlyList<NamedValue> Figures { get; init; } = [];
+    public IReadOnlyList<GuideLedger> Ledgers { get; init; } = [];
 
     public IReadOnlyList<GuideSystem> Systems { get; init; } = [];
 }

@@ -1,0 +1,79 @@
+using System.Collections.Immutable;
+using Swapwright.Knowledge;
+using Swapwright.Worksheets.Ledgers;
+
+namespace Swapwright.Fitting;
+
+/// <summary>What a ledger is made from: the vehicles and what the choices bind, with the answers.</summary>
+/// <param name="At">The answer that stands at a position; null where none does or the position does not apply.</param>
+public sealed record LedgerCase(ChassisVariant Chassis, DonorVariant Donor, Gearbox? Gearbox, Ecu? Ecu, Func<string, Answer?> At);
+
+/// <summary>A known quantity of an entity.</summary>
+/// <param name="Si">In the coherent SI unit of its dimension.</param>
+/// <param name="Declared">As the base writes it.</param>
+/// <param name="Holder">Kind and id of the entity that has it.</param>
+public sealed record KnownValue(double Si, Quantity Declared, string Title, string Holder)
+{
+    public FigureInput Input => new(Title, (double)Declared.Value, Declared.Unit.Symbol, Holder);
+}
+
+/// <summary>
+/// Finds what a base says of a known quantity, by the facts that carry its meaning. A fact declared <c>at</c> a position is
+/// of whatever the answer there puts in place: the part's, the donor's or the chassis's.
+/// </summary>
+internal sealed class Quantities(KnowledgeBase kb, LedgerCase one)
+{
+    private static readonly ImmutableArray<string> s_vehicles = ["chassis", "donor"];
+
+    /// <summary>Whether any fact of a subject carries the meaning; where none does, the base does not speak of it and nothing is missing.</summary>
+    public bool Declared(string subject, string quantity) => Declaration(subject, quantity) is not null;
+
+    /// <summary>The value on the entity itself, whatever the answers.</summary>
+    public KnownValue? Of(string subject, string quantity) =>
+        Declaration(subject, quantity) is { } declaration && Holder(subject) is { } holder ? Value(declaration, holder, subject) : null;
+
+    /// <summary>Value of a one-of or reference fact on the entity itself.</summary>
+    public string? Word(string subject, string quantity) =>
+        Declaration(subject, quantity) is { } declaration && Holder(subject)?.Fact(declaration.Id) is { Text.Length: > 0 } fact ? fact.Text : null;
+
+    /// <summary>The value of what the answers put in place; null where that is left off or does not say.</summary>
+    public KnownValue? Fitted(string quantity)
+    {
+        foreach (var subject in s_vehicles)
+        {
+            if (Declaration(subject, quantity) is { At: { } position } && one.At(position) is { } answer)
+            {
+                return Part(answer, quantity) ?? (answer.Source == "none" || answer.Treatment == "blank" ? null : answer.Source switch
+                {
+                    "chassis" => Of("chassis", quantity),
+                    "donor" => Of("donor", quantity),
+                    _ => null,
+                });
+            }
+        }
+
+        return Of("donor", quantity) ?? Of("chassis", quantity);
+    }
+
+    /// <summary>The value on a part that the answer puts in place.</summary>
+    public KnownValue? Part(Answer answer, string quantity) =>
+        Declaration("part", quantity) is { } declaration
+            ? answer.PartIds.Select(kb.Parts.Find).OfType<Part>().Select(part => Value(declaration, part, "part")).OfType<KnownValue>().FirstOrDefault()
+            : null;
+
+    public static KnownValue? Value(FactDeclaration declaration, FactHolder holder, string subject) =>
+        holder.Fact(declaration.Id) is { Type: FactType.Number } fact
+            ? new KnownValue((double)((fact.Number * declaration.Unit.Factor) + declaration.Unit.Offset), new Quantity(fact.Number, declaration.Unit), declaration.Title, $"{subject} {holder.Id}")
+            : null;
+
+    private FactDeclaration? Declaration(string subject, string quantity) => kb.Vocabulary.Meaning(subject, quantity);
+
+    private FactHolder? Holder(string subject) => subject switch
+    {
+        "chassis" => one.Chassis,
+        "donor" => one.Donor,
+        "gearbox" => one.Gearbox,
+        "ecu" => one.Ecu,
+        _ => null,
+    };
+}

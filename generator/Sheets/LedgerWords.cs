@@ -1,0 +1,29 @@
+using System.Globalization;
+using Swapwright.Knowledge;
+using Swapwright.Worksheets.Ledgers;
+
+namespace Swapwright.Sheets;
+
+/// <summary>Numbers of a ledger as a reader sees them.</summary>
+public static class LedgerWords
+{
+    public static string Value(Figure figure) => WithUnit(Number(figure.Value, figure.Decimals), figure.Unit);
+
+    /// <summary>Words, or the number with its unit; empty where there is neither.</summary>
+    public static string Cell(LedgerColumn column, LedgerCell cell) => cell.Value is { } value ? WithUnit(Number(value, column.Decimals), column.Unit) : cell.Text;
+
+    /// <summary>Rounded, always with that many decimals, so that columns line up.</summary>
+    public static string Number(double value, int decimals)
+    {
+        var text = Math.Round(value, decimals, MidpointRounding.AwayFromZero).ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        return text.TrimStart('-').All(letter => letter is '0' or '.') ? text.TrimStart('-') : text;
+    }
+
+    /// <summary>A number that went in, as the base writes it: no more decimals than it has.</summary>
+    public static string Input(FigureInput input) => WithUnit(Math.Round(input.Value, 4).ToString("0.####", CultureInfo.InvariantCulture), input.Unit);
+
+    /// <summary>A title in the middle of a sentence.</summary>
+    public static string InLine(string title) => InSentence.Lower(title);
+
+    private static string WithUnit(string number, string unit) => unit.Length == 0 ? number : $"{number} {unit}";
+}

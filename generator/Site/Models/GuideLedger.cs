@@ -1,0 +1,30 @@
+namespace Swapwright.Site.Models;
+
+/// <summary>A worksheet that ends in numbers, display-ready.</summary>
+public sealed record GuideLedger
+{
+    public required string Id { get; init; }
+
+    public required string Title { get; init; }
+
+    public IReadOnlyList<NamedValue> Figures { get; init; } = [];
+
+    public IReadOnlyList<GuideLedgerTable> Tables { get; init; } = [];
+
+    /// <summary>Drawings.</summary>
+    public IReadOnlyList<HtmlString> Charts { get; init; } = [];
+
+    /// <summary>What could not be computed and why, a sentence each.</summary>
+    public IReadOnlyList<string> Gaps { get; init; } = [];
+
+    public IReadOnlyList<string> Notes { get; init; } = [];
+
+    /// <summary>Figure → formula with what went in; the detail names the source.</summary>
+    public IReadOnlyList<NamedValue> Reasons { get; init; } = [];
+}
+
+/// <param name="Columns">Headings with their units.</param>
+public sealed record GuideLedgerTable(string Title, IReadOnlyList<string> Columns, IReadOnlyList<GuideLedgerRow> Rows);
+
+/// <param name="Cells">The first names the row.</param>
+public sealed record GuideLedgerRow(IReadOnlyList<string> Cells);

@@ -8,7 +8,7 @@ namespace Swapwright.Impact;
 internal sealed class EntryReach(SharedSpace shared, EntryChanges entries)
 {
     // What worksheets use wherever they like: no part of the space is certain to be without it.
-    private static readonly ImmutableArray<string> s_everywhere = ["base", "gearbox", "ecu", "connector", "choice", "signal", "device", "port", "hose"];
+    private static readonly ImmutableArray<string> s_everywhere = ["base", "gearbox", "ecu", "connector", "choice", "fact", "signal", "device", "port", "hose"];
 
     /// <summary>Combinations whose guide shows a chassis, a donor, a part or a task that says something else.</summary>
     public Region Shown() => shared.Store.OrAll(Vehicles().Concat(Parts()).Concat(Tasks()));

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Swapwright.Fitting;
 using Swapwright.Knowledge;
 using Swapwright.Rules;
 using Swapwright.Sheets;
@@ -8,8 +7,9 @@ using Swapwright.Space;
 namespace Swapwright.Impact;
 
 /// <summary>A computed number of a guide's recommended combination; null where there is none on that side.</summary>
-/// <param name="Name">As rules may state it (<c>belt.accessory.length</c>), or <c>money.likely</c>, <c>hours.least</c> and the like.</param>
-public sealed record NumberChange(GuideName Guide, string Name, string Unit, decimal? Old, decimal? New);
+/// <param name="Name">As rules may state it (<c>belt.accessory.length</c>); <c>money.likely</c>, <c>hours.least</c> and the like; or a ledger's figure or cell.</param>
+/// <param name="Title">What it is, for people.</param>
+public sealed record NumberChange(GuideName Guide, string Name, string Title, string Unit, decimal? Old, decimal? New);
 
 /// <summary>The recommended combination of a guide is another one.</summary>
 /// <param name="Old">Options of the choices that differ, as they were; <c>none</c> where a choice did not apply or was not asked.</param>
@@ -63,38 +63,12 @@ public sealed record NumberChanges(ImmutableArray<NumberChange> Moved, Immutable
 
     private static IEnumerable<NumberChange> Compare(GuideName guide, Sheet old, Sheet @new, string currency)
     {
-        var (before, now) = (Numbers(old, currency), Numbers(@new, currency));
-        return before.Select(one => one.Key).Union(now.Select(one => one.Key), StringComparer.Ordinal)
-            .Select(name => (Name: name, Old: before.GetValueOrDefault(name), New: now.GetValueOrDefault(name)))
-            .Where(one => one.Old.Value != one.New.Value)
-            .OrderBy(one => one.Name, StringComparer.Ordinal)
-            .Select(one => new NumberChange(guide, one.Name, one.New.Unit ?? one.Old.Unit, one.Old.Value, one.New.Value));
-    }
-
-    private static Dictionary<string, (decimal? Value, string Unit)> Numbers(Sheet sheet, string currency)
-    {
-        var numbers = new Dictionary<string, (decimal? Value, string Unit)>(StringComparer.Ordinal);
-        foreach (var computed in ComputedValues.All)
-        {
-            var names = computed.Pattern.Split('*') is [var before, var after] ? sheet.Belts.Select(belt => before + belt.Loop.Id + after) : [computed.Pattern];
-            foreach (var name in names)
-            {
-                // As far as sheets print it: beyond that a difference is one of rounding.
-                if (ComputedNumbers.Of(sheet, name) is { } value)
-                {
-                    numbers[name] = (Math.Round(value, 1), computed.Unit.Symbol);
-                }
-            }
-        }
-
-        foreach (var (name, range, unit) in new[] { ("money", sheet.Money, currency), ("hours", sheet.Hours, "h") })
-        {
-            numbers[name + ".least"] = (range.Least, unit);
-            numbers[name + ".likely"] = (range.Likely, unit);
-            numbers[name + ".most"] = (range.Most, unit);
-        }
-
-        return numbers;
+        var (before, now) = (SheetNumbers.Of(old, currency), SheetNumbers.Of(@new, currency));
+        return from name in before.Keys.Union(now.Keys, StringComparer.Ordinal).Order(StringComparer.Ordinal)
+               let was = before.GetValueOrDefault(name)
+               let one = now.GetValueOrDefault(name) ?? was!
+               where was?.Value != now.GetValueOrDefault(name)?.Value
+               select new NumberChange(guide, name, one.Title, one.Unit, was?.Value, now.GetValueOrDefault(name)?.Value);
     }
 
     /// <summary>The recommended combinations of one base and their sheets.</summary>

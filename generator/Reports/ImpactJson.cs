@@ -161,6 +161,7 @@ public static class ImpactJson
         {
             json.Object("guide", () => Guide(json, change.Guide));
             json.WriteString("name", change.Name);
+            json.WriteString("title", change.Title);
             json.WriteString("unit", change.Unit);
             Number(json, "old", change.Old);
             Number(json, "new", change.New);

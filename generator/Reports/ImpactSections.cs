@@ -18,8 +18,8 @@ internal sealed class ImpactSections(KnowledgeImpact impact)
     public IEnumerable<ImpactSection> All() => new ImpactSection[]
     {
         new("Answers", ImpactSentence.Answers(impact), [.. impact.Answers.Select(Answer)]),
-        new("No longer buildable", Lost(), [.. impact.Lost.Exclusions.Select(Exclusion)]),
-        new("Buildable now", Gained(), [.. impact.Gained.Exclusions.Select(Exclusion)]),
+        new("Combinations lost", Lost(), [.. impact.Lost.Exclusions.Select(Exclusion)]),
+        new("Combinations gained", Gained(), [.. impact.Gained.Exclusions.Select(Exclusion)]),
         new("Guides", ImpactSentence.Guides(impact.Guides), [.. Guides()]),
         new("Tasks, cautions, mistakes, advice", ImpactSentence.Work(impact), [.. impact.Work.Select(Work)]),
         new("Recommended combinations", Defaults(), [.. impact.Numbers.Defaults.Select(Default)]),
@@ -72,17 +72,10 @@ internal sealed class ImpactSections(KnowledgeImpact impact)
         ]);
 
     private IEnumerable<ImpactItem> Guides() =>
-        impact.Guides.Gained.Select(guide => Guide(guide, New, "new", ""))
-            .Concat(impact.Guides.Lost.Select(guide => Guide(guide, Old, "gone", "")))
-            .Concat(impact.Guides.Changed.Select(changed => Guide(changed.Guide, New, "", string.Join(", ", changed.Kinds))));
-
-    private static ImpactItem Guide(GuideName guide, KnowledgeBase kb, string state, string kinds) => new(
-        $"{kb.Donors[guide.Donor].Title} into {kb.Chassis[guide.Chassis].Title}{string.Concat(guide.Options.Select(option => $", {Option(kb, option)}"))}{(state.Length == 0 ? "" : $": {state}")}",
-        kinds.Length == 0 ? [] : [new("changes", kinds)]);
-
-    private static string Option(KnowledgeBase kb, KeyValuePair<string, string> option) => option.Value == Choice.None
-        ? $"{InSentence.Lower(kb.Choices[option.Key].Title)} not asked"
-        : $"{InSentence.Lower(kb.Choices[option.Key].Title)}: {InSentence.Lower(kb.Choices[option.Key].Option(option.Value)?.Title ?? option.Value)}";
+        GuideLines.Of(New, impact.Guides.Gained, "new")
+            .Concat(GuideLines.Of(Old, impact.Guides.Lost, "gone"))
+            .Concat(impact.Guides.Changed.GroupBy(changed => string.Join(", ", changed.Kinds), changed => changed.Guide, StringComparer.Ordinal)
+                .SelectMany(same => GuideLines.Of(New, [.. same], $"changed: {same.Key}")));
 
     private ImpactItem Work(WorkChange change)
     {
@@ -110,20 +103,26 @@ internal sealed class ImpactSections(KnowledgeImpact impact)
             : $"{(moved.Length == 0 ? "no number moves" : moved)} of the first {ImpactSentence.Grouped(numbers.Compared)} whose numbers were worked out; {ImpactSentence.Grouped(numbers.Candidates - numbers.Compared)} more were not";
     }
 
-    /// <summary>Guides in which a number makes the same step are told together.</summary>
-    private IEnumerable<ImpactItem> Moved() => impact.Numbers.Moved
-        .GroupBy(change => (change.Name, change.Unit, change.Old, change.New))
-        .Select(same => new ImpactItem(
-            $"{Title(same.Key.Name)}: {Value(same.Key.Old)} → {Value(same.Key.New)}{(same.Key.Unit.Length == 0 ? "" : $" {same.Key.Unit}")}, {ImpactSentence.Amount(same.Count(), "guide")}",
-            new ImpactDetail("as in", same.First().Guide.Id, IsCode: true)));
-
-    private static string Title(string name) => name.Split('.') switch
+    /// <summary>Guides in which a number makes the same step are told together. Of an estimate the likely number stands for the range, where it moves.</summary>
+    private IEnumerable<ImpactItem> Moved()
     {
-        ["money", var which] => $"Parts, {which}",
-        ["hours", var which] => $"Hours, {which}",
-        ["belt", var loop, _] => $"Belt {loop}, {ComputedValues.Find(name)!.Title}",
-        _ => $"Wiring, {ComputedValues.Find(name)?.Title ?? name}",
-    };
+        var likely = impact.Numbers.Moved.Where(change => change.Name.EndsWith(Likely, StringComparison.Ordinal)).Select(change => (change.Guide, change.Name)).ToHashSet();
+        return impact.Numbers.Moved
+            .Where(change => !(change.Name.Split('.') is [var of, "least" or "most"] && likely.Contains((change.Guide, of + Likely))))
+            .GroupBy(change => (change.Name, change.Title, change.Unit, Step: change.New - change.Old, None: change.Old is null ? change.New : change.New is null ? change.Old : null))
+            .OrderBy(same => same.Key.Name, StringComparer.Ordinal)
+            .Select(same => new ImpactItem(
+                $"{(same.Key.Name.Split('.') is ["belt", var loop, _] ? $"belt {loop}, " : "")}{same.Key.Title}, {ImpactSentence.Amount(same.Count(), "guide")}{Step(same.Key.Step, same.Key.Unit)}",
+                new ImpactDetail("as in", same.First().Guide.Id, IsCode: true),
+                new ImpactDetail("was", $"{Value(same.First().Old)} {same.Key.Unit}".TrimEnd()),
+                new ImpactDetail("now", $"{Value(same.First().New)} {same.Key.Unit}".TrimEnd())));
+    }
+
+    private const string Likely = ".likely";
+
+    private static string Step(decimal? step, string unit) => step is { } by
+        ? $": {by.ToString("+#,0.##;−#,0.##", CultureInfo.InvariantCulture)} {unit}".TrimEnd()
+        : "";
 
     private static string Value(decimal? value) => value is { } number ? number.ToString("#,0.##", CultureInfo.InvariantCulture) : "none";
 

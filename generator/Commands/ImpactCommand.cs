@@ -11,6 +11,8 @@ namespace Swapwright.Commands;
 /// <summary><c>swapwright impact</c>: what changes for readers between two knowledge bases.</summary>
 internal sealed class ImpactCommand : Command<ImpactCommand.Settings>
 {
+    private const int SomethingChanged = 1;
+
     internal sealed class Settings : CommandSettings
     {
         [CommandArgument(0, "<OLD>")]
@@ -63,7 +65,7 @@ internal sealed class ImpactCommand : Command<ImpactCommand.Settings>
                 break;
         }
 
-        return impact.Changed ? Exit.ErrorsFound : Exit.Sound;
+        return impact.Changed ? SomethingChanged : Exit.Sound;
     }
 
     private static void Text(KnowledgeImpact impact, ImpactNames names, string? file)

@@ -76,16 +76,28 @@ public sealed record NumberChanges(ImmutableArray<NumberChange> Moved, Immutable
     {
         private readonly Headlines _headlines = new(resolution);
         private SheetBuilder? _builder;
+        private (string? Chassis, string? Donor, Region Region) _pair;
 
         public int[] Of(GuideName guide)
         {
             var space = resolution.Space;
-            int[] pair = [Array.IndexOf([.. space.Base.Chassis.Ids], guide.Chassis), Array.IndexOf([.. space.Base.Donors.Ids], guide.Donor)];
             return _headlines.Default(resolution.Store.AndAll(
                 guide.Options.Select(option => space.WhereChoice(option.Key, [option.Value]))
                     .Append(space.WhereChassis(chassis => chassis.Id == guide.Chassis))
                     .Append(space.WhereDonor(donor => donor.Id == guide.Donor))
-                    .Append(resolution.BuildableParts.At(pair))));
+                    .Append(Buildable(guide.Chassis, guide.Donor))));
+        }
+
+        /// <summary>What can be built of a chassis and a donor; their guides follow one another.</summary>
+        private Region Buildable(string chassis, string donor)
+        {
+            if (_pair.Chassis != chassis || _pair.Donor != donor)
+            {
+                var kb = resolution.Space.Base;
+                _pair = (chassis, donor, resolution.BuildableParts.At(Array.IndexOf([.. kb.Chassis.Ids], chassis), Array.IndexOf([.. kb.Donors.Ids], donor)));
+            }
+
+            return _pair.Region;
         }
 
         public Sheet Sheet(int[] combination) => (_builder ??= new SheetBuilder(resolution)).Build(combination);

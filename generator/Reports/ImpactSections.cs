@@ -59,8 +59,11 @@ internal sealed class ImpactSections(KnowledgeImpact impact)
         }
 
         var other = unmatched.All - unmatched.ByRules;
-        return $"{ImpactSentence.Grouped(unmatched.All)} {(unmatched.All.IsOne ? one : many)}: {ImpactSentence.Grouped(unmatched.ByRules)} {ruled}"
-            + (other.IsZero ? "" : $", {ImpactSentence.Grouped(other)} with a chassis, donor or option that only one of the bases has there");
+        const string unknown = "with a chassis, donor or option that only one of the bases has there";
+        var why = other.IsZero ? $"all {ruled}"
+            : unmatched.ByRules.IsZero ? $"all {unknown}"
+            : $"{ImpactSentence.Grouped(unmatched.ByRules)} {ruled}, {ImpactSentence.Grouped(other)} {unknown}";
+        return $"{ImpactSentence.Grouped(unmatched.All)} {(unmatched.All.IsOne ? one : many)}: {why}";
     }
 
     private static ImpactItem Exclusion(ExclusionChange exclusion) => new(

@@ -54,7 +54,7 @@ public sealed class ImpactCommandTests : IDisposable
 
         var between = Run("impact", "HEAD~1", "HEAD", "--base", "kb", "--as", "markdown");
         Assert.Equal((1, ""), (between.Exit, between.Error));
-        Assert.Contains("2 of 9 combinations get another answer at 1 position", between.Output, StringComparison.Ordinal);
+        Assert.Contains("3 of 9 combinations get another answer at 1 position", between.Output, StringComparison.Ordinal);
         Assert.StartsWith("**", between.Output, StringComparison.Ordinal);
 
         // The same from a folder below: the path of the base begins at the root of the repository.

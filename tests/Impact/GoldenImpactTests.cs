@@ -15,7 +15,7 @@ public class GoldenImpactTests
     private static readonly Lazy<KnowledgeImpact> s_edited = new(() => SmallImpactTests.Impact(
         SmallImpactTests.Edit("rules/cooling/radiator-wide.yaml", "{source: new, treatment: as-is, part: wide-radiator}", "{source: other, treatment: refresh, part: wide-radiator, notes: Ask for *one* with a <cap>}"),
         SmallImpactTests.Edit("rules/front/no-donor-box-early.yaml", "chassis.variant: hazel-90, ", ""),
-        SmallImpactTests.Edit("rules/front/alternator.yaml", "Disconnect the battery first.", "Disconnect the battery first; see #12 or ask @someone."),
+        SmallImpactTests.Edit("rules/front/alternator.yaml", "Disconnect the battery first.", "'Disconnect the battery first; see #12 or ask @someone.'"),
         SmallImpactTests.Edit("rules/fuel/fuel-pump.yaml", "standing: measured", "standing: reported"),
         SmallImpactTests.Edit("tasks/make-plate.yaml", "likely: 2", "likely: 3")));
 
@@ -23,13 +23,15 @@ public class GoldenImpactTests
     public void Text_EditedBase_IsTheGoldenOne() => Golden("impact.txt", Text(null));
 
     [Fact]
-    public void Text_NarrowWindow_IsTheGoldenOne() => Golden("impact-60.txt", Text(60));
-
-    [Fact]
     public void Markdown_EditedBase_IsTheGoldenOne() => Golden("impact.md", ImpactMarkdown.Write(s_edited.Value, s_names));
 
     [Fact]
-    public void Text_NarrowWindow_StaysInsideIt() => Assert.All(Text(60).Split('\n'), line => Assert.InRange(line.Length, 0, 60));
+    public void Text_NarrowWindow_SaysTheSameInsideIt()
+    {
+        Assert.All(Text(60).Split('\n'), line => Assert.InRange(line.Length, 0, 60));
+        Assert.Equal(Words(Text(null)), Words(Text(60)));
+        Assert.Contains("\n             ", Text(60), StringComparison.Ordinal);
+    }
 
     [Fact]
     public void Text_NothingChanged_IsOneSentence() =>
@@ -43,6 +45,8 @@ public class GoldenImpactTests
         new ImpactText(console, impact ?? s_edited.Value, s_names).Write();
         return text.ToString();
     }
+
+    private static string[] Words(string text) => text.Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries);
 
     private static void Golden(string name, string text) =>
         Assert.Equal(File.ReadAllText(Path.Combine(Reading.Repository(), "tests", "Impact", "golden", name)), text);

@@ -37,7 +37,7 @@ public class ImpactReportsTests
             SmallImpactTests.Edit("rules/front/no-donor-box-early.yaml", "hazel-90", "hazel-93"),
             SmallImpactTests.Edit("rules/front/alternator.yaml", "the battery first", "the battery before"),
             SmallImpactTests.Edit("rules/fuel/fuel-pump.yaml", "standing: measured", "standing: built"),
-            SmallImpactTests.Edit("rules/electrics/engine-harness.yaml", "It fits the sensors.", ""),
+            SmallImpactTests.Edit("rules/electrics/engine-harness.yaml", "It fits the sensors.", "It suits the sensors."),
             SmallImpactTests.Edit("tasks/make-plate.yaml", "likely: 2", "likely: 3"),
             ("rules/front/clash.yaml", "title: Clash\nwhen: {choice.gearbox: donor}\nthen: {answers: {front-mount: {source: new, treatment: as-is}}}\nsources: [bench]\n"),
             ("choices/cooling.yaml", SmallImpactTests.Text("choices/cooling.yaml") + "recommend:\n  - {option: donor, because: It is there.}\n")));

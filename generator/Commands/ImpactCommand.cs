@@ -85,7 +85,7 @@ internal sealed class ImpactCommand : Command<ImpactCommand.Settings>
     {
         if (Directory.Exists(given))
         {
-            return (Loading.Load(given, cancellation), new BaseName(given));
+            return (Loading.Load(given, examine: true, cancellation), Named(given));
         }
 
         // What is not there and looks like a path was meant as one: git would only answer that it knows no such revision.
@@ -95,8 +95,11 @@ internal sealed class ImpactCommand : Command<ImpactCommand.Settings>
         }
 
         using var revision = RevisionFolder.Of(given, inside, cancellation);
-        return (Loading.Load(revision.Folder, cancellation), new BaseName(given, revision.Commit));
+        return (Loading.Load(revision.Folder, examine: true, cancellation), new BaseName(given, revision.Commit));
     }
+
+    /// <summary>Reports are handed on: of a path of this machine only the last folder is anybody's business.</summary>
+    private static BaseName Named(string folder) => new(Path.IsPathRooted(folder) ? new DirectoryInfo(folder).Name : folder);
 
     private static bool Examined(Proof proof, string given)
     {

@@ -23,7 +23,7 @@ internal sealed class WhyCommand : Command<WhyCommand.Settings>
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         CombinationArguments.Know(["text", "json"], settings.As, "form of report");
-        var proof = Loading.Load(settings.Folder, cancellationToken);
+        var proof = Loading.Load(settings.Folder, examine: false, cancellationToken);
         if (proof.Resolution is not { } resolution)
         {
             new CheckText(Terminal.Error, proof, settings.Folder).Write();
@@ -37,7 +37,7 @@ internal sealed class WhyCommand : Command<WhyCommand.Settings>
 
         var position = settings.Rest[^1];
         CombinationArguments.Know(proof.Base.Positions.Ids, position, "position");
-        var sheet = new SheetBuilder(resolution).Build(CombinationArguments.Read(resolution, settings.Chassis, settings.Donor, settings.Rest[..^1]));
+        var sheet = new SheetBuilder(resolution, many: false).Build(CombinationArguments.Read(resolution, settings.Chassis, settings.Donor, settings.Rest[..^1]));
         var report = new WhyReport(sheet, resolution, proof.Words!, position, Forced.By(resolution, settings.Chassis, settings.Donor, CombinationArguments.Decided(settings.Rest[..^1])));
         Terminal.Deliver(settings.As == "json" ? report.Json() : report.Text(), null);
         return sheet.Buildable ? Exit.Sound : Exit.ErrorsFound;

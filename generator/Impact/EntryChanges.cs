@@ -72,6 +72,8 @@ public sealed record EntryChanges(ImmutableArray<Entry> Gained, ImmutableArray<E
         yield return Of("rule", kb.Rules.All, one => one.Id, one => one.Title);
         yield return Of("task", kb.Tasks.All, one => one.Id, one => one.Title);
         yield return Of("article", kb.Articles.All, one => one.Id, one => one.Title);
+        yield return Of("picture", kb.Pictures.All, one => one.Id, one => one.Title);
+        yield return Of("term", kb.Terms.All, one => one.Id, one => one.Term);
         yield return Of("source", kb.Sources.All, one => one.Id, one => one.Title);
         yield return Of("fact", kb.Vocabulary.Facts.All, one => one.Name, one => one.Title);
         yield return Of("signal", kb.Vocabulary.Signals.All, one => one.Id, one => one.Title);

@@ -25,7 +25,7 @@ internal static class SheetNumbers
     private static IEnumerable<(string, SheetNumber)> Money(Sheet sheet, string currency) =>
         from of in new[] { (Id: "money", Title: "cost of parts", Range: sheet.Money, Unit: currency), (Id: "hours", Title: "hours of work", Range: sheet.Hours, Unit: "h") }
         from one in new[] { ("least", of.Range.Least), ("likely", of.Range.Likely), ("most", of.Range.Most) }
-        select ($"{of.Id}.{one.Item1}", new SheetNumber($"{of.Title}, {one.Item1}", one.Item2, of.Unit));
+        select ($"{of.Id}.{one.Item1}", new SheetNumber($"{of.Title}, {one.Item1}", Math.Round(one.Item2, 2), of.Unit));
 
     private static IEnumerable<(string, SheetNumber)> Catalogue(Sheet sheet) =>
         from computed in ComputedValues.All

@@ -19,6 +19,11 @@ public sealed record WiringSettings(decimal RoutingFactor, decimal SlackMm, deci
 /// <param name="InjectionBar">Pressure from which a fuel hose must be of a class made for injection.</param>
 public sealed record HoseSettings(decimal RoutingFactor, decimal SlackMm, decimal StepMm, decimal FitMm, decimal InjectionBar);
 
+/// <summary>What sums of hours and money are reckoned with.</summary>
+/// <param name="HoursADay">Hours of work in a day.</param>
+/// <param name="InCommon">How far guesses err together, as a correlation from 0 to 1. The usual 0.3 is common practice, no source.</param>
+public sealed record EffortSettings(decimal HoursADay, decimal InCommon);
+
 /// <summary>kb.yaml: what holds for the whole base.</summary>
 public sealed record Settings(string Title)
 {
@@ -53,6 +58,8 @@ public sealed record Settings(string Title)
 
     // Common practice, no source: 30 mm on each barb; a carburettor's 0.35 bar is the most that low-pressure hose is left with.
     public HoseSettings Hoses { get; init; } = new(1.25m, 60, 100, 0.5m, 0.5m);
+
+    public EffortSettings Effort { get; init; } = new(6, 0.3m);
 
     public ImmutableArray<Caution> Cautions { get; init; } = [];
 }

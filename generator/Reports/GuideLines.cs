@@ -23,10 +23,10 @@ internal static class GuideLines
         var details = chassis.Take(MostChassis).Select(of => new ImpactDetail("in", $"{kb.Chassis[of.Key].Title}: {Donors(kb, [.. of])}")).ToList();
         if (chassis.Count > MostChassis)
         {
-            details.Add(new ImpactDetail("in", $"{ImpactSentence.Grouped(chassis.Count - MostChassis)} more chassis"));
+            details.Add(new ImpactDetail("in", $"{CheckWords.Grouped(chassis.Count - MostChassis)} more chassis"));
         }
 
-        yield return new ImpactItem($"{ImpactSentence.Amount(guides.Length, "guide")} {state}", [.. details]);
+        yield return new ImpactItem($"{CheckWords.Many(guides.Length, "guide")} {state}", [.. details]);
     }
 
     private static string Donors(KnowledgeBase kb, ImmutableArray<GuideName> guides)
@@ -35,7 +35,7 @@ internal static class GuideLines
         var names = donors.Take(MostDonors).Select(of => kb.Donors[of.Key].Title + Options(kb, [.. of])).ToList();
         if (donors.Count > MostDonors)
         {
-            names.Add($"{ImpactSentence.Grouped(donors.Count - MostDonors)} more donors");
+            names.Add($"{CheckWords.Grouped(donors.Count - MostDonors)} more donors");
         }
 
         return string.Join("; ", names);

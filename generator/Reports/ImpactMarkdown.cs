@@ -14,7 +14,7 @@ public static class ImpactMarkdown
     {
         var text = new StringBuilder();
         text.Append("**").Append(ImpactSentence.Of(impact)).Append("**\n\n");
-        text.Append("From ").Append(MarkdownSafe.Code(names.Old.ToString())).Append(" to ").Append(MarkdownSafe.Code(names.New.ToString())).Append(".\n");
+        text.Append("From ").Append(MarkdownForm.Code(names.Old.ToString())).Append(" to ").Append(MarkdownForm.Code(names.New.ToString())).Append(".\n");
         foreach (var section in new ImpactSections(impact).All())
         {
             var details = Section(section);
@@ -33,17 +33,17 @@ public static class ImpactMarkdown
         text.Append("<details><summary>").Append(section.Title).Append(": ").Append(section.Summary).Append("</summary>\n");
         foreach (var item in section.Items.Take(MostItems))
         {
-            text.Append("\n- ").Append(MarkdownSafe.Text(item.Lead));
+            text.Append("\n- ").Append(MarkdownForm.Sentence(item.Lead));
             foreach (var detail in item.Details.Where(detail => detail.Text.Length > 0))
             {
-                text.Append("\n  - ").Append(detail.Label).Append(": ").Append(detail.IsCode ? MarkdownSafe.Code(detail.Text) : MarkdownSafe.Text(detail.Text));
+                text.Append("\n  - ").Append(detail.Label).Append(": ").Append(detail.IsCode ? MarkdownForm.Code(detail.Text) : MarkdownForm.Sentence(detail.Text));
             }
         }
 
         text.Append(section.Items.IsEmpty ? "" : "\n");
         if (section.Items.Length > MostItems)
         {
-            text.Append("\nAnd ").Append(ImpactSentence.Grouped(section.Items.Length - MostItems)).Append(" more, which `--as json` lists.\n");
+            text.Append("\nAnd ").Append(CheckWords.Grouped(section.Items.Length - MostItems)).Append(" more, which `--as json` lists.\n");
         }
 
         return text.Append("\n</details>\n").ToString();

@@ -30,7 +30,7 @@ internal sealed class ImpactSections(KnowledgeImpact impact)
     }.Where(section => section.Summary.Length > 0);
 
     private ImpactItem Answer(AnswerChange change) => new(
-        $"{change.Position.Title}, {ImpactSentence.Amount(change.Extent.Combinations, "combination")}",
+        $"{change.Position.Title}, {CheckWords.Many(change.Extent.Combinations, "combination")}",
         [new("was", Told(change.From, Old)), new("now", Told(change.To, New)), .. Extent(change.Extent)]);
 
     private static string Told(Told told, KnowledgeBase kb) => told switch
@@ -62,12 +62,12 @@ internal sealed class ImpactSections(KnowledgeImpact impact)
         const string unknown = "with a chassis, donor or option that only one of the bases has there";
         var why = other.IsZero ? $"all {ruled}"
             : unmatched.ByRules.IsZero ? $"all {unknown}"
-            : $"{ImpactSentence.Grouped(unmatched.ByRules)} {ruled}, {ImpactSentence.Grouped(other)} {unknown}";
-        return $"{ImpactSentence.Grouped(unmatched.All)} {(unmatched.All.IsOne ? one : many)}: {why}";
+            : $"{CheckWords.Grouped(unmatched.ByRules)} {ruled}, {CheckWords.Grouped(other)} {unknown}";
+        return $"{CheckWords.Grouped(unmatched.All)} {(unmatched.All.IsOne ? one : many)}: {why}";
     }
 
     private static ImpactItem Exclusion(ExclusionChange exclusion) => new(
-        $"{exclusion.Rule.Title}, {ImpactSentence.Amount(exclusion.Extent.Combinations, "combination")}",
+        $"{exclusion.Rule.Title}, {CheckWords.Many(exclusion.Extent.Combinations, "combination")}",
         [
             new("rule", exclusion.Rule.Id, IsCode: true),
             new("because", exclusion.Rule.ExcludeText.Length > 0 ? exclusion.Rule.ExcludeText : exclusion.Rule.Because),
@@ -85,11 +85,11 @@ internal sealed class ImpactSections(KnowledgeImpact impact)
         var text = change.Kind == "task" ? (New.Tasks.Find(change.About) ?? Old.Tasks.Find(change.About))?.Title ?? change.About : change.Text;
         var was = change.Was is { } before ? ImmutableArray.Create(new ImpactDetail("was", before), new ImpactDetail("now", text)) : [new("says", text)];
         return new ImpactItem(
-            $"{char.ToUpperInvariant(change.Kind[0])}{change.Kind[1..]}{(change is { Kind: "caution", About.Length: > 0 } ? $" about {change.About}" : "")} {change.Change}, {ImpactSentence.Amount(change.Extent.Combinations, "combination")}",
+            $"{char.ToUpperInvariant(change.Kind[0])}{change.Kind[1..]}{(change is { Kind: "caution", About.Length: > 0 } ? $" about {change.About}" : "")} {change.Change}, {CheckWords.Many(change.Extent.Combinations, "combination")}",
             [.. was, .. Extent(change.Extent)]);
     }
 
-    private string Defaults() => impact.Numbers.Defaults.IsEmpty ? "" : $"another combination is recommended in {ImpactSentence.Amount(impact.Numbers.Defaults.Length, "guide")}";
+    private string Defaults() => impact.Numbers.Defaults.IsEmpty ? "" : $"another combination is recommended in {CheckWords.Many(impact.Numbers.Defaults.Length, "guide")}";
 
     private static ImpactItem Default(DefaultChange change) => new(
         change.Guide.Id,
@@ -101,9 +101,9 @@ internal sealed class ImpactSections(KnowledgeImpact impact)
     private string Numbers()
     {
         var numbers = impact.Numbers;
-        var moved = numbers.Moved.IsEmpty ? "" : $"numbers move in {ImpactSentence.Amount(numbers.Moved.Select(one => one.Guide).Distinct().Count(), "guide")}";
+        var moved = numbers.Moved.IsEmpty ? "" : $"numbers move in {CheckWords.Many(numbers.Moved.Select(one => one.Guide).Distinct().Count(), "guide")}";
         return numbers.Compared == numbers.Candidates ? moved
-            : $"{(moved.Length == 0 ? "no number moves" : moved)} of the first {ImpactSentence.Grouped(numbers.Compared)} whose numbers were worked out; {ImpactSentence.Grouped(numbers.Candidates - numbers.Compared)} more were not";
+            : $"{(moved.Length == 0 ? "no number moves" : moved)} of the first {CheckWords.Grouped(numbers.Compared)} whose numbers were worked out; {CheckWords.Grouped(numbers.Candidates - numbers.Compared)} more were not";
     }
 
     /// <summary>Guides in which a number makes the same step are told together. Of an estimate the likely number stands for the range, where it moves.</summary>
@@ -115,7 +115,7 @@ internal sealed class ImpactSections(KnowledgeImpact impact)
             .GroupBy(change => (change.Name, change.Title, change.Unit, Step: change.New - change.Old, None: change.Old is null ? change.New : change.New is null ? change.Old : null))
             .OrderBy(same => same.Key.Name, StringComparer.Ordinal)
             .Select(same => new ImpactItem(
-                $"{(same.Key.Name.Split('.') is ["belt", var loop, _] ? $"belt {loop}, " : "")}{same.Key.Title}, {ImpactSentence.Amount(same.Count(), "guide")}{Step(same.Key.Step, same.Key.Unit)}",
+                $"{(same.Key.Name.Split('.') is ["belt", var loop, _] ? $"belt {loop}, " : "")}{same.Key.Title}, {CheckWords.Many(same.Count(), "guide")}{Step(same.Key.Step, same.Key.Unit)}",
                 new ImpactDetail("as in", same.First().Guide.Id, IsCode: true),
                 new ImpactDetail("was", $"{Value(same.First().Old)} {same.Key.Unit}".TrimEnd()),
                 new ImpactDetail("now", $"{Value(same.First().New)} {same.Key.Unit}".TrimEnd())));
@@ -133,7 +133,7 @@ internal sealed class ImpactSections(KnowledgeImpact impact)
     {
         var what = change.What == "standing" ? $"standing {(StandingOrder.Raised(change) ? "raised" : "lowered")}" : change.What;
         return new ImpactItem(
-            $"{change.Position.Title}: {what}, {ImpactSentence.Amount(change.Extent.Combinations, "combination")}",
+            $"{change.Position.Title}: {what}, {CheckWords.Many(change.Extent.Combinations, "combination")}",
             [new("was", Said(change.From)), new("now", Said(change.To)), .. Extent(change.Extent)]);
     }
 

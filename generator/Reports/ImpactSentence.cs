@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Numerics;
 using Swapwright.Impact;
 using Swapwright.Rules;
@@ -14,7 +13,7 @@ internal static class ImpactSentence
         var findings = Findings(impact.Findings);
         if (!impact.Changed)
         {
-            return $"Nothing changes for readers: {Amount(impact.Compared, "combination")} in {Amount(Headlines.Count(impact.New.Resolution!), "guide")} "
+            return $"Nothing changes for readers: {CheckWords.Many(impact.Compared, "combination")} in {CheckWords.Many(Headlines.Count(impact.New.Resolution!), "guide")} "
                 + $"{(impact.Compared.IsOne ? "is" : "are")} told the same{(findings.Length == 0 ? "" : $"; {findings}")}.";
         }
 
@@ -24,12 +23,6 @@ internal static class ImpactSentence
         return $"{char.ToUpperInvariant(sentence[0])}{sentence[1..]}.";
     }
 
-    /// <summary>As in <c>1 guide</c>, <c>1,850 combinations</c>.</summary>
-    public static string Amount(BigInteger count, string noun) =>
-        $"{Grouped(count)} {(count.IsOne ? noun : noun.EndsWith('s') ? noun : noun + "s")}";
-
-    public static string Grouped(BigInteger number) => number.ToString("N0", CultureInfo.InvariantCulture);
-
     public static string Guides(GuideChanges guides) => Joined(
         Part(guides.Changed.Length, "guide changes", "guides change"),
         Part(guides.Gained.Length, "guide is new", "guides are new"),
@@ -38,7 +31,7 @@ internal static class ImpactSentence
     public static string Answers(KnowledgeImpact impact)
     {
         var positions = impact.Answers.Select(change => change.Position.Id).Distinct(StringComparer.Ordinal).Count();
-        return positions == 0 ? "" : $"{Grouped(impact.Answered)} of {Amount(impact.Compared, "combination")} {(impact.Answered.IsOne ? "gets" : "get")} another answer at {Amount(positions, "position")}";
+        return positions == 0 ? "" : $"{CheckWords.Grouped(impact.Answered)} of {CheckWords.Many(impact.Compared, "combination")} {(impact.Answered.IsOne ? "gets" : "get")} another answer at {CheckWords.Many(positions, "position")}";
     }
 
     public static string Built(KnowledgeImpact impact) => Joined(
@@ -51,8 +44,8 @@ internal static class ImpactSentence
             .Select(one => one.kind == "advice" ? Part(one.Item2, "piece of advice changes", "pieces of advice change") : Part(one.Item2, $"{one.kind} changes", $"{one.kind}s change"))]);
 
     public static string Numbers(NumberChanges numbers) => Joined(
-        numbers.Defaults.IsEmpty ? "" : $"another combination is recommended in {Amount(numbers.Defaults.Length, "guide")}",
-        numbers.Moved.IsEmpty ? "" : $"numbers move in {Amount(numbers.Moved.Select(one => one.Guide).Distinct().Count(), "guide")}");
+        numbers.Defaults.IsEmpty ? "" : $"another combination is recommended in {CheckWords.Many(numbers.Defaults.Length, "guide")}",
+        numbers.Moved.IsEmpty ? "" : $"numbers move in {CheckWords.Many(numbers.Moved.Select(one => one.Guide).Distinct().Count(), "guide")}");
 
     public static string Words(KnowledgeImpact impact) => Joined(
         At(impact, "words change at", change => change.What is not ("standing" or "sources")),
@@ -72,10 +65,10 @@ internal static class ImpactSentence
     private static string At(KnowledgeImpact impact, string words, Func<WordChange, bool> which)
     {
         var positions = impact.Words.Where(which).Select(change => change.Position.Id).Distinct(StringComparer.Ordinal).Count();
-        return positions == 0 ? "" : $"{words} {Amount(positions, "position")}";
+        return positions == 0 ? "" : $"{words} {CheckWords.Many(positions, "position")}";
     }
 
-    private static string Part(BigInteger count, string one, string many) => count.IsZero ? "" : $"{Grouped(count)} {(count.IsOne ? one : many)}";
+    private static string Part(BigInteger count, string one, string many) => count.IsZero ? "" : $"{CheckWords.Grouped(count)} {(count.IsOne ? one : many)}";
 
     private static string Joined(params IEnumerable<string> parts) => string.Join(", ", parts.Where(part => part.Length > 0));
 }

@@ -1,4 +1,3 @@
-using System.Numerics;
 using Spectre.Console;
 using Swapwright.Impact;
 
@@ -31,7 +30,7 @@ public sealed class ImpactText(IAnsiConsole console, KnowledgeImpact impact, Imp
 
             if (section.Items.Length > MostItems)
             {
-                Line(Indent, "", "", $"and {ImpactSentence.Grouped((BigInteger)(section.Items.Length - MostItems))} more, which `--as json` lists");
+                Line(Indent, "", "", $"and {CheckWords.Grouped(section.Items.Length - MostItems)} more, which `--as json` lists");
             }
         }
     }

@@ -51,7 +51,7 @@ public static class KnowledgeFolder
 
         findings.AddRange(walk.Missing());
         DoubleIds(files, findings);
-        return new SourceTree(folder, files.DrainToImmutable(), [.. findings.OrderBy(finding => finding.Place).ThenBy(finding => finding.Message, StringComparer.Ordinal)]) { Pictures = [.. walk.Pictures.Order(StringComparer.Ordinal)] };
+        return new SourceTree(folder, files.DrainToImmutable(), [.. findings.OrderBy(finding => finding.Place).ThenBy(finding => finding.Message, StringComparer.Ordinal)]);
     }
 
     private static (SourceFile File, ImmutableArray<Finding> Findings) ReadOne(FoundFile found, FileContent content, SourceLimits limits)

@@ -31,6 +31,16 @@ public static class SourceReader
             return (new SourceFile(path, kind, id, text, null, null, 0), findings.ToImmutable());
         }
 
+        if (kind == KnowledgeLayout.PictureKind)
+        {
+            if (text.Length == 0)
+            {
+                findings.Add(findings.WholeFile, "the file is empty", "Draw something, or remove it.");
+            }
+
+            return (new SourceFile(path, kind, id, text, null, null, 0), findings.ToImmutable());
+        }
+
         if (kind != KnowledgeLayout.ArticleKind)
         {
             var root = new TreeBuilder(path, text, lines, limits, findings).Build();

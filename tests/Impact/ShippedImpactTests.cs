@@ -66,12 +66,12 @@ public class ShippedImpactTests
     {
         (string Name, decimal Old, decimal New)[] numbers =
         [
-            ("money.least", old.Money.Least, @new.Money.Least),
-            ("money.likely", old.Money.Likely, @new.Money.Likely),
-            ("money.most", old.Money.Most, @new.Money.Most),
-            ("hours.least", old.Hours.Least, @new.Hours.Least),
-            ("hours.likely", old.Hours.Likely, @new.Hours.Likely),
-            ("hours.most", old.Hours.Most, @new.Hours.Most),
+            ("money.least", Math.Round(old.Money.Least, 2), Math.Round(@new.Money.Least, 2)),
+            ("money.likely", Math.Round(old.Money.Likely, 2), Math.Round(@new.Money.Likely, 2)),
+            ("money.most", Math.Round(old.Money.Most, 2), Math.Round(@new.Money.Most, 2)),
+            ("hours.least", Math.Round(old.Hours.Least, 2), Math.Round(@new.Hours.Least, 2)),
+            ("hours.likely", Math.Round(old.Hours.Likely, 2), Math.Round(@new.Hours.Likely, 2)),
+            ("hours.most", Math.Round(old.Hours.Most, 2), Math.Round(@new.Hours.Most, 2)),
             ("wiring.splices", old.Wiring!.Bill.Splices, @new.Wiring!.Bill.Splices),
             ("wiring.wire", Math.Round((decimal)old.Wiring.Bill.TotalLengthMm, 1), Math.Round((decimal)@new.Wiring.Bill.TotalLengthMm, 1)),
             ("wiring.plugs.straight-in", old.Wiring.Counts.StraightIn, @new.Wiring.Counts.StraightIn),

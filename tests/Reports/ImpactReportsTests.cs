@@ -57,7 +57,7 @@ public class ImpactReportsTests
     public void Json_NothingInCommon_IsValid()
     {
         using var other = KnowledgeBaseCase.CopyOf("crossings");
-        using var report = Valid(KnowledgeImpact.Between(SmallBase.Proof, Proof.Of(other.Path)));
+        using var report = Valid(KnowledgeImpact.Between(SmallImpactTests.Base(), Proof.Of(other.Path)));
         Assert.Equal("0", report.RootElement.GetProperty("combinations").GetProperty("compared").GetString());
     }
 

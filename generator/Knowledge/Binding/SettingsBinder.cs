@@ -39,6 +39,9 @@ internal static class SettingsBinder
                 hoses.Number("step", Unit.Millimetre, usual.Hoses.StepMm, 0, 1000),
                 hoses.Number("fit", Unit.Millimetre, usual.Hoses.FitMm, 0, 5),
                 hoses.Number("injection-pressure", Unit.Bar, usual.Hoses.InjectionBar, 0, 20)),
+            Effort = new EffortSettings(
+                limits.Mapping("effort").Number("day", Unit.Hour, usual.Effort.HoursADay, 0.5m, 24),
+                limits.Mapping("effort").Number("in-common", Unit.One, usual.Effort.InCommon, 0, 1)),
             Cautions = EntityBinder.Cautions(root),
         };
     }

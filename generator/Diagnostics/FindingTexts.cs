@@ -1,4 +1,6 @@
-namespace Swapwright.Site.Pages;
+using System.Text;
+
+namespace Swapwright.Diagnostics;
 
 /// <summary>What a finding's page says, read from findings/ID.md among the templates.</summary>
 /// <param name="Meaning">Markdown.</param>
@@ -28,6 +30,19 @@ public sealed record FindingTexts(string Meaning, string Example, string Message
 
         string Section(string wanted) => sections.GetValueOrDefault(wanted, "").Trim('\n');
         return new FindingTexts(Section("Meaning"), Code(Section("Example")), Code(Section("Message")), Section("Mend"), Code(Section("Mended")), Section("When to accept"));
+    }
+
+    /// <summary>The file inside the program, as written; null where a kind has none.</summary>
+    public static string? Embedded(FindingKind kind)
+    {
+        using var stream = typeof(FindingTexts).Assembly.GetManifestResourceStream($"site-template/findings/{kind.Id}.md");
+        if (stream is null)
+        {
+            return null;
+        }
+
+        using var reader = new StreamReader(stream, Encoding.UTF8);
+        return reader.ReadToEnd().ReplaceLineEndings("\n");
     }
 
     // Samples stand in fenced blocks, so that the text reads well in any Markdown viewer too.

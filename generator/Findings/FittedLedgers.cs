@@ -23,6 +23,7 @@ internal sealed class FittedLedgers
     private readonly RegionStore _store;
     private readonly KnowledgeBase _kb;
     private readonly LedgerAssembly _ledgers;
+    private readonly Dictionary<Region, ImmutableArray<FittedLedger>?> _found = [];
     private readonly ImmutableArray<string> _deciding;
 
     public FittedLedgers(Resolution resolution)
@@ -36,6 +37,18 @@ internal sealed class FittedLedgers
 
     /// <summary>The cases of a region's buildable combinations; null where there are too many to compute.</summary>
     public ImmutableArray<FittedLedger>? In(Region region)
+    {
+        // Several values are often stated for the same combinations.
+        if (!_found.TryGetValue(region, out var found))
+        {
+            found = Find(region);
+            _found.Add(region, found);
+        }
+
+        return found;
+    }
+
+    private ImmutableArray<FittedLedger>? Find(Region region)
     {
         List<Case>? cases = [];
         var space = _resolution.Space;

@@ -19,6 +19,17 @@ public sealed record WiringSettings(decimal RoutingFactor, decimal SlackMm, deci
 /// <param name="InjectionBar">Pressure from which a fuel hose must be of a class made for injection.</param>
 public sealed record HoseSettings(decimal RoutingFactor, decimal SlackMm, decimal StepMm, decimal FitMm, decimal InjectionBar);
 
+/// <summary>What gearing worksheets ask and are judged by. Kilometres an hour, per cent.</summary>
+/// <param name="CruiseKmh">Speeds at which the engine speed is told.</param>
+/// <param name="WidestDropPercent">Share of the engine speed that may be lost at a shift before the step counts as a gap.</param>
+public sealed record GearingSettings(ImmutableArray<decimal> CruiseKmh, decimal WidestDropPercent);
+
+/// <summary>What load worksheets are judged by.</summary>
+/// <param name="ClutchMargin">What the worn clutch has to carry, to the engine's torque.</param>
+/// <param name="GroundClearanceMm">Least ground clearance below the sump.</param>
+/// <param name="FrontReserveKg">What has to be left on the front axle for people and luggage.</param>
+public sealed record LoadSettings(decimal ClutchMargin, decimal GroundClearanceMm, decimal FrontReserveKg);
+
 /// <summary>kb.yaml: what holds for the whole base.</summary>
 public sealed record Settings(string Title)
 {
@@ -53,6 +64,12 @@ public sealed record Settings(string Title)
 
     // Common practice, no source: 30 mm on each barb; a carburettor's 0.35 bar is the most that low-pressure hose is left with.
     public HoseSettings Hoses { get; init; } = new(1.25m, 60, 100, 0.5m, 0.5m);
+
+    // Common practice, no source: the step from first to second of a road gearbox loses up to about 47 per cent.
+    public GearingSettings Gearing { get; init; } = new([90, 110, 130], 48);
+
+    // Common practice, no source: a fifth in hand on a worn clutch, a hand's breadth above the road, two people's share in front.
+    public LoadSettings Load { get; init; } = new(1.2m, 110, 80);
 
     public ImmutableArray<Caution> Cautions { get; init; } = [];
 }

@@ -3,12 +3,16 @@ namespace Swapwright.Knowledge.Binding;
 /// <summary>kb.yaml → settings.</summary>
 internal static class SettingsBinder
 {
+    private static readonly Unit s_kilometresPerHour = Unit.Find("km/h")!;
+
     public static Settings Bind(NodeReader root)
     {
         var limits = root.Mapping("limits");
         var belt = limits.Mapping("belt");
         var wiring = limits.Mapping("wiring");
         var hoses = limits.Mapping("hoses");
+        var gearing = limits.Mapping("gearing");
+        var load = limits.Mapping("load");
         var usual = new Settings(root.Text("title", "Untitled"));
         return usual with
         {
@@ -39,6 +43,13 @@ internal static class SettingsBinder
                 hoses.Number("step", Unit.Millimetre, usual.Hoses.StepMm, 0, 1000),
                 hoses.Number("fit", Unit.Millimetre, usual.Hoses.FitMm, 0, 5),
                 hoses.Number("injection-pressure", Unit.Bar, usual.Hoses.InjectionBar, 0, 20)),
+            Gearing = new GearingSettings(
+                gearing.Has("cruise") ? [.. gearing.Scalars("cruise").Select(scalar => gearing.Quantity(scalar, s_kilometresPerHour, 20, 300)).OfType<decimal>().Distinct().Order()] : usual.Gearing.CruiseKmh,
+                gearing.Number("widest-drop", Unit.Percent, usual.Gearing.WidestDropPercent, 1, 90)),
+            Load = new LoadSettings(
+                load.Number("clutch-margin", Unit.One, usual.Load.ClutchMargin, 1, 5),
+                load.Number("ground-clearance", Unit.Millimetre, usual.Load.GroundClearanceMm, 0, 500),
+                load.Number("front-reserve", Unit.Kilogram, usual.Load.FrontReserveKg, 0, 1000)),
             Cautions = EntityBinder.Cautions(root),
         };
     }

@@ -27,6 +27,7 @@ internal static class GuideLedgers
                 [.. table.Columns.Select(column => column.Unit.Length > 0 ? $"{column.Title}, {column.Unit}" : column.Title)],
                 [.. table.Rows.Select(row => new GuideLedgerRow([.. table.Columns.Zip(row).Select(pair => LedgerWords.Cell(pair.First with { Unit = "" }, pair.Second))]))])),
         ],
+        Charts = [.. ledger.Charts.Select(chart => new HtmlString(ChartDrawing.Svg(chart, new ChartDrawingOptions($"chart-{ledger.Id}-{chart.Id}"))))],
         Gaps = [.. ledger.Gaps.Select(gap => $"{gap.About}: not computed, for {gap.Reason}.")],
         Notes = ledger.Notes,
         Reasons = [.. ledger.Figures.Where(figure => figure.Formula.Length > 0).Select(Reason)],

@@ -88,7 +88,7 @@ internal static class AxleFigures
         var rearBefore = kerb.Si * (1 - share.Si);
         var rear = rearBefore + input.Changes.Sum(change => Rear(change, wheelbase.Si));
         var front = mass - rear;
-        FigureInput[] from = [.. masses, share.Input, wheelbase.Input, .. input.Changes.Select(change => Titled(change.Place, $"{change.Title}, behind the front axle")).OfType<FigureInput>()];
+        FigureInput[] from = [.. masses, share.Input, wheelbase.Input, .. input.Changes.Select(change => Titled(change.Place, $"{change.Title}, behind the front axle")).OfType<FigureInput>(), .. input.Changes.Where(change => change.Offset != 0 && change.After is not null).Select(change => new FigureInput($"{change.Title}, further back than it was", change.Offset * 1000, "mm", change.After!.Input.Origin))];
         var reserve = input.PermittedFront is { } permitted ? permitted.Si - front : (double?)null;
         ledger.Add(Axle("front", "Front axle", front, kerb.Si - rearBefore, input.PermittedFront, input.FrontReserve) with { From = [.. from, .. Permitted(input.PermittedFront)] });
         ledger.Add(Axle("rear", "Rear axle", rear, rearBefore, input.PermittedRear, 0) with { From = [.. from, .. Permitted(input.PermittedRear)] });

@@ -2,6 +2,7 @@ using System.ComponentModel;
 using System.Globalization;
 using Spectre.Console.Cli;
 using Swapwright.Reports;
+using Swapwright.Site;
 
 namespace Swapwright.Commands;
 
@@ -11,7 +12,7 @@ internal sealed class CheckCommand : Command<CheckCommand.Settings>
     internal sealed class Settings : KnowledgeSettings
     {
         [CommandOption("--report <FORM>")]
-        [Description("text, json or sarif.")]
+        [Description("text, markdown, json or sarif.")]
         [DefaultValue("text")]
         public string Report { get; init; } = "text";
 
@@ -22,15 +23,21 @@ internal sealed class CheckCommand : Command<CheckCommand.Settings>
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
-        CombinationArguments.Know(["text", "json", "sarif"], settings.Report, "form of report");
-        var proof = Loading.Load(settings.Folder, cancellationToken);
+        CombinationArguments.Know(["text", "markdown", "json", "sarif"], settings.Report, "form of report");
+        var proof = Loading.Load(settings.Folder, examine: true, cancellationToken);
+
+        // Reports for others name files from the root of their repository: a path of this machine is none of their business.
+        var shared = Path.IsPathRooted(settings.Folder) ? "" : settings.Folder;
         switch (settings.Report)
         {
             case "json":
                 Terminal.Deliver(CheckJson.Write(proof), settings.To);
                 break;
             case "sarif":
-                Terminal.Deliver(CheckSarif.Write(proof, Path.IsPathRooted(settings.Folder) ? "" : settings.Folder), settings.To);
+                Terminal.Deliver(CheckSarif.Write(proof, shared, kind => SitePaths.Address(proof.Base.Settings.BaseAddress, SitePaths.Finding(kind.Id))), settings.To);
+                break;
+            case "markdown":
+                Terminal.Deliver(new CheckMarkdown(proof, shared).Write(), settings.To);
                 break;
             default:
                 if (settings.To is null)

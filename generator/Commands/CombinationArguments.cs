@@ -19,9 +19,7 @@ internal static class CombinationArguments
         var kb = resolution.Space.Base;
         Know(kb.Chassis.Ids, chassis, "chassis");
         Know(kb.Donors.Ids, donor, "donor");
-        var region = resolution.Store.And(
-            resolution.Domain,
-            resolution.Store.And(resolution.Space.WhereChassis(one => one.Id == chassis), resolution.Space.WhereDonor(one => one.Id == donor)));
+        var region = PairSpace.Domain(resolution, chassis, donor);
         foreach (var (choice, option) in pairs.Select(Pair))
         {
             Know(kb.Choices.Ids, choice, "choice");
@@ -35,7 +33,7 @@ internal static class CombinationArguments
             region = taken;
         }
 
-        var buildable = resolution.Store.And(region, resolution.Buildable);
+        var buildable = resolution.Store.And(region, PairSpace.Buildable(resolution, chassis, donor));
         return new Headlines(resolution).Default(buildable.IsNone ? region : buildable);
     }
 

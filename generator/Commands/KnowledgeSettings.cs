@@ -41,8 +41,9 @@ internal class CombinationSettings : CommandSettings
 internal static class Loading
 {
     /// <summary>Reads and checks a folder.</summary>
+    /// <param name="examine">Hold the whole space against the checks, which a question about one combination does not need.</param>
     /// <exception cref="ArgumentProblemException">There is no such folder, or it cannot be read.</exception>
-    public static Proof Load(string folder, CancellationToken cancellation)
+    public static Proof Load(string folder, bool examine, CancellationToken cancellation)
     {
         if (!Directory.Exists(folder))
         {
@@ -51,7 +52,7 @@ internal static class Loading
 
         try
         {
-            return Proof.Of(folder, cancellation);
+            return Proof.Of(folder, examine, cancellation);
         }
         catch (Exception problem) when (problem is UnauthorizedAccessException or IOException)
         {

@@ -41,14 +41,14 @@ internal sealed class SheetCommand : Command<SheetCommand.Settings>
             }
         }
 
-        var proof = Loading.Load(settings.Folder, cancellationToken);
+        var proof = Loading.Load(settings.Folder, examine: false, cancellationToken);
         if (proof.Resolution is not { } resolution)
         {
             new CheckText(Terminal.Error, proof, settings.Folder).Write();
             return Exit.ErrorsFound;
         }
 
-        var sheet = new SheetBuilder(resolution).Build(CombinationArguments.Read(resolution, settings.Chassis, settings.Donor, settings.Choices));
+        var sheet = new SheetBuilder(resolution, many: false).Build(CombinationArguments.Read(resolution, settings.Chassis, settings.Donor, settings.Choices));
         var forced = Forced.By(resolution, settings.Chassis, settings.Donor, CombinationArguments.Decided(settings.Choices));
         var lines = new SheetLines(sheet, resolution, forced);
         Terminal.Deliver(settings.As switch

@@ -26,7 +26,7 @@ internal sealed class SiteCommand : Command<SiteCommand.Settings>
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
-        var proof = Loading.Load(settings.Folder, cancellationToken);
+        var proof = Loading.Load(settings.Folder, examine: true, cancellationToken);
         if (proof.Resolution is null || proof.HasErrors)
         {
             new CheckText(Terminal.Error, proof, settings.Folder).Write();
@@ -38,7 +38,7 @@ internal sealed class SiteCommand : Command<SiteCommand.Settings>
         try
         {
             var (guides, pages) = Render(target: settings.To, proof, templates, cancellationToken);
-            Terminal.Out.MarkupLine(string.Create(CultureInfo.InvariantCulture, $"{guides} guides, {pages} pages: open {Markup.Escape(Path.Combine(settings.To, "index.html"))}"));
+            Terminal.Out.MarkupLine(string.Create(CultureInfo.InvariantCulture, $"{guides} guides, {pages} pages: open {PlainText.Markup(Path.Combine(settings.To, "index.html"))}"));
             return Exit.Sound;
         }
         catch (SiteFolderException problem)

@@ -24,7 +24,7 @@ internal sealed class WhyCommand : Command<WhyCommand.Settings>
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         CombinationArguments.Know(["text", "json"], settings.As, "form of report");
-        var proof = Loading.Load(settings.Folder, cancellationToken);
+        var proof = Loading.Load(settings.Folder, examine: false, cancellationToken);
         if (proof.Resolution is not { } resolution)
         {
             new CheckText(Terminal.Error, proof, settings.Folder).Write();
@@ -43,7 +43,7 @@ internal sealed class WhyCommand : Command<WhyCommand.Settings>
             CombinationArguments.Know(proof.Base.Positions.Ids.Concat(LedgerAssembly.Ids), asked, "position or worksheet");
         }
 
-        var sheet = new SheetBuilder(resolution).Build(CombinationArguments.Read(resolution, settings.Chassis, settings.Donor, settings.Rest[..^1]));
+        var sheet = new SheetBuilder(resolution, many: false).Build(CombinationArguments.Read(resolution, settings.Chassis, settings.Donor, settings.Rest[..^1]));
         var forced = Forced.By(resolution, settings.Chassis, settings.Donor, CombinationArguments.Decided(settings.Rest[..^1]));
         var isJson = settings.As == "json";
         if (isLedger)

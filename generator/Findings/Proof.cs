@@ -20,9 +20,13 @@ public sealed record Proof(SourceTree Tree, KnowledgeBase Base, Resolution? Reso
 
     public int Count(Severity severity) => Findings.Count(finding => finding.Severity == severity);
 
-    public static Proof Of(string folder, CancellationToken cancellation = default) => Of(KnowledgeFolder.Read(folder, cancellation: cancellation));
+    public static Proof Of(string folder, CancellationToken cancellation = default) => Of(folder, examine: true, cancellation);
 
-    public static Proof Of(SourceTree tree)
+    /// <inheritdoc cref="Of(SourceTree, bool)"/>
+    public static Proof Of(string folder, bool examine, CancellationToken cancellation = default) => Of(KnowledgeFolder.Read(folder, cancellation: cancellation), examine);
+
+    /// <param name="examine">Run the checks of the space; without them the findings are those of the files.</param>
+    public static Proof Of(SourceTree tree, bool examine = true)
     {
         // Form and meaning are judged side by side: neither needs the other.
         var form = Task.Run(() => tree.Files.Where(file => file.Root is not null).SelectMany(file => SchemaSet.Embedded.Validate(file)).ToList());
@@ -42,7 +46,7 @@ public sealed record Proof(SourceTree Tree, KnowledgeBase Base, Resolution? Reso
         var words = new RegionWords(resolution);
         found.AddRange(resolution.Findings);
         // A loop or a variant cut in two leaves answers unsettled: the gaps that come of it would be told as if they were causes.
-        if (resolution.Findings.All(finding => finding.Severity != Severity.Error))
+        if (examine && resolution.Findings.All(finding => finding.Severity != Severity.Error))
         {
             var examination = new Examination(kb, resolution, words);
             found.AddRange(Checks.OfSpace.SelectMany(check => check.Run(examination)));

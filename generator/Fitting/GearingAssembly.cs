@@ -19,11 +19,12 @@ internal static class GearingAssembly
         }
 
         var before = quantities.Word("chassis", "original-gearbox") is { } id ? kb.Gearboxes.Find(id) : null;
+        var axle = quantities.Fitted("axle-ratio");
         return GearingWorksheet.Work(new GearingInput
         {
-            Gearbox = Set(quantities, gearbox),
-            Before = before is null ? null : Set(quantities, before),
-            Alternatives = [.. one.Gearboxes.Select(option => new GearboxAlternative(option.Title, Set(quantities, option.Gearbox), option.IsChosen, option.Buildable))],
+            Gearbox = Set(quantities, gearbox, axle),
+            Before = before is null ? null : Set(quantities, before, quantities.Of("chassis", "axle-ratio")),
+            Alternatives = [.. one.Gearboxes.Select(option => new GearboxAlternative(option.Title, Set(quantities, option.Gearbox, axle), option.IsChosen, option.Buildable))],
             Tyre = Tyre(quantities.Fitted, quantities.FittedWord("tyre-construction")?.Id),
             TyreBefore = Tyre(quantity => quantities.Of("chassis", quantity), quantities.Word("chassis", "tyre-construction")),
             PowerSpeed = quantities.Of("donor", "engine-power-speed")?.Given,
@@ -40,12 +41,17 @@ internal static class GearingAssembly
     internal static ImmutableArray<GearRatio> Gears(Gearbox gearbox) =>
         [.. gearbox.Ratios.Where(ratio => ratio.Key is not ("final" or "reverse")).Select(ratio => new GearRatio(ratio.Key, (double)ratio.Value))];
 
-    /// <summary>Ratio of the final drive; 1 for a gearbox that has none of its own.</summary>
-    internal static double Final(Gearbox gearbox) => (double)gearbox.Ratios.FirstOrDefault(ratio => ratio.Key == "final", new("final", 1)).Value;
+    /// <summary>The final drive: an axle of its own where there is one, else the gearbox's; null where neither is known.</summary>
+    internal static Given? Final(Gearbox gearbox, KnownValue? axle) =>
+        axle is not null ? axle.Given
+        : gearbox.Ratios.Where(ratio => ratio.Key == "final").Select(ratio => (double)ratio.Value).ToList() is [var final] ? new Given(final, new FigureInput("final drive", final, "", $"gearbox {gearbox.Id}"))
+        : null;
 
-    private static GearSet Set(Quantities quantities, Gearbox gearbox) => new(gearbox.Title, Gears(gearbox), Final(gearbox))
+    // Without a final drive the set is not sound, and the worksheet says so.
+    private static GearSet Set(Quantities quantities, Gearbox gearbox, KnownValue? axle) => new(gearbox.Title, Gears(gearbox), Final(gearbox, axle)?.Si ?? 0)
     {
         Origin = $"gearbox {gearbox.Id}",
+        FinalOrigin = Final(gearbox, axle)?.Input.Origin ?? "",
         HasConverter = quantities.Word(gearbox, "gearbox", "gearbox-kind") == "automatic",
         Speed = quantities.Word(gearbox, "gearbox", "speed-pickup") is { } pickup && quantities.Of(gearbox, "gearbox", "speed-drive-teeth") is { } teeth
             ? new SpeedDrive(pickup == "before-final", teeth.Si, quantities.Of(gearbox, "gearbox", PinionTeeth)?.Si, quantities.Of(gearbox, "gearbox", "speed-pulses")?.Si)

@@ -49,10 +49,10 @@ internal static class LoadAssembly
             ClutchMargin = (double)settings.ClutchMargin,
             Joints = HasClutch(one, quantities) ? LoadJoints.Of(quantities) : [],
             GearboxTorque = Own("gearbox", "gearbox-torque"),
-            FirstGear = Ratio(one.Gearbox, gearbox => GearingAssembly.Gears(gearbox).MaxBy(gear => gear.Ratio) is { } first ? (first.Name, first.Ratio) : null),
-            FinalDrive = Ratio(one.Gearbox, gearbox => ("final drive", GearingAssembly.Final(gearbox))),
+            FirstGear = First(one.Gearbox),
+            FinalDrive = one.Gearbox is { } gearbox ? GearingAssembly.Final(gearbox, quantities.Fitted("axle-ratio")) : null,
             ShaftTorque = Fitted("shaft-torque"),
-            HasPropellerShaft = quantities.Word("chassis", "shaft-kind") == "propeller-shaft",
+            HasPropellerShaft = quantities.Of("chassis", "axle-ratio") is not null,
             Mounts = new MountInput(Own("chassis", "timing-mount-place"), Own("chassis", "gearbox-mount-place"), Own("donor", "engine-centre"), Own("donor", "engine-length"), Own("gearbox", "gearbox-centre"), Fitted("timing-mount-load"), Fitted("gearbox-mount-load")),
             BonnetSpace = Own("chassis", "bonnet-space"),
             EngineHeight = Fitted("engine-height"),
@@ -71,6 +71,6 @@ internal static class LoadAssembly
 
     private static bool HasClutch(LedgerCase one, Quantities quantities) => one.Gearbox is not null && quantities.Word("gearbox", "gearbox-kind") != "automatic";
 
-    private static Given? Ratio(Gearbox? gearbox, Func<Gearbox, (string Title, double Ratio)?> ratio) =>
-        gearbox is { Ratios.IsEmpty: false } && ratio(gearbox) is var (title, value) ? new Given(value, new FigureInput(title, value, "", $"gearbox {gearbox.Id}")) : null;
+    private static Given? First(Gearbox? gearbox) =>
+        gearbox is not null && GearingAssembly.Gears(gearbox).MaxBy(gear => gear.Ratio) is { } first ? new Given(first.Ratio, new FigureInput($"ratio, {first.Name}", first.Ratio, "", $"gearbox {gearbox.Id}")) : null;
 }

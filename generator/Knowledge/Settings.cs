@@ -30,6 +30,11 @@ public sealed record GearingSettings(ImmutableArray<decimal> CruiseKmh, decimal 
 /// <param name="FrontReserveKg">What has to be left on the front axle for people and luggage.</param>
 public sealed record LoadSettings(decimal ClutchMargin, decimal GroundClearanceMm, decimal FrontReserveKg);
 
+/// <summary>What sums of hours and money are reckoned with.</summary>
+/// <param name="HoursADay">Hours of work in a day.</param>
+/// <param name="InCommon">How far guesses err together, as a correlation from 0 to 1. The usual 0.3 is common practice, no source.</param>
+public sealed record EffortSettings(decimal HoursADay, decimal InCommon);
+
 /// <summary>kb.yaml: what holds for the whole base.</summary>
 public sealed record Settings(string Title)
 {
@@ -70,6 +75,8 @@ public sealed record Settings(string Title)
 
     // Common practice, no source: a fifth in hand on a worn clutch, a hand's breadth above the road, two people's share in front.
     public LoadSettings Load { get; init; } = new(1.2m, 110, 80);
+
+    public EffortSettings Effort { get; init; } = new(6, 0.3m);
 
     public ImmutableArray<Caution> Cautions { get; init; } = [];
 }

@@ -8,7 +8,8 @@ namespace Swapwright.Reports;
 public static class CheckSarif
 {
     /// <param name="folder">Path of the knowledge base from where the report is read, prefixed to every file.</param>
-    public static string Write(Proof proof, string folder) => JsonForm.Write(json =>
+    /// <param name="helpAddress">Where the page of a kind of finding is found on the rendered site; null where that is not known.</param>
+    public static string Write(Proof proof, string folder, Func<FindingKind, string?>? helpAddress = null) => JsonForm.Write(json =>
     {
         json.WriteString("$schema", "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json");
         json.WriteString("version", "2.1.0");
@@ -18,20 +19,13 @@ public static class CheckSarif
             {
                 json.WriteString("name", Product.Name);
                 json.WriteString("semanticVersion", Product.Version);
-                json.Objects("rules", FindingKinds.All, kind => Rule(json, kind));
+                json.Objects("rules", FindingKinds.All, kind => SarifRule.Write(json, kind, helpAddress?.Invoke(kind)));
             }));
             json.Objects("invocations", [run], one => json.WriteBoolean("executionSuccessful", true));
             json.WriteString("columnKind", "utf16CodeUnits");
             json.Objects("results", run.Findings, finding => Result(json, finding, folder));
         });
     });
-
-    private static void Rule(Utf8JsonWriter json, FindingKind kind)
-    {
-        json.WriteString("id", kind.Id);
-        json.Object("shortDescription", () => json.WriteString("text", kind.Title));
-        json.Object("defaultConfiguration", () => json.WriteString("level", SeverityWords.Of(kind.Severity)));
-    }
 
     private static void Result(Utf8JsonWriter json, Finding finding, string folder)
     {

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Numerics;
+using System.Text;
 using Spectre.Console;
 using Swapwright.Diagnostics;
 using Swapwright.Findings;
@@ -10,8 +11,18 @@ namespace Swapwright.Reports;
 /// <summary>The check for a person at a terminal: each finding with the lines it speaks of, then the sums.</summary>
 public sealed class CheckText(IAnsiConsole console, Proof proof, string folder)
 {
-    // Beyond this a quoted line is cut; the column still tells where to look.
+    // A quoted line is cut to what fits beside its number, but to no more and no less than these.
     private const int MostOfALine = 160;
+    private const int LeastOfALine = 20;
+
+    // Before a quoted line stand its number and a bar; before a detail its label.
+    private const int Gutter = 10;
+    private const int Indent = 11;
+
+    private readonly BigInteger _buildable = proof.Resolution?.BuildableParts.Size ?? BigInteger.Zero;
+
+    // A full line makes some terminals begin another.
+    private int Width => console.Profile.Width - 1;
 
     public void Write()
     {
@@ -31,23 +42,22 @@ public sealed class CheckText(IAnsiConsole console, Proof proof, string folder)
             Severity.Warning => "yellow",
             _ => "blue",
         };
-        Line($"[{colour} bold]{SeverityWords.Of(finding.Severity)}[/] [bold]{Safe(finding.Id)}[/]  {Safe(finding.Message)}");
+        var severity = SeverityWords.Of(finding.Severity);
+        Wrapped($"[{colour} bold]{severity}[/] [bold]{Safe(finding.Id)}[/]  ", severity.Length + 1 + finding.Id.Length + 2, finding.Message, indent: 2);
         Quote(finding.Place, finding.Related.IsEmpty ? null : "here");
         foreach (var related in finding.Related)
         {
             Quote(related.Place, related.Message);
         }
 
-        if (finding.Touches is { } touches)
+        if (CheckWords.Extent(finding, _buildable) is { } extent)
         {
-            var all = proof.Resolution?.BuildableParts.Size ?? BigInteger.Zero;
-            Detail("touches", $"{Grouped(touches)} of {Grouped(all)} buildable combinations{(finding.Region is { } region ? $": {region}" : "")}");
+            Detail("touches", extent);
         }
 
         if (finding.Witness is { } witness)
         {
-            var choices = witness.Choices.Where(choice => choice.Value != Knowledge.Choice.None).Select(choice => $"{choice.Key}={choice.Value}");
-            Detail("seen in", string.Join(' ', choices.Prepend(witness.Donor).Prepend(witness.Chassis)));
+            Detail("seen in", CheckWords.Combination(witness));
         }
 
         if (finding.Mend is { } mend)
@@ -60,48 +70,71 @@ public sealed class CheckText(IAnsiConsole console, Proof proof, string folder)
 
     private void Quote(Place place, string? message)
     {
-        Line($"  [grey]{Safe(Prefixed(place))}[/]{(message is null ? "" : $"  {Safe(message)}")}");
-        if (proof.Tree.Find(place.File)?.Line(place.Line) is not { Length: > 0 } line || place.Column > MostOfALine)
+        var at = PlainText.Tame(CheckWords.At(place, folder));
+        Wrapped($"  [grey]{Markup.Escape(at)}[/]{(message is null ? "" : "  ")}", at.GetCellWidth() + 4, message ?? "", indent: 4);
+        if (proof.Tree.Find(place.File)?.Line(place.Line) is not { Length: > 0 } line || place.Column > line.Length + 1)
         {
             return;
         }
 
-        var shown = line.Length > MostOfALine ? line[..MostOfALine] + "…" : line;
         var end = place.EndLine == place.Line ? Math.Max(place.EndColumn, place.Column + 1) : line.TrimEnd().Length + 1;
-        var marks = Math.Clamp(Math.Min(end, MostOfALine) - place.Column, 1, MostOfALine);
+        var quote = QuotedLine.Of(line, place.Column - 1, end - place.Column, Math.Clamp(Width - Gutter, LeastOfALine, MostOfALine));
         var number = place.Line.ToString(CultureInfo.InvariantCulture);
-        Line($"  [grey]{number,5} |[/] {Safe(shown)}");
-        Line($"  [grey]{"",5} |[/] {new string(' ', Math.Max(0, place.Column - 1))}[cyan]{new string('^', marks)}[/]");
+        Line($"  [grey]{number,5} |[/] {Markup.Escape(quote.Text)}");
+        Line($"  [grey]{"",5} |[/] {new string(' ', quote.Before)}[cyan]{new string('^', quote.Marks)}[/]");
     }
 
-    private void Detail(string label, string text) => Line($"  [bold]{label,-8}[/] {Safe(text)}");
+    private void Detail(string label, string text) => Wrapped($"  [bold]{label,-8}[/] ", Indent, text, Indent);
+
+    /// <summary>A line that goes on below its own beginning where the terminal is too narrow for it.</summary>
+    /// <param name="head">Markup before the text, <paramref name="headWidth"/> cells wide.</param>
+    private void Wrapped(string head, int headWidth, string text, int indent)
+    {
+        var line = new StringBuilder(head);
+        var used = headWidth;
+        var first = true;
+        foreach (var word in PlainText.Tame(text).Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        {
+            var width = word.GetCellWidth();
+            if (used + width + (first ? 0 : 1) > Width && used > indent)
+            {
+                Line(line.ToString().TrimEnd());
+                line.Clear().Append(' ', indent);
+                used = indent;
+                first = true;
+            }
+
+            line.Append(first ? "" : " ").Append(Markup.Escape(word));
+            used += width + (first ? 0 : 1);
+            first = false;
+        }
+
+        Line(line.ToString());
+    }
 
     private void Sums(Counts counts)
     {
         if (!counts.Proved)
         {
-            Line("[yellow]The space of combinations was not examined: mend the files above first.[/]");
+            Coloured("yellow", CheckWords.NotProved);
         }
         else
         {
-            Line($"{Safe(proof.Base.Settings.Title)}: {Grouped(counts.ChassisVariants)} chassis and {Grouped(counts.DonorVariants)} donor variants, {Grouped(counts.Choices)} choices, {Grouped(counts.Positions)} positions, {Grouped(counts.Rules)} rules, {Grouped(counts.Connectors)} connectors.");
-            Line($"{Grouped(counts.Combinations)} combinations, {Grouped(counts.Buildable)} of them buildable, in {Grouped(counts.Guides)} guides.");
+            Wrapped("", 0, $"{proof.Base.Settings.Title}: {CheckWords.Inventory(counts)}.", indent: 0);
+            Wrapped("", 0, CheckWords.Space(counts), indent: 0);
             if (counts.Errors == 0)
             {
-                Line($"[green]Every position that applies has exactly one answer in all {Grouped(counts.Buildable)} buildable combinations.[/]");
+                Coloured("green", CheckWords.Answers(counts));
             }
         }
 
-        Line($"{Plural(counts.Errors, "error")}, {Plural(counts.Warnings, "warning")}, {Plural(counts.Notes, "note")}{(counts.Accepted == 0 ? "" : $"; {Grouped(counts.Accepted)} accepted with a reason")}.");
+        Wrapped("", 0, CheckWords.Tally(counts), indent: 0);
     }
 
+    // The console wraps between words by itself; only what is set in has to be wrapped here.
+    private void Coloured(string colour, string text) => Line($"[{colour}]{Markup.Escape(text)}[/]");
+
     private void Line(string markup) => console.MarkupLine(markup);
-
-    private string Prefixed(Place place) => folder is "" or "." ? place.ToString() : $"{folder.TrimEnd('/')}/{place}";
-
-    private static string Plural(int count, string noun) => Grouped(count) + (count == 1 ? $" {noun}" : $" {noun}s");
-
-    private static string Grouped(BigInteger number) => number.ToString("N0", CultureInfo.InvariantCulture);
 
     private static string Safe(string text) => PlainText.Markup(text);
 }

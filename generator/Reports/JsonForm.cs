@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
@@ -21,8 +22,28 @@ internal static class JsonForm
             json.WriteEndObject();
         }
 
-        return Encoding.UTF8.GetString(buffer.GetBuffer(), 0, (int)buffer.Length) + "\n";
+        return Visible(Encoding.UTF8.GetString(buffer.GetBuffer(), 0, (int)buffer.Length)) + "\n";
     }
+
+    // The encoder writes marks that turn the direction of writing as they are. They can only stand within a text, so an escape says the same.
+    private static string Visible(string json)
+    {
+        if (!json.Any(IsHidden))
+        {
+            return json;
+        }
+
+        var visible = new StringBuilder(json.Length + 64);
+        foreach (var character in json)
+        {
+            visible.Append(IsHidden(character) ? string.Create(CultureInfo.InvariantCulture, $"\\u{(int)character:X4}") : character.ToString());
+        }
+
+        return visible.ToString();
+    }
+
+    private static bool IsHidden(char character) =>
+        character is '\u061C' or '\u200E' or '\u200F' or (>= '\u2028' and <= '\u202E') or (>= '\u2066' and <= '\u2069');
 
     public static void Object(this Utf8JsonWriter json, string name, Action write)
     {

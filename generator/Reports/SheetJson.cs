@@ -46,9 +46,7 @@ public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray
         .. LedgerIds.Select(id => (id, (Action)(() => SheetLedgers.Write(json, id, sheet.Ledger(id))))),
         ("effort", () => json.Object("effort", () =>
         {
-            json.Range("money", sheet.Money, resolution.Space.Base.Settings.Currency);
-            json.Range("hours", sheet.Hours, "h");
-            json.Texts("tasks", sheet.Tasks.Select(task => task.Id));
+            SheetWork.Write(json, sheet, resolution.Space.Base.Settings.Currency);
         })),
         ("cautions", () => json.Objects("cautions", SheetTexts.Cautions(sheet, resolution.Space.Base), caution =>
         {

@@ -65,7 +65,7 @@ public sealed class SheetLines(Sheet sheet, Resolution resolution, ImmutableArra
         foreach (var rule in sheet.ExcludedBy)
         {
             layout.Item($"{rule.Title} ({rule.Id}, {rule.Place})");
-            layout.Detail(rule.ExcludeText.Length > 0 ? rule.ExcludeText : rule.Because);
+            layout.Written(rule.ExcludeText.Length > 0 ? rule.ExcludeText : rule.Because);
         }
 
         layout.Detail(Alternatives.NearestBuildable(resolution, sheet) is { IsEmpty: false } changes
@@ -85,7 +85,7 @@ public sealed class SheetLines(Sheet sheet, Resolution resolution, ImmutableArra
         layout.Item($"{at.Position.Title}: {AnswerWording.Sentence(answer)}{(parts.Count == 0 ? "" : $" ({string.Join("; ", parts)})")}");
         foreach (var step in answer.Steps)
         {
-            layout.Detail(step);
+            layout.Written(step);
         }
     }
 
@@ -159,7 +159,8 @@ public sealed class SheetLines(Sheet sheet, Resolution resolution, ImmutableArra
         }
 
         layout.Heading("Order of work");
-        layout.Paragraph(string.Create(CultureInfo.InvariantCulture, $"{sheet.Hours.Least} to {sheet.Hours.Most} hours, {sheet.Hours.Likely} likely; parts {sheet.Money.Least} to {sheet.Money.Most} {Base.Settings.Currency}."));
+        var (hours, money) = (sheet.Effort.Hours, sheet.Effort.Money);
+        layout.Paragraph(string.Create(CultureInfo.InvariantCulture, $"{hours.Low:0} to {hours.High:0} hours of work, {hours.Mean:0} on average; {sheet.Effort.DaysAlone} {(sheet.Effort.DaysAlone == 1 ? "day" : "days")} for one person, {sheet.Effort.DaysTogether} for two; parts {money.Low:0} to {money.High:0} {Base.Settings.Currency}, {money.Mean:0} on average. Nine builds in ten should fall within, if the single guesses are right; everything at its best or worst gives {hours.OuterLeast:0} to {hours.OuterMost:0} hours, {money.OuterLeast:0} to {money.OuterMost:0} {Base.Settings.Currency}."));
         foreach (var task in sheet.Tasks)
         {
             layout.Item(task.Title);
@@ -178,7 +179,10 @@ public sealed class SheetLines(Sheet sheet, Resolution resolution, ImmutableArra
 
         public abstract void Detail(string text);
 
-        public void Paragraph(string text) => Text.Append(PlainText.Tame(text)).Append("\n\n");
+        /// <summary>A detail that contributors write as Markdown.</summary>
+        public abstract void Written(string text);
+
+        public abstract void Paragraph(string text);
 
         public override string ToString() => Text.ToString().TrimEnd('\n') + "\n";
     }
@@ -192,16 +196,26 @@ public sealed class SheetLines(Sheet sheet, Resolution resolution, ImmutableArra
         public override void Item(string text) => Text.Append("  ").Append(PlainText.Tame(text)).Append('\n');
 
         public override void Detail(string text) => Text.Append("      ").Append(PlainText.Tame(text)).Append('\n');
+
+        public override void Written(string text) => Detail(text);
+
+        public override void Paragraph(string text) => Text.Append(PlainText.Tame(text)).Append("\n\n");
     }
 
     private sealed class MarkdownLayout : Layout
     {
-        public override void Title(string text) => Text.Append("# ").Append(PlainText.Tame(text)).Append("\n\n");
+        public override void Title(string text) => Text.Append("# ").Append(Shown(text)).Append("\n\n");
 
-        public override void Heading(string text) => Text.Append(Text.Length > 0 && Text[^2] != '\n' ? "\n" : "").Append("## ").Append(PlainText.Tame(text)).Append("\n\n");
+        public override void Heading(string text) => Text.Append(Text.Length > 0 && Text[^2] != '\n' ? "\n" : "").Append("## ").Append(Shown(text)).Append("\n\n");
 
-        public override void Item(string text) => Text.Append("- ").Append(PlainText.Tame(text)).Append('\n');
+        public override void Item(string text) => Text.Append("- ").Append(Shown(text)).Append('\n');
 
-        public override void Detail(string text) => Text.Append("  - ").Append(PlainText.Tame(text)).Append('\n');
+        public override void Detail(string text) => Text.Append("  - ").Append(Shown(text)).Append('\n');
+
+        public override void Written(string text) => Text.Append("  - ").Append(MarkdownForm.Written(text)).Append('\n');
+
+        public override void Paragraph(string text) => Text.Append(Shown(text)).Append("\n\n");
+
+        private static string Shown(string text) => MarkdownForm.Escape(text.Trim());
     }
 }

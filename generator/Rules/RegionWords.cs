@@ -62,9 +62,9 @@ public sealed class RegionWords
     {
         var size = variants.Length;
         ValueSet Where(Func<Variant, bool> holds) => ValueSet.Where(size, value => holds(variants[value]));
-        foreach (var family in variants.Select(variant => variant.Family).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal))
+        foreach (var family in variants.GroupBy(variant => variant.Family, StringComparer.Ordinal).OrderBy(family => family.Key, StringComparer.Ordinal))
         {
-            yield return new Predicate($"{subject} family {family}", Where(variant => variant.Family == family));
+            yield return new Predicate(FamilyWords.Of(subject, family.Key, variants), Where(variant => variant.Family == family.Key));
         }
 
         foreach (var from in variants.Select(variant => variant.Years.From).Distinct().Order().Skip(1))

@@ -14,11 +14,11 @@ public static class Alternatives
     /// <summary>The other answers at a position that some buildable combination of this chassis and donor takes.</summary>
     public static ImmutableArray<Alternative> At(Resolution resolution, Sheet sheet, SheetAnswer at)
     {
-        var pair = Pair(resolution, sheet);
+        var pair = PairSpace.Buildable(resolution, sheet.Chassis.Id, sheet.Donor.Id);
         var found = ImmutableArray.CreateBuilder<Alternative>();
         foreach (var other in resolution.At(at.Position.Id).Where(other => at.Answer is null || !other.Answer.Agrees(at.Answer)))
         {
-            var region = resolution.Store.And(resolution.Store.And(other.Region, resolution.Buildable), pair);
+            var region = resolution.Store.And(other.Region, pair);
             if (!region.IsNone)
             {
                 found.Add(new Alternative(other.Rule, other.Answer, Changes(resolution, sheet, region)));
@@ -31,13 +31,9 @@ public static class Alternatives
     /// <summary>The fewest changes of choices that make a combination buildable with the same chassis and donor; null where none do.</summary>
     public static ImmutableArray<KeyValuePair<string, string>>? NearestBuildable(Resolution resolution, Sheet sheet)
     {
-        var region = resolution.Store.And(resolution.Buildable, Pair(resolution, sheet));
+        var region = PairSpace.Buildable(resolution, sheet.Chassis.Id, sheet.Donor.Id);
         return region.IsNone ? null : Changes(resolution, sheet, region);
     }
-
-    private static Region Pair(Resolution resolution, Sheet sheet) => resolution.Store.And(
-        resolution.Space.WhereChassis(chassis => chassis.Id == sheet.Chassis.Id),
-        resolution.Space.WhereDonor(donor => donor.Id == sheet.Donor.Id));
 
     private static ImmutableArray<KeyValuePair<string, string>> Changes(Resolution resolution, Sheet sheet, Region region)
     {

@@ -17,17 +17,30 @@ public static class Forced
     {
         var space = resolution.Space;
         var store = resolution.Store;
-        int[] pair = [Array.IndexOf([.. space.Base.Chassis.Ids], chassis), Array.IndexOf([.. space.Base.Donors.Ids], donor)];
-        var left = store.And(resolution.BuildableParts.At(pair), store.AndAll(decided.Select(one => space.WhereChoice(one.Key, [one.Value]))));
+        var left = store.And(PairSpace.Buildable(resolution, chassis, donor), store.AndAll(decided.Select(one => space.WhereChoice(one.Key, [one.Value]))));
+        return Settled(resolution, left, [.. decided.Select(one => one.Key)]);
+    }
+
+    /// <summary>What one option more settles within a part of the space: options of other choices that were not the only ones before.</summary>
+    /// <param name="within">Buildable combinations, such as those of a guide.</param>
+    public static ImmutableArray<KeyValuePair<string, string>> ByOption(Resolution resolution, Region within, string choice, string option)
+    {
+        var before = Settled(resolution, within, [choice]);
+        return [.. Settled(resolution, resolution.Store.And(within, resolution.Space.WhereChoice(choice, [option])), [choice]).Except(before)];
+    }
+
+    private static ImmutableArray<KeyValuePair<string, string>> Settled(Resolution resolution, Region left, ImmutableArray<string> decided)
+    {
         if (left.IsNone)
         {
             return [];
         }
 
+        var store = resolution.Store;
         return
         [
-            .. space.Base.Choices.All.Where(choice => decided.All(one => one.Key != choice.Id))
-                .Select(choice => (choice.Id, Level: space.LevelOf(choice.Id)))
+            .. resolution.Space.Base.Choices.All.Where(choice => !decided.Contains(choice.Id, StringComparer.Ordinal))
+                .Select(choice => (choice.Id, Level: resolution.Space.LevelOf(choice.Id)))
                 .Select(choice => (choice.Id, choice.Level, Allowed: store.AllowedValues(left, choice.Level)))
                 .Where(choice => choice.Allowed.Count == 1)
                 .Select(choice => KeyValuePair.Create(choice.Id, store.Variables[choice.Level].Values[choice.Allowed.Lowest]))

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Swapwright.Fitting;
 using Swapwright.Knowledge;
 using Swapwright.Rules;
+using Swapwright.Worksheets.Effort;
 using Swapwright.Worksheets.Hoses;
 using Swapwright.Worksheets.Ledgers;
 using Swapwright.Worksheets.Wiring;
@@ -74,15 +75,16 @@ public sealed record Sheet
 
     public ImmutableArray<ValueComparison> Values { get; init; } = [];
 
-    /// <summary>Sum of the tasks' hours: an outer range, for no sum of independent estimates is as wide.</summary>
-    public Range3 Hours => Tasks.Aggregate(default(Range3), (sum, task) => sum + task.Hours);
+    /// <summary>Hours, money and days.</summary>
+    public required EffortResult Effort { get; init; }
 
-    /// <summary>Sum of the prices on the shopping list, in the base's currency.</summary>
-    public Range3 Money => Shopping.Aggregate(default(Range3), (sum, line) => sum + Times(line.Part.Price ?? default, line.Amount));
+    /// <summary>Hours of work: nine builds in ten, with the mean between.</summary>
+    public Range3 Hours => SheetEffort.Range(Effort.Hours);
+
+    /// <summary>Prices on the shopping list in the base's currency: nine builds in ten, with the mean between.</summary>
+    public Range3 Money => SheetEffort.Range(Effort.Money);
 
     public Ledger? Ledger(string id) => Ledgers.FirstOrDefault(ledger => ledger.Id == id);
 
     public SheetAnswer? At(string position) => Answers.FirstOrDefault(answer => answer.Position.Id == position);
-
-    private static Range3 Times(Range3 price, int amount) => new(price.Least * amount, price.Likely * amount, price.Most * amount);
 }

@@ -9,8 +9,9 @@ using Swapwright.Worksheets.Hoses;
 namespace Swapwright.Sheets;
 
 /// <summary>
-/// Makes the sheet of one combination. Everything that asks the space is asked once, here in the constructor; building a
-/// sheet afterwards only looks things up and computes, so sheets may be built on several threads.
+/// Makes the sheet of one combination. A builder for many asks the space once, in the constructor; building a sheet
+/// afterwards only looks things up and computes, so sheets may be built on several threads. A builder for a few works out
+/// only what their combinations ask, on one thread.
 /// </summary>
 public sealed class SheetBuilder
 {
@@ -20,10 +21,11 @@ public sealed class SheetBuilder
     private readonly WiringAssembly _wiring;
     private readonly HoseAssembly _hoses;
     private readonly LedgerAssembly _ledgers;
-    private readonly FrozenDictionary<string, Region> _speaks;
+    private readonly Dictionary<string, Region> _speaks = new(StringComparer.Ordinal);
     private readonly FrozenDictionary<string, Region> _taskWhen;
 
-    public SheetBuilder(Resolution resolution)
+    /// <param name="many">Work everything out now, so that sheets can be built on several threads.</param>
+    public SheetBuilder(Resolution resolution, bool many = true)
     {
         _resolution = resolution;
         _kb = resolution.Space.Base;
@@ -31,15 +33,31 @@ public sealed class SheetBuilder
         _wiring = new WiringAssembly(_kb);
         _hoses = new HoseAssembly(_kb);
         _ledgers = new LedgerAssembly(_kb);
-        resolution.Complete();
-        _speaks = _kb.Rules.All.ToFrozenDictionary(rule => rule.Id, resolution.Speaks, StringComparer.Ordinal);
+        if (many)
+        {
+            resolution.Complete();
+            foreach (var rule in _kb.Rules.All)
+            {
+                Speaks(rule);
+            }
+        }
+
         _taskWhen = _kb.Tasks.All.Where(task => task.When is not null).ToFrozenDictionary(task => task.Id, task => resolution.RegionOf(task.When!), StringComparer.Ordinal);
     }
 
     public Resolution Resolution => _resolution;
 
     /// <summary>Where a rule still speaks, see <see cref="Rules.Resolution.Speaks"/>.</summary>
-    public Region Speaks(Rule rule) => _speaks[rule.Id];
+    public Region Speaks(Rule rule)
+    {
+        if (!_speaks.TryGetValue(rule.Id, out var region))
+        {
+            region = _resolution.Speaks(rule);
+            _speaks.Add(rule.Id, region);
+        }
+
+        return region;
+    }
 
     /// <summary>Where a task is to be done: by its own condition or because a rule that speaks names it.</summary>
     public Region Wanted(WorkTask task) => _resolution.Store.OrAll(
@@ -57,9 +75,11 @@ public sealed class SheetBuilder
 
         var ecu = Bound<Ecu>(values);
         var gearbox = Bound<Gearbox>(values);
-        var speaking = _kb.Rules.All.Where(rule => _resolution.Store.Contains(_speaks[rule.Id], values)).ToImmutableArray();
+        var speaking = _kb.Rules.All.Where(rule => Holds(rule, values) && _resolution.Store.Contains(Speaks(rule), values)).ToImmutableArray();
         var belts = _belts.Assemble(donor, chassis, At);
         var hoses = _hoses.Assemble(donor, chassis, At, byPosition.Values);
+        var tasks = WorkOrder.Sort(Tasks(values, speaking));
+        var shopping = Shopping(answers, belts, hoses);
         var parts = answers.Where(answer => answer.Answer is not null).SelectMany(answer => PartsOf(answer.Answer!)).Distinct();
         var sheet = new Sheet
         {
@@ -76,8 +96,9 @@ public sealed class SheetBuilder
             Ledgers = _ledgers.Assemble(new LedgerCase(chassis, donor, gearbox, ecu, At) { Gearboxes = GearboxOptions(values, chassis, donor) }),
             Gearbox = gearbox,
             Ecu = ecu,
-            Tasks = WorkOrder.Sort(Tasks(values, speaking)),
-            Shopping = Shopping(answers, belts, hoses),
+            Tasks = tasks,
+            Shopping = shopping,
+            Effort = SheetEffort.Of(tasks, shopping, _kb.Settings.Effort),
             Speaking = speaking,
         };
         return sheet with { Values = Values(values, sheet) };
@@ -95,8 +116,9 @@ public sealed class SheetBuilder
             }
 
             var at = _resolution.At(position.Id);
-            var standing = at.Where(one => store.Contains(one.Region, values)).ToImmutableArray();
-            var overridden = at.Where(one => !standing.Contains(one) && store.Contains(_resolution.When(one.Rule), values))
+            var holding = at.Where(one => Holds(one.Rule, values)).ToImmutableArray();
+            var standing = holding.Where(one => store.Contains(one.Region, values)).ToImmutableArray();
+            var overridden = holding.Where(one => !standing.Contains(one))
                 .Select(one => new OverriddenRule(one.Rule, [.. _resolution.Overriders.GetValueOrDefault(one.Rule.Id, []).Where(over => over.AnswerAt(position.Id) is not null && store.Contains(_resolution.When(over), values))]))
                 .ToImmutableArray();
             answers.Add(new SheetAnswer(position, standing, overridden));
@@ -104,6 +126,9 @@ public sealed class SheetBuilder
 
         return answers.ToImmutable();
     }
+
+    // A rule stands nowhere but where its condition holds; asking that first spares working out where it stands.
+    private bool Holds(Rule rule, int[] values) => _resolution.Store.Contains(_resolution.When(rule), values);
 
     private T? Bound<T>(int[] values)
         where T : FactHolder =>
@@ -155,7 +180,7 @@ public sealed class SheetBuilder
 
     private ImmutableArray<ValueComparison> Values(int[] values, Sheet sheet) =>
     [
-        .. _resolution.Values.Where(value => _resolution.Store.Contains(value.Region, values))
+        .. _resolution.Values.Where(value => Holds(value.Rule, values) && _resolution.Store.Contains(value.Region, values))
             .Select(value => new ValueComparison(value, ComputedNumbers.Of(sheet, value.Value.Name))),
     ];
 }

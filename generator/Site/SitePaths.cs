@@ -10,6 +10,7 @@ public static class SitePaths
     public const string Positions = "positions.html";
     public const string Connectors = "connectors.html";
     public const string Articles = "articles.html";
+    public const string Glossary = "glossary.html";
     public const string Findings = "findings.html";
     public const string Parts = "parts.html";
     public const string Tasks = "tasks.html";
@@ -28,6 +29,9 @@ public static class SitePaths
 
     public static string Article(string id) => $"article/{id}.html";
 
+    /// <summary>A term is a line of the glossary.</summary>
+    public static string Term(string id) => $"{Glossary}#term-{id}";
+
     public static string Finding(string id) => $"finding/{id}.html";
 
     public static string Connector(string id) => $"connector/{id}.html";
@@ -39,6 +43,9 @@ public static class SitePaths
 
     /// <summary>A source is a paragraph of the about page.</summary>
     public static string Source(string id) => $"{About}#source-{id}";
+
+    /// <summary>A path as the address at which a published site has it; null where the base does not say where it is published.</summary>
+    public static string? Address(string? baseAddress, string path) => string.IsNullOrEmpty(baseAddress) ? null : $"{baseAddress.TrimEnd('/')}/{path}";
 
     /// <summary>Way up from a page to the root: "" for "index.html", "../" for "rule/x.html".</summary>
     public static string PrefixOf(string path) => string.Concat(Enumerable.Repeat("../", path.Count(c => c == '/')));

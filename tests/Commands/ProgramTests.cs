@@ -39,7 +39,7 @@ public sealed class ProgramTests : IDisposable
     }
 
     [Theory]
-    [InlineData("no form of report `xml`; known: text, json, sarif", "check", ".", "--report", "xml")]
+    [InlineData("no form of report `xml`; known: text, markdown, json, sarif", "check", ".", "--report", "xml")]
     [InlineData("no chassis `hazel-9O`; did you mean `hazel-90`?", "sheet", "hazel-9O", "alder-14", "--base", ".")]
     [InlineData("chek", "chek", ".")]
     [InlineData("colour", "check", ".", "--colour", "never")]

@@ -95,6 +95,20 @@ public class JsonReportsTests
     }
 
     [Fact]
+    public void SheetJson_MarksThatTurnTheDirection_AreEscapedAndReadBack()
+    {
+        const string Turning = "a\u202A\u202B\u202C\u202D\u202E\u2066\u2067\u2068\u2069\u200E\u200F\u061C\u2028z";
+        var sheet = SmallBase.Sheet("hazel-90", "alder-16", "gearbox=donor");
+        sheet = sheet with { ExcludedBy = [sheet.ExcludedBy[0] with { ExcludeText = Turning, Because = Turning }] };
+        var json = new SheetJson(sheet, SmallBase.Resolution).Write();
+
+        Assert.Contains("\\u202A\\u202B", json, StringComparison.Ordinal);
+        Assert.DoesNotContain(json, character => char.GetUnicodeCategory(character) is System.Globalization.UnicodeCategory.Format or System.Globalization.UnicodeCategory.LineSeparator);
+        using var report = Valid("sheet", json);
+        Assert.Equal(Turning, report.RootElement.GetProperty("excludedBy")[0].GetProperty("because").GetString());
+    }
+
+    [Fact]
     public void SheetJson_OnePart_LeavesTheOthersOut()
     {
         using var report = JsonDocument.Parse(new SheetJson(SmallBase.Sheet("hazel-90", "alder-14"), SmallBase.Resolution).Write("effort"));

@@ -61,6 +61,43 @@ public class SarifTests
         Assert.Contains(address, addresses);
     }
 
+    [Fact]
+    public void Write_EveryKind_IsDescribedInFull()
+    {
+        using var log = JsonDocument.Parse(CheckSarif.Write(SmallBase.Proof, "kb"));
+        foreach (var (rule, kind) in Rules(log).Zip(FindingKinds.All))
+        {
+            Assert.Equal(kind.Title + ".", rule.GetProperty("shortDescription").GetProperty("text").GetString());
+            Assert.EndsWith(".", rule.GetProperty("fullDescription").GetProperty("text").GetString(), StringComparison.Ordinal);
+            Assert.Equal(kind.Severity.ToString().ToLowerInvariant(), rule.GetProperty("defaultConfiguration").GetProperty("level").GetString());
+            var help = rule.GetProperty("help");
+            var page = File.ReadAllText(Path.Combine(Source.Reading.Repository(), "site-template", "findings", kind.Id + ".md"));
+            Assert.Equal(page, help.GetProperty("markdown").GetString());
+            var plain = help.GetProperty("text").GetString()!;
+            Assert.Contains("\nHow to mend it:\n", plain, StringComparison.Ordinal);
+            Assert.Contains("\nExample:\n    ", plain, StringComparison.Ordinal);
+            Assert.DoesNotContain("```", plain, StringComparison.Ordinal);
+            Assert.DoesNotContain("\n## ", plain, StringComparison.Ordinal);
+            Assert.False(rule.TryGetProperty("helpUri", out _));
+        }
+    }
+
+    [Theory]
+    [InlineData("https://swaps.example/", "https://swaps.example/finding/gap.html")]
+    [InlineData("https://swaps.example/quillet", "https://swaps.example/quillet/finding/gap.html")]
+    [InlineData("javascript:alert(1)", null)]
+    [InlineData("/relative", null)]
+    [InlineData(null, null)]
+    public void Write_HelpAddress_IsGivenWhereTheSiteIsPublished(string? site, string? wanted)
+    {
+        using var log = JsonDocument.Parse(CheckSarif.Write(SmallBase.Proof, "kb", kind => Swapwright.Site.SitePaths.Address(site, Swapwright.Site.SitePaths.Finding(kind.Id))));
+        var gap = Rules(log).Single(rule => rule.GetProperty("id").GetString() == "gap");
+
+        Assert.Equal(wanted, gap.TryGetProperty("helpUri", out var address) ? address.GetString() : null);
+    }
+
+    private static List<JsonElement> Rules(JsonDocument log) => [.. log.RootElement.GetProperty("runs")[0].GetProperty("tool").GetProperty("driver").GetProperty("rules").EnumerateArray()];
+
     private static void Located(JsonElement location)
     {
         var physical = location.GetProperty("physicalLocation");

@@ -103,9 +103,62 @@ public class DrawnSheetsTests
     }
 
     [Fact]
-    public void Build_DrawnBases_SaysWhatStandsIsOverriddenAndIsToBeDone()
+    public void ByOption_DrawnBases_GivesWhatTheOptionLeavesOneWayOf()
     {
-        foreach (var (drawn, builder, at) in Sampled(5000, 100))
+        var settled = 0;
+        foreach (var drawn in Drawn(6000, 60))
+        {
+            foreach (var pair in drawn.Truth.Buildable.GroupBy(at => (Chassis: at.Chassis.Id, Donor: at.Donor.Id)))
+            {
+                var within = PairSpace.Buildable(drawn.Resolution, pair.Key.Chassis, pair.Key.Donor);
+                Assert.Equal(pair.Count(), drawn.Resolution.Store.Count(within));
+                foreach (var (choice, option) in drawn.Base.Choices.All.SelectMany(choice => choice.Options.Select(option => (choice.Id, option.Id))))
+                {
+                    var taken = pair.Where(at => at.Options[choice] == option).ToList();
+                    var wanted = drawn.Base.Choices.All.Where(other => other.Id != choice)
+                        .Select(other => (other.Id, Left: Options(taken, other.Id), Before: Options(pair, other.Id)))
+                        .Where(other => other.Left.Count == 1 && other.Left[0] != Choice.None && other.Before.Count > 1)
+                        .Select(other => KeyValuePair.Create(other.Id, other.Left[0]));
+                    var found = Forced.ByOption(drawn.Resolution, within, choice, option);
+                    Assert.Equal(wanted, found);
+                    settled += found.Length;
+                }
+            }
+        }
+
+        Assert.True(settled > 50, FormattableString.Invariant($"{settled}"));
+    }
+
+    [Fact]
+    public void NearestPairs_DrawnBases_AreBuildableAndNoneIsNearer()
+    {
+        var (found, none) = (0, 0);
+        foreach (var drawn in Drawn(7000, 60))
+        {
+            var choice = drawn.Base.Choices.All[0];
+            var option = choice.Options[0].Id;
+            var reached = drawn.Truth.Buildable.Where(at => at.Options[choice.Id] == option).Select(at => (Chassis: at.Chassis.Id, Donor: at.Donor.Id)).ToHashSet();
+            var wanted = drawn.Resolution.Space.WhereChoice(choice.Id, [option]);
+            foreach (var (chassis, donor) in drawn.Base.Chassis.All.SelectMany(chassis => drawn.Base.Donors.All.Select(donor => (chassis, donor))))
+            {
+                var donors = drawn.Base.Donors.All.Where(other => other != donor && reached.Contains((chassis.Id, other.Id))).ToList();
+                Held(donors, NearestPairs.Donor(drawn.Resolution, chassis, donor, wanted), donor);
+                var bodies = drawn.Base.Chassis.All.Where(other => other != chassis && reached.Contains((other.Id, donor.Id))).ToList();
+                Held(bodies, NearestPairs.Chassis(drawn.Resolution, chassis, donor, wanted), chassis);
+                found += donors.Count > 0 ? 1 : 0;
+                none += donors.Count == 0 ? 1 : 0;
+            }
+        }
+
+        Assert.True(found > 50 && none > 5, FormattableString.Invariant($"{found} {none}"));
+    }
+
+    [Theory]
+    [InlineData(5000)]
+    [InlineData(5001)]
+    public void Build_DrawnBases_SaysWhatStandsIsOverriddenAndIsToBeDone(int firstSeed)
+    {
+        foreach (var (drawn, builder, at) in Sampled(firstSeed, 60))
         {
             var sheet = builder.Build(drawn.Values(at));
             var applying = drawn.Base.PositionOrder.Where(position => drawn.Truth.Holds(position.Applies, at)).Select(position => position.Id);
@@ -152,11 +205,24 @@ public class DrawnSheetsTests
         Assert.Equal(cases.Min(other => other.Options.Count(option => from.Options[option.Key] != option.Value)), changes.Count);
     }
 
+    private static List<string> Options(IEnumerable<Exhaustive.Case> cases, string choice) => [.. cases.Select(at => at.Options[choice]).Distinct(StringComparer.Ordinal)];
+
+    private static void Held<T>(List<T> possible, T? found, T from)
+        where T : Variant
+    {
+        Assert.Equal(possible.Count == 0, found is null);
+        if (found is not null)
+        {
+            Assert.Contains(found, possible);
+            Assert.True(found.Family == from.Family || possible.TrueForAll(other => other.Family != from.Family));
+        }
+    }
+
     private static IEnumerable<DrawnBase> Drawn(int firstSeed, int bases) => Enumerable.Range(firstSeed, bases).Select(seed => new DrawnBase(seed));
 
     private static IEnumerable<(DrawnBase, SheetBuilder, Exhaustive.Case)> Sampled(int firstSeed, int bases) =>
         from drawn in Drawn(firstSeed, bases)
-        let builder = new SheetBuilder(drawn.Resolution)
+        let builder = new SheetBuilder(drawn.Resolution, many: firstSeed % 2 == 0)
         from at in drawn.Truth.Buildable.Where((_, index) => index % Every == 0)
         select (drawn, builder, at);
 }

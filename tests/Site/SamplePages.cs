@@ -9,7 +9,7 @@ internal static class SamplePages
 {
     public static IReadOnlyList<Page> All() =>
     [
-        Start(), Chassis(), Donor(), SampleGuide.Page(), Position(), Rule(), Article(), Finding(), Connector(), Index(), About(), NotFound(),
+        Start(), Chassis(), Donor(), SampleGuide.Page(), Position(), Rule(), Article(), Glossary(), Finding(), Connector(), Index(), About(), NotFound(),
     ];
 
     public static SiteFrame Frame(string path, string title) => new()
@@ -103,7 +103,7 @@ internal static class SamplePages
         About = Html("The lightest of the family. Its **fuel pump is mechanical**: every injected donor needs a new supply."),
         Facts = [new("Fuel delivery", "carburettor", Words("Round air filter on top of the engine.")), new("Radiator, rated for", "70 kW", Words("Core 28 mm thick; measure without the shroud."))],
         Donors = [Row("Marn 16, 1992–94", "guide/quillet-c/marn-16--own.html", "own gearbox"), Row("Marn 16, 1992–94", "guide/quillet-c/marn-16--donor.html", "donor gearbox")],
-        NotBuildable = [new(new("Marn 18V, 1995–97", SitePaths.Donor("marn-18v")), Words("The intake stands 22 mm above the hood's inner skin."), new("Tall intake and the standard hood", SitePaths.Rule("tall-intake")))],
+        NotBuildable = [new(new("Marn 18V, 1995–97", SitePaths.Donor("marn-18v")), [new(Words("The intake stands 22 mm above the hood's inner skin."), new("Tall intake and the standard hood", SitePaths.Rule("tall-intake")))], [new("this chassis with", new("Marn 16, 1992–94", "guide/quillet-c/marn-16--own.html"))])],
         Siblings = [new("Quillet M", SitePaths.Chassis("quillet-m"))],
         Devices = [new("Alternator", new("Oval three-way", SitePaths.Connector("oval-3")), Pins())],
         Notes = [new("2025-03-01", Words("Trim names checked against two vehicles."))],
@@ -190,7 +190,7 @@ internal static class SamplePages
 
             > A soldered joint breaks beside the solder.
 
-            ![Staggered cuts](pictures/staggered.png)
+            ![Staggered cuts](picture:staggered)
 
             ### Support
 
@@ -210,8 +210,29 @@ internal static class SamplePages
             Standing = Standing.Measured,
             StandingText = "measured",
             Checked = "2025-04-01",
+            Topic = "Wiring",
+            More = [new("Re-pinning a plug", SitePaths.Article("re-pinning-a-plug"))],
         };
     }
+
+    private static GlossaryPage Glossary() => new()
+    {
+        Frame = Frame(SitePaths.Glossary, "Glossary"),
+        Title = "Glossary",
+        Intro = Words("Words of the trade.", SitePaths.Glossary),
+        Letters =
+        [
+            new("S",
+            [
+                new() { Id = "sensor", Term = "sensor", Short = "Tells the ECU." },
+                new()
+                {
+                    Id = "splice", Term = "splice", Also = ["joint"], Short = "Where two wires meet.", About = Html("Made by *crimping*."),
+                    See = [new("seal", "#term-seal")], UsedIn = [new("Extending wires", SitePaths.Article("extending-wires"))],
+                },
+            ]),
+        ],
+    };
 
     private static FindingPage Finding() => new()
     {

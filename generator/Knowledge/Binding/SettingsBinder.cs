@@ -50,6 +50,9 @@ internal static class SettingsBinder
                 load.Number("clutch-margin", Unit.One, usual.Load.ClutchMargin, 1, 5),
                 load.Number("ground-clearance", Unit.Millimetre, usual.Load.GroundClearanceMm, 0, 500),
                 load.Number("front-reserve", Unit.Kilogram, usual.Load.FrontReserveKg, 0, 1000)),
+            Effort = new EffortSettings(
+                limits.Mapping("effort").Number("day", Unit.Hour, usual.Effort.HoursADay, 0.5m, 24),
+                limits.Mapping("effort").Number("in-common", Unit.One, usual.Effort.InCommon, 0, 1)),
             Cautions = EntityBinder.Cautions(root),
         };
     }

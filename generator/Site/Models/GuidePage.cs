@@ -43,6 +43,18 @@ public sealed record GuidePage : Page
 
     public IReadOnlyList<GuidePhase> Work { get; init; } = [];
 
+    /// <summary>The work as bars over days.</summary>
+    public HtmlString WorkDrawing { get; init; } = HtmlString.Empty;
+
+    /// <summary>Which chain of work decides how long it takes.</summary>
+    public string WorkWords { get; init; } = "";
+
+    /// <summary>Tools of all tasks.</summary>
+    public IReadOnlyList<string> Tools { get; init; } = [];
+
+    /// <summary>What all tasks use up.</summary>
+    public IReadOnlyList<string> Consumables { get; init; } = [];
+
     /// <summary>Tasks of the phase before the first start.</summary>
     public IReadOnlyList<GuideTask> Checks { get; init; } = [];
 
@@ -126,7 +138,16 @@ public sealed record GuideOption
 
     /// <summary>False where no buildable combination of this guide takes it.</summary>
     public bool IsOffered { get; init; } = true;
+
+    /// <summary>What comes nearest and can be built with it, where it is not offered.</summary>
+    public IReadOnlyList<NearestWay> Ways { get; init; } = [];
+
+    /// <summary>Other choices that it leaves one option of.</summary>
+    public IReadOnlyList<SettledChoice> Settles { get; init; } = [];
 }
+
+/// <summary>A choice and the one option that is left of it, as words within a sentence.</summary>
+public sealed record SettledChoice(string Choice, string Option);
 
 public sealed record GuideExclusion(HtmlString Text, PageLink Rule, GuideCondition? Condition = null);
 

@@ -75,7 +75,15 @@ public sealed record ComparisonRow
     public string Standing { get; init; } = "";
 }
 
-public sealed record NotBuildable(PageLink Other, HtmlString Because, PageLink? Rule = null);
+/// <summary>A chassis and a donor of which nothing can be built.</summary>
+/// <param name="Reasons">The rules that exclude it: one, or those that do it together.</param>
+/// <param name="Ways">What comes nearest to it and can be built.</param>
+public sealed record NotBuildable(PageLink Other, IReadOnlyList<ExclusionReason> Reasons, IReadOnlyList<NearestWay> Ways);
+
+public sealed record ExclusionReason(HtmlString Text, PageLink Rule);
+
+/// <summary>What to change so that it can be built: in words, and the guide that is reached by it.</summary>
+public sealed record NearestWay(string Words, PageLink Guide);
 
 public sealed record OwnDevice(string Title, PageLink? Connector, IReadOnlyList<GuidePin> Pins);
 

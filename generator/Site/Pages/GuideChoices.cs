@@ -71,10 +71,17 @@ internal sealed class GuideChoices(SiteKnowledge site, GuideEntry guide)
                     IsRecommended = option.Id == taken,
                     IsOffered = offered.Contains(value),
                     Because = offered.Contains(value) ? Recommended(choice, option) : Closed(choice, option),
+                    Ways = offered.Contains(value) ? [] : new NearestWays(site).OfOption(guide, choice.Id, option.Id),
+                    Settles = offered.Contains(value) ? Settled(choice, option) : [],
                 }),
             ],
         };
     }
+
+    private ImmutableArray<SettledChoice> Settled(Choice choice, ChoiceOption option) =>
+    [
+        .. site.SettledBy(_conditions.Context, choice.Id, option.Id).Select(one => new SettledChoice(InSentence.Lower(site.Base.Choices[one.Key].Title), InSentence.Lower(site.OptionTitle(one.Key, one.Value)))),
+    ];
 
     private HtmlString Recommended(Choice choice, ChoiceOption option) => site.Inline(
         choice.Recommendations.FirstOrDefault(one => one.Option == option.Id && site.Store.Contains(site.Resolution.RegionOf(one.When), guide.Recommended.AsSpan()))?.Because,

@@ -23,6 +23,9 @@ internal sealed class GuideConditions
         _context = site.Store.Slice(within, _held);
     }
 
+    /// <summary>What the reader stands in, with what is held taken as given: many guides have the same.</summary>
+    public Region Context => _context;
+
     /// <summary>Whether a region holds somewhere in the guide.</summary>
     public bool Meets(Region region) => _site.Store.Intersects(_context, _site.Store.Slice(region, _held));
 

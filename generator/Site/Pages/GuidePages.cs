@@ -61,6 +61,10 @@ internal static class GuidePages
             Ecu = sheet.Ecu is { } ecu ? EcuSection(site, ecu, guide.Path, Section("control")) with { Ledgers = GuideLedgers.Of(sheet, "fuel") } : null,
             Ledgers = GuideLedgers.Alone(sheet),
             Work = work.Phases(),
+            WorkDrawing = work.Drawing(),
+            WorkWords = work.Words(),
+            Tools = work.Tools(),
+            Consumables = work.Consumables(),
             Checks = work.OfPhase("before-start"),
             FirstStart = work.OfPhase("first-start"),
             Mistakes = [.. SheetTexts.Mistakes(sheet).Select(mistake => new GuideMistake(site.Inline(mistake.Text, guide.Path), mistake.Position is { } position ? new PageLink(position.Title, $"#at-{position.Id}") : null))],
@@ -95,11 +99,19 @@ internal static class GuidePages
             Belts = GuideBelts.Short(sheet),
             Hours = SiteKnowledge.Hours(SiteKnowledge.Whole(sheet.Hours)),
             Money = SiteKnowledge.Range(SiteKnowledge.Whole(sheet.Money), site.Base.Settings.Currency),
-            MoneyNote = $"Parts on the shopping list, prices of {site.Base.Settings.PriceDate}; the donor engine is counted, wire and hire of tools are not. The ends of both ranges add up the least and the most of every line, so the truth lies well inside.",
+            MoneyNote = MoneyNote(site, sheet),
             Skill = ShopWords.Capital(ShopWords.Skill(skill)),
             People = sheet.Tasks.Any(task => task.People > 1) ? "Two people for some of the work" : "One person",
-            Figures = Figures(sheet),
+            Figures = [new NamedValue("Days", SiteKnowledge.Number(sheet.Effort.DaysAlone), string.Create(CultureInfo.InvariantCulture, $"for one person at {site.Base.Settings.Effort.HoursADay:0.#} hours a day; {sheet.Effort.DaysTogether} for two")), .. Figures(sheet)],
         };
+    }
+
+    private static string MoneyNote(SiteKnowledge site, Sheet sheet)
+    {
+        var (hours, money) = (sheet.Effort.Hours, sheet.Effort.Money);
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"Parts on the shopping list, prices of {site.Base.Settings.PriceDate}; the donor engine is counted, wire and hire of tools are not. Nine builds in ten should fall within the two ranges, if the single guesses are right; part of their error is taken as common to all (a rusty car holds up every job). Everything at its best or at its worst: {hours.OuterLeast:0} to {hours.OuterMost:0} hours, {money.OuterLeast:0} to {money.OuterMost:0} {site.Base.Settings.Currency}.");
     }
 
     private static ImmutableArray<NamedValue> Figures(Sheet sheet)

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Swapwright.Knowledge;
 using Swapwright.Sheets;
 using Swapwright.Site.Models;
+using Swapwright.Worksheets.Effort;
 
 namespace Swapwright.Site.Pages;
 
@@ -40,6 +42,22 @@ internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path)
                 site.Money(group.Aggregate(default(Range3), (sum, line) => sum + (line.Part.Price ?? default))))),
     ];
 
+    public HtmlString Drawing() => sheet.Tasks.IsEmpty
+        ? HtmlString.Empty
+        : new HtmlString(WorkChart.Svg(sheet.Effort.Together, sheet.Effort.CriticalPath.Select(job => job.Id).ToHashSet(StringComparer.Ordinal), (double)site.Base.Settings.Effort.HoursADay, "work-chart"));
+
+    public string Words()
+    {
+        var effort = sheet.Effort;
+        return sheet.Tasks.IsEmpty ? "" : string.Create(
+            CultureInfo.InvariantCulture,
+            $"Drawn for two people, {effort.DaysTogether} working days of {site.Base.Settings.Effort.HoursADay:0.#} hours; alone it takes {effort.DaysAlone}, with a helper where two are wanted. A phase begins when the one before is done. The dark bars are the chain that decides the length: an hour lost there is an hour later on the road.");
+    }
+
+    public ImmutableArray<string> Tools() => [.. sheet.Tasks.SelectMany(task => task.Tools).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+
+    public ImmutableArray<string> Consumables() => [.. sheet.Tasks.SelectMany(task => task.Consumables).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+
     private GuideTask Task(WorkTask task)
     {
         var here = sheet.Tasks.Where(other => task.After.Any(named => named.Id == other.Id));
@@ -51,6 +69,7 @@ internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path)
             Skill = ShopWords.Skill(task.Skill),
             People = task.People > 1 ? "two people" : "one person",
             After = [.. here.Select(other => new PageLink(other.Title, $"#task-{other.Id}"))],
+            Articles = [.. site.Articles.Where(article => article.Tasks.Any(named => named.Id == task.Id)).Select(SiteKnowledge.Link)],
             Tools = task.Tools,
             Consumables = task.Consumables,
             Steps = site.Inlines(task.Steps, path),

@@ -3,6 +3,7 @@ using Swapwright.Knowledge;
 using Swapwright.Rules;
 using Swapwright.Sheets;
 using Swapwright.Site.Models;
+using Swapwright.Space;
 
 namespace Swapwright.Site.Pages;
 
@@ -72,11 +73,13 @@ internal sealed class VariantPages(SiteKnowledge site)
 
     private NotBuildable NotBuildable(ChassisVariant chassis, DonorVariant donor, PageLink other, string path)
     {
-        var reason = Reason(chassis, donor);
-        return new NotBuildable(
-            other,
-            site.Inline(reason is null ? "No combination can be built." : reason.ExcludeText.Length > 0 ? reason.ExcludeText : reason.Because, path),
-            reason is null ? null : SiteKnowledge.Link(reason));
+        lock (site.Store)
+        {
+            return new NotBuildable(
+                other,
+                [.. Reasons(chassis, donor).Select(rule => new ExclusionReason(site.Inline(rule.ExcludeText.Length > 0 ? rule.ExcludeText : rule.Because, path), SiteKnowledge.Link(rule)))],
+                [.. new NearestWays(site).OfPair(chassis, donor, Region.All)]);
+        }
     }
 
     /// <summary>The rule that excludes every combination of a chassis and a donor; null where it takes several.</summary>
@@ -84,10 +87,31 @@ internal sealed class VariantPages(SiteKnowledge site)
     {
         lock (site.Store)
         {
-            var space = site.Resolution.Space;
-            var pair = site.Store.And(site.Resolution.Domain, site.Store.And(space.WhereChassis(one => one.Id == chassis.Id), space.WhereDonor(one => one.Id == donor.Id)));
-            return site.Resolution.Exclusions.FirstOrDefault(exclusion => site.Store.Implies(pair, exclusion.Region))?.Rule;
+            return Reasons(chassis, donor) is [var only] ? only : null;
         }
+    }
+
+    /// <summary>The first rule that excludes a chassis with a donor by itself, or rules none of which can be spared to do it together.</summary>
+    private List<Rule> Reasons(ChassisVariant chassis, DonorVariant donor)
+    {
+        var store = site.Store;
+        var pair = PairSpace.Domain(site.Resolution, chassis.Id, donor.Id);
+        var touching = site.Resolution.Exclusions.Where(exclusion => store.Intersects(pair, exclusion.Region)).ToList();
+        if (touching.Find(exclusion => store.Implies(pair, exclusion.Region)) is { } alone)
+        {
+            return [alone.Rule];
+        }
+
+        foreach (var exclusion in touching.ToList())
+        {
+            var others = touching.Where(other => other != exclusion).ToList();
+            if (store.Implies(pair, store.OrAll(others.Select(other => other.Region))))
+            {
+                touching = others;
+            }
+        }
+
+        return touching.ConvertAll(exclusion => exclusion.Rule);
     }
 
     private IEnumerable<OwnDevice> Devices(Variant variant) =>

@@ -10,7 +10,7 @@ internal static class GearingFigures
     {
         var set = input.Gearbox;
         var top = set.Highest;
-        FigureInput[] gearing = [Circumference(tyre), new($"ratio, {top.Name}", top.Ratio, "", set.Origin), new("final drive", set.Final, "", set.Origin)];
+        FigureInput[] gearing = [Circumference(tyre), new($"ratio, {top.Name}", top.Ratio, "", set.Origin), new("final drive", set.Final, "", set.FinalOrigin)];
         var speed = Tyre.Speed(tyre.Circumference, set.Overall(top), 1000 * Rpm) / Kmh;
         var speedBefore = input.Before is { } before ? Tyre.Speed(tyreBefore.Circumference, before.Overall(before.Highest), 1000 * Rpm) / Kmh : (double?)null;
         ledger.Add(new Figure("top-gear", $"At 1,000 rpm in {top.Name}", speed, "km/h")

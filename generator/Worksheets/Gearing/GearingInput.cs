@@ -12,6 +12,9 @@ public sealed record GearSet(string Title, ImmutableArray<GearRatio> Gears, doub
     /// <summary>Kind and id, as a reader is told where a ratio comes from.</summary>
     public string Origin { get; init; } = "";
 
+    /// <summary>Whose the final drive is: the gearbox's own, or an axle's.</summary>
+    public string FinalOrigin { get; init; } = "";
+
     /// <summary>It drives through a converter, which may slip.</summary>
     public bool HasConverter { get; init; }
 

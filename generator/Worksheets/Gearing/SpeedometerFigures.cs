@@ -50,7 +50,7 @@ internal static class SpeedometerFigures
             return;
         }
 
-        if (input.Before is not { } before || before.Speed is not { } driveBefore || (input.PinionBefore ?? OwnPinion(before, driveBefore)) is not { Si: > 0 } pinionBefore)
+        if (input.Before is not { } before || before.Speed is not { } driveBefore || (driveBefore.Pulses is null ? input.PinionBefore ?? OwnPinion(before, driveBefore) : OwnPinion(before, driveBefore)) is not { Si: > 0 } pinionBefore)
         {
             ledger.Gap("Speedometer error", "it is not known how the speedometer was driven before", "Give the original gearbox its speedometer drive and the chassis its pinion.");
             return;
@@ -119,6 +119,6 @@ internal static class SpeedometerFigures
     private static FigureInput[] Inputs(GearSet set, SpeedDrive drive, Given pinion, TyreSize tyre) =>
     [
         Circumference(tyre), new("driving teeth", drive.DriveTeeth, "", set.Origin), pinion.Input with { Title = "pinion teeth" },
-        .. drive.BeforeFinal ? (FigureInput[])[new("final drive", set.Final, "", set.Origin)] : [],
+        .. drive.BeforeFinal ? (FigureInput[])[new("final drive", set.Final, "", set.FinalOrigin)] : [],
     ];
 }

@@ -68,7 +68,7 @@ public sealed record LoadInput
 
     public Given? ShaftTorque { get; init; }
 
-    /// <summary>The output goes to one propeller shaft ahead of the final drive, and not to two half-shafts.</summary>
+    /// <summary>Engine and gearbox lie along the car, and one propeller shaft goes to an axle with the final drive; else two half-shafts leave the gearbox.</summary>
     public bool HasPropellerShaft { get; init; }
 
     public MountInput? Mounts { get; init; }

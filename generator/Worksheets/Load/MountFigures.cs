@@ -33,8 +33,8 @@ internal static class MountFigures
         var onGearbox = LoadFormulas.OnSecond(timing.Si, flank.Si, (engine.Si, centre.Si), (gearbox.Si, length.Si + boxCentre.Si));
         var onTiming = (LoadFormulas.Gravity * (engine.Si + gearbox.Si)) - onGearbox;
         FigureInput[] from = [engine.Input, centre.Input, gearbox.Input, length.Input, boxCentre.Input, timing.Input, flank.Input];
-        ledger.Add(Mount("timing-mount", "Timing-side mount carries", onTiming, mounts.TimingLimit) with { From = [.. from] });
-        ledger.Add(Mount("gearbox-mount", "Gearbox-side mount carries", onGearbox, mounts.GearboxLimit) with { From = [.. from] });
+        ledger.Add(Mount("timing-mount", input.HasPropellerShaft ? "Engine mounts carry together" : "Timing-side mount carries", onTiming, mounts.TimingLimit) with { From = [.. from] });
+        ledger.Add(Mount("gearbox-mount", input.HasPropellerShaft ? "Gearbox crossmember carries" : "Gearbox-side mount carries", onGearbox, mounts.GearboxLimit) with { From = [.. from] });
         ledger.Note("The mounts' loads are those of the powertrain standing still; restrictors of its roll carry nothing then. Torque and bumps come on top.");
     }
 

@@ -1,0 +1,99 @@
+using System.Collections.Immutable;
+
+namespace Swapwright.Worksheets.Effort;
+
+/// <summary>
+/// Jobs by what has to wait for what. Earliest and latest times by the critical path method (Kelley and Walker, Critical-path
+/// planning and scheduling, Proceedings of the Eastern Joint Computer Conference 1959), with mean hours.
+/// </summary>
+public sealed class Network
+{
+    private readonly ImmutableArray<Job> _jobs;
+    private readonly ImmutableArray<ImmutableArray<int>> _before;
+
+    /// <param name="jobs">In an order in which they can be done; a job that waits for a later one (a loop, which is a finding elsewhere) does not wait for it.</param>
+    public Network(IEnumerable<Job> jobs)
+    {
+        // A phase is a fence, so jobs are taken phase by phase; within one the given order holds.
+        _jobs = [.. jobs.OrderBy(job => job.Phase)];
+        var places = _jobs.Select((job, at) => (job.Id, at)).ToDictionary(pair => pair.Id, pair => pair.at, StringComparer.Ordinal);
+        _before = [.. _jobs.Select((job, at) => job.After.Where(places.ContainsKey).Select(id => places[id]).Where(other => other < at).Distinct().Order().ToImmutableArray())];
+        Times = Work();
+    }
+
+    /// <summary>Each job at its earliest, with as many hands as it takes.</summary>
+    public ImmutableArray<JobTimes> Times { get; }
+
+    /// <summary>Hours from start to end with as many hands as it takes.</summary>
+    public double Length => Times.IsEmpty ? 0 : Times.Max(one => one.End);
+
+    /// <summary>One chain of jobs that decides the length, in order.</summary>
+    public ImmutableArray<Job> CriticalPath()
+    {
+        var path = new List<Job>();
+        var end = Length;
+        while (end > 0 && Times.LastOrDefault(one => one.IsCritical && one.End > one.Start && Math.Abs(one.End - end) < 1e-9) is { } last)
+        {
+            path.Add(last.Job);
+            end = last.Start;
+        }
+
+        path.Reverse();
+        return [.. path];
+    }
+
+    /// <summary>
+    /// The jobs as a crew does them: whenever hands are free, the job that can begin and has least slack begins. A job for
+    /// more people than the crew has takes the whole crew; the helper it wants is told beside it.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">Nobody is there.</exception>
+    public ImmutableArray<JobTurn> Turns(int people)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(people, 1);
+        var ends = new double?[_jobs.Length];
+        var turns = ImmutableArray.CreateBuilder<JobTurn>(_jobs.Length);
+        var now = 0.0;
+        while (turns.Count < _jobs.Length)
+        {
+            var busy = turns.Where(turn => turn.End > now).Sum(turn => Math.Min(turn.Job.People, people));
+            var next = Enumerable.Range(0, _jobs.Length)
+                .Where(at => ends[at] is null && Waits(at).All(before => ends[before] <= now) && Math.Min(_jobs[at].People, people) <= people - busy)
+                .OrderBy(at => Times[at].Slack).ThenBy(at => at).Select(at => (int?)at).FirstOrDefault();
+            if (next is { } chosen)
+            {
+                ends[chosen] = now + _jobs[chosen].Hours.Mean;
+                turns.Add(new JobTurn(_jobs[chosen], now, now + _jobs[chosen].Hours.Mean));
+            }
+            else
+            {
+                now = turns.Where(turn => turn.End > now).Min(turn => turn.End);
+            }
+        }
+
+        return turns.ToImmutable();
+    }
+
+    private IEnumerable<int> Waits(int at) => _before[at].Concat(Enumerable.Range(0, at).Where(other => _jobs[other].Phase < _jobs[at].Phase));
+
+    private ImmutableArray<JobTimes> Work()
+    {
+        var start = new double[_jobs.Length];
+        var end = new double[_jobs.Length];
+        for (var at = 0; at < _jobs.Length; at++)
+        {
+            start[at] = Waits(at).Select(before => end[before]).DefaultIfEmpty(0).Max();
+            end[at] = start[at] + _jobs[at].Hours.Mean;
+        }
+
+        var latest = Enumerable.Repeat(end.DefaultIfEmpty(0).Max(), _jobs.Length).ToArray();
+        for (var at = _jobs.Length - 1; at >= 0; at--)
+        {
+            foreach (var before in Waits(at))
+            {
+                latest[before] = Math.Min(latest[before], latest[at] - _jobs[at].Hours.Mean);
+            }
+        }
+
+        return [.. _jobs.Select((job, at) => new JobTimes(job, start[at], end[at], latest[at] - end[at]))];
+    }
+}

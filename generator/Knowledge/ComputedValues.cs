@@ -14,6 +14,10 @@ public static class ComputedValues
     private static readonly Unit s_watt = Unit.Find("W")!;
     private static readonly Unit s_ohm = Unit.Find("Ω")!;
     private static readonly Unit s_millisecond = Unit.Find("ms")!;
+    private static readonly Unit s_kilometresPerHour = Unit.Find("km/h")!;
+    private static readonly Unit s_revolutions = Unit.Find("rpm")!;
+    private static readonly Unit s_newtonMetres = Unit.Find("N m")!;
+    private static readonly Unit s_newtons = Unit.Find("N")!;
 
     public static readonly ImmutableArray<ComputedValue> All =
     [
@@ -48,6 +52,28 @@ public static class ComputedValues
         new("torques.fluid.refrigerant", Unit.Kilogram, "refrigerant in all"),
         new("torques.fluid.*", Unit.Litre, "filling of a kind in all"),
         new("gearing.tyre-diameter", Unit.Millimetre, "outer diameter of the tyre"),
+        new("gearing.rolling-circumference", Unit.Millimetre, "way the tyre rolls in one turn"),
+        new("gearing.top-gear", s_kilometresPerHour, "road speed at 1,000 revolutions a minute in the highest gear"),
+        new("gearing.cruise-*", s_revolutions, "engine speed in the highest gear at that many km/h"),
+        new("gearing.largest-drop", s_revolutions, "largest fall of the engine speed at a shift from the speed of greatest power"),
+        new("gearing.top-speed", s_kilometresPerHour, "road speed in the highest gear at the engine speed of greatest power"),
+        new("gearing.speedometer-error", Unit.Percent, "what the speedometer shows above the true speed"),
+        new("gearing.speedometer-pinion", Unit.One, "teeth of the pinion that puts the speedometer right"),
+        new("gearing.speedometer-pulses", Unit.One, "pulses of the speed sensor for a kilometre"),
+        new("load.mass", Unit.Kilogram, "kerb mass afterwards"),
+        new("load.front", Unit.Kilogram, "mass on the front axle afterwards"),
+        new("load.rear", Unit.Kilogram, "mass on the rear axle afterwards"),
+        new("load.front-change", Unit.Kilogram, "change of the mass on the front axle"),
+        new("load.power-to-mass", Unit.One, "greatest power to kerb mass, in watts for a kilogram"),
+        new("load.clutch-torque", s_newtonMetres, "torque the worn clutch carries"),
+        new("load.clutch-margin", Unit.One, "torque the worn clutch carries, to the engine's"),
+        new("load.shaft-torque", s_newtonMetres, "torque on a drive shaft in first gear"),
+        new("load.timing-mount", s_newtons, "static load on the timing-side mount"),
+        new("load.gearbox-mount", s_newtons, "static load on the gearbox-side mount"),
+        new("load.bonnet", Unit.Millimetre, "room between engine and bonnet"),
+        new("load.ground", Unit.Millimetre, "ground clearance below the sump"),
+        new("load.heat-least", s_kilowatt, "heat to the coolant at full power, at least"),
+        new("load.heat-most", s_kilowatt, "heat to the coolant at full power, at most"),
     ];
 
     /// <summary>The catalogue entry that a name falls under; null where none does.</summary>
@@ -59,6 +85,9 @@ public static class ComputedValues
     {
         var wanted = pattern.Split('.');
         var given = name.Split('.');
-        return wanted.Length == given.Length && wanted.Zip(given).All(pair => pair.First == "*" || pair.First == pair.Second);
+        return wanted.Length == given.Length && wanted.Zip(given).All(pair => Matches(pair));
+
+        // A star at the end of a word stands for the rest of it.
+        static bool Matches((string First, string Second) pair) => pair.First.EndsWith('*') ? pair.Second.StartsWith(pair.First[..^1], StringComparison.Ordinal) : pair.First == pair.Second;
     }
 }

@@ -31,6 +31,17 @@ public sealed record FuelSettings(decimal Consumption, decimal DensityKgPerL, de
 /// <param name="ScatterPercent">By how much K may differ either way.</param>
 public sealed record TighteningSettings(decimal ProofPercent, decimal NutFactor, decimal NutFactorLubricated, decimal ScatterPercent);
 
+/// <summary>What gearing worksheets ask and are judged by. Kilometres an hour, per cent.</summary>
+/// <param name="CruiseKmh">Speeds at which the engine speed is told.</param>
+/// <param name="WidestDropPercent">Share of the engine speed that may be lost at a shift before the step counts as a gap.</param>
+public sealed record GearingSettings(ImmutableArray<decimal> CruiseKmh, decimal WidestDropPercent);
+
+/// <summary>What load worksheets are judged by.</summary>
+/// <param name="ClutchMargin">What the worn clutch has to carry, to the engine's torque.</param>
+/// <param name="GroundClearanceMm">Least ground clearance below the sump.</param>
+/// <param name="FrontReserveKg">What has to be left on the front axle for people and luggage.</param>
+public sealed record LoadSettings(decimal ClutchMargin, decimal GroundClearanceMm, decimal FrontReserveKg);
+
 /// <summary>What sums of hours and money are reckoned with.</summary>
 /// <param name="HoursADay">Hours of work in a day.</param>
 /// <param name="InCommon">How far guesses err together, as a correlation from 0 to 1. The usual 0.3 is common practice, no source.</param>
@@ -77,6 +88,12 @@ public sealed record Settings(string Title)
 
     // 75 % of proof and K 0.20 as in the table of the Martin guide, page 10; K 0.15 oiled and the scatter are from memory.
     public TighteningSettings Tightening { get; init; } = new(75, 0.20m, 0.15m, 20);
+
+    // Common practice, no source: the step from first to second of a road gearbox loses up to about 47 per cent.
+    public GearingSettings Gearing { get; init; } = new([90, 110, 130], 48);
+
+    // Common practice, no source: a fifth in hand on a worn clutch, a hand's breadth above the road, two people's share in front.
+    public LoadSettings Load { get; init; } = new(1.2m, 110, 80);
 
     public EffortSettings Effort { get; init; } = new(6, 0.3m);
 

@@ -3,6 +3,8 @@ namespace Swapwright.Knowledge.Binding;
 /// <summary>kb.yaml → settings.</summary>
 internal static class SettingsBinder
 {
+    private static readonly Unit s_kilometresPerHour = Unit.Find("km/h")!;
+
     public static Settings Bind(NodeReader root)
     {
         var limits = root.Mapping("limits");
@@ -11,6 +13,8 @@ internal static class SettingsBinder
         var hoses = limits.Mapping("hoses");
         var fuel = limits.Mapping("fuel");
         var tightening = limits.Mapping("tightening");
+        var gearing = limits.Mapping("gearing");
+        var load = limits.Mapping("load");
         var usual = new Settings(root.Text("title", "Untitled"));
         return usual with
         {
@@ -52,6 +56,13 @@ internal static class SettingsBinder
                 tightening.Number("nut-factor", Unit.One, usual.Tightening.NutFactor, 0.05m, 0.5m),
                 tightening.Number("nut-factor-lubricated", Unit.One, usual.Tightening.NutFactorLubricated, 0.05m, 0.5m),
                 tightening.Number("scatter", Unit.Percent, usual.Tightening.ScatterPercent, 0, 60)),
+            Gearing = new GearingSettings(
+                gearing.Has("cruise") ? [.. gearing.Scalars("cruise").Select(scalar => gearing.Quantity(scalar, s_kilometresPerHour, 20, 300)).OfType<decimal>().Distinct().Order()] : usual.Gearing.CruiseKmh,
+                gearing.Number("widest-drop", Unit.Percent, usual.Gearing.WidestDropPercent, 1, 90)),
+            Load = new LoadSettings(
+                load.Number("clutch-margin", Unit.One, usual.Load.ClutchMargin, 1, 5),
+                load.Number("ground-clearance", Unit.Millimetre, usual.Load.GroundClearanceMm, 0, 500),
+                load.Number("front-reserve", Unit.Kilogram, usual.Load.FrontReserveKg, 0, 1000)),
             Effort = new EffortSettings(
                 limits.Mapping("effort").Number("day", Unit.Hour, usual.Effort.HoursADay, 0.5m, 24),
                 limits.Mapping("effort").Number("in-common", Unit.One, usual.Effort.InCommon, 0, 1)),

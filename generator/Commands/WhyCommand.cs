@@ -11,7 +11,7 @@ internal sealed class WhyCommand : Command<WhyCommand.Settings>
     internal sealed class Settings : CombinationSettings
     {
         [CommandArgument(2, "<POSITION>")]
-        [Description("What you decided (choice=option ...), then the position you ask about.")]
+        [Description("What you decided (choice=option ...), then the position or the signal you ask about.")]
         public string[] Rest { get; init; } = [];
 
         [CommandOption("--as <FORM>")]
@@ -36,8 +36,16 @@ internal sealed class WhyCommand : Command<WhyCommand.Settings>
         }
 
         var position = settings.Rest[^1];
-        CombinationArguments.Know(proof.Base.Positions.Ids, position, "position");
+        var isSignal = SignalReport.Covers(proof.Base, position);
+        CombinationArguments.Know(isSignal ? [position] : proof.Base.Positions.Ids, position, "position");
         var sheet = new SheetBuilder(resolution, many: false).Build(CombinationArguments.Read(resolution, settings.Chassis, settings.Donor, settings.Rest[..^1]));
+        if (isSignal)
+        {
+            var way = new SignalReport(sheet, resolution, position, Forced.By(resolution, settings.Chassis, settings.Donor, CombinationArguments.Decided(settings.Rest[..^1])));
+            Terminal.Deliver(settings.As == "json" ? way.Json() : way.Text(), null);
+            return sheet.Buildable ? Exit.Sound : Exit.ErrorsFound;
+        }
+
         var report = new WhyReport(sheet, resolution, proof.Words!, position, Forced.By(resolution, settings.Chassis, settings.Donor, CombinationArguments.Decided(settings.Rest[..^1])));
         Terminal.Deliver(settings.As == "json" ? report.Json() : report.Text(), null);
         return sheet.Buildable ? Exit.Sound : Exit.ErrorsFound;

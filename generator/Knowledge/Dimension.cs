@@ -22,4 +22,5 @@ public enum Dimension
     Resistance,
     Temperature,
     Share,
+    Frequency,
 }

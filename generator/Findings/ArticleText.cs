@@ -2,6 +2,7 @@ using Markdig.Syntax;
 using Markdig.Syntax.Inlines;
 using Swapwright.Diagnostics;
 using Swapwright.Knowledge;
+using Swapwright.Knowledge.Pictures;
 using Swapwright.Knowledge.Texts;
 using Swapwright.Source;
 
@@ -15,6 +16,7 @@ public static class ArticleText
     private static IEnumerable<Finding> Run(SourceTree tree, KnowledgeBase kb)
     {
         var targets = new LinkTargets(tree, kb);
+        var shown = kb.Articles.All.Select(article => MarkdownForm.Parse(article.Body)).OfType<MarkdownDocument>().SelectMany(PictureLink.ShownIn).ToHashSet(StringComparer.Ordinal);
         foreach (var file in tree.Files)
         {
             var texts = TextFields.Of(file.Root).Select(scalar => WrittenText.Of(file, scalar));
@@ -22,8 +24,24 @@ public static class ArticleText
             {
                 yield return finding;
             }
+
+            foreach (var finding in file.Kind == "glossary" ? See(file, targets) : [])
+            {
+                yield return finding;
+            }
+
+            if (file.Kind == KnowledgeLayout.PictureKind && !shown.Contains(file.Id))
+            {
+                yield return About(Place.Of(file.Path), $"no article shows the picture `{file.Id}`", $"Show it as `![words](picture:{file.Id})`, or remove the file.");
+            }
         }
     }
+
+    private static IEnumerable<Finding> See(SourceFile file, LinkTargets targets) =>
+        from term in (file.Root?["terms"] as MappingNode)?.Entries.Select(entry => entry.Value).OfType<MappingNode>() ?? []
+        from link in (term["see"] as SequenceNode)?.Items.OfType<ScalarNode>() ?? []
+        from finding in new TextLinks(WrittenText.Of(file, link), targets).See(link)
+        select finding;
 
     private static IEnumerable<Finding> Text(WrittenText text, LinkTargets targets)
     {

@@ -14,6 +14,7 @@ internal sealed class LinkTargets(SourceTree tree, KnowledgeBase kb)
         {
             "position" => kb.Positions.Ids.ToHashSet(StringComparer.Ordinal),
             "source" => kb.Sources.Ids.ToHashSet(StringComparer.Ordinal),
+            "term" => kb.Terms.Ids.ToHashSet(StringComparer.Ordinal),
             _ => tree.Files.Where(file => file.Kind == (kind == "donor" ? "engine" : kind)).Select(file => file.Id).ToHashSet(StringComparer.Ordinal),
         },
         StringComparer.Ordinal);
@@ -25,7 +26,8 @@ internal sealed class LinkTargets(SourceTree tree, KnowledgeBase kb)
     /// <summary>The headings of an article that links can name; null where the article could not be read.</summary>
     public IReadOnlySet<string>? Anchors(string article) => _anchors.GetValueOrDefault(article);
 
-    public bool HasPicture(string address) => tree.Pictures.Contains(Uri.UnescapeDataString(address));
+    /// <summary>A picture with a mistake is there all the same.</summary>
+    public IReadOnlySet<string> Pictures { get; } = tree.Files.Where(file => file.Kind == KnowledgeLayout.PictureKind).Select(file => file.Id).ToHashSet(StringComparer.Ordinal);
 
     private static HashSet<string> AnchorsOf(MarkdownDocument? document) =>
         (document?.Descendants<HeadingBlock>().Select(MarkdownForm.AnchorOf).OfType<string>() ?? []).ToHashSet(StringComparer.Ordinal);

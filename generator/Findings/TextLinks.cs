@@ -1,5 +1,6 @@
 using Markdig.Syntax.Inlines;
 using Swapwright.Diagnostics;
+using Swapwright.Knowledge.Pictures;
 using Swapwright.Knowledge.Texts;
 using Swapwright.Source;
 
@@ -17,22 +18,36 @@ internal sealed class TextLinks(WrittenText text, LinkTargets targets)
             return Address(written, place);
         }
 
-        return Picture(written, place).Concat(string.IsNullOrWhiteSpace(MarkdownForm.PlainText(link))
+        return Picture(link, written, place).Concat(string.IsNullOrWhiteSpace(MarkdownForm.PlainText(link))
             ? [ArticleText.About(place, $"the picture `{Quoted(written)}` has no text for those who do not see it", "Say between the square brackets what the picture shows.")]
             : []);
     }
 
     public IEnumerable<Finding> Address(AutolinkInline link) => Address(link.Url, text.Find(link.Url, link.Span.Start, link.Line));
 
-    private IEnumerable<Finding> Picture(string written, Place place)
+    /// <summary>A link of the list that stands behind a word of the glossary: only what the base itself holds is named there.</summary>
+    public IEnumerable<Finding> See(ScalarNode written) => OwnLink.Parse(written.Text) is { } own
+        ? Own(own, written.Place)
+        : [ArticleText.About(written.Place, $"`{Quoted(written.Text)}` names nothing of this base", $"Write a kind and an id, as in `term:splice` or `article:extending-wires`; kinds are {string.Join(", ", OwnLink.Kinds.Select(kind => $"`{kind}`"))}.")];
+
+    private IEnumerable<Finding> Picture(LinkInline link, string written, Place place)
     {
-        if (SafeUrl.Picture(written, "") is null)
+        if (PictureLink.IdOf(written) is not { } id)
         {
-            yield return ArticleText.About(place, $"the picture `{Quoted(written)}` is not in the folder `pictures/`", "Put the picture into the folder `pictures/` and name it by its path from there, as in `pictures/plug.svg`.");
+            yield return ArticleText.About(place, $"the picture `{Quoted(written)}` is not named by its id", "Put an SVG file into the folder `pictures/` and name it by its id: `picture:plug` is `pictures/plug.svg`.");
         }
-        else if (!targets.HasPicture(written))
+        else if (!targets.Pictures.Contains(id))
         {
-            yield return ArticleText.About(place, $"there is no picture `{Quoted(written)}`", "Add the file, or name one that is there.");
+            var near = NearestName.Of(id, targets.Pictures);
+            yield return ArticleText.About(place, $"there is no picture `{Quoted(id)}`{(near is null ? "" : $"; did you mean `{near}`?")}", near is null ? "Add the file to `pictures/`, or name one that is there." : $"Write `picture:{near}`.");
+        }
+        else if (!text.IsArticle)
+        {
+            yield return ArticleText.About(place, "only articles show pictures", "Link to an article that shows it.");
+        }
+        else if (PictureLink.ParagraphOf(link) is null)
+        {
+            yield return ArticleText.About(place, $"the picture `{Quoted(id)}` does not stand alone", "Give it a paragraph of its own, with an empty line before and after it.");
         }
     }
 
@@ -57,11 +72,6 @@ internal sealed class TextLinks(WrittenText text, LinkTargets targets)
         {
             var scheme = written.IndexOf(':', StringComparison.Ordinal) is var mark and > 0 ? NearestName.Of(written[..mark], OwnLink.Kinds) : null;
             return [ArticleText.About(place, $"a link to `{Quoted(written)}` is not followed", scheme is null ? "Link to https, http or mailto, or to something of this base, as in `article:extending-wires`." : $"Write `{scheme}:`, if that is what is meant.")];
-        }
-
-        if (SafeUrl.Picture(written, "") is not null)
-        {
-            return Picture(written, place);
         }
 
         return written.Contains(':', StringComparison.Ordinal)

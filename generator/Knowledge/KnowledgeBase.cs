@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
+using Swapwright.Knowledge.Pictures;
 
 namespace Swapwright.Knowledge;
 
@@ -77,6 +78,12 @@ public sealed record KnowledgeBase(Settings Settings, Vocabulary Vocabulary)
     public required EntitySet<WorkTask> Tasks { get; init; }
 
     public required EntitySet<Article> Articles { get; init; }
+
+    /// <summary>The words of the trade that the base explains.</summary>
+    public EntitySet<GlossaryTerm> Terms { get; init; } = new([], term => term.Id);
+
+    /// <summary>The pictures that may be shown; one with a mistake is not among them.</summary>
+    public EntitySet<Picture> Pictures { get; init; } = new([], picture => picture.Id);
 
     /// <summary>null where the base keeps no register.</summary>
     public IdRegister? Register { get; init; }

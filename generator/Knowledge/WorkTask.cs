@@ -51,6 +51,9 @@ public sealed record Article(string Id, string Title, Place Place) : Entity(Id, 
     /// <summary>Line of the file on which the body begins.</summary>
     public int BodyLine { get; init; }
 
+    /// <summary>What it belongs to, as in "Wiring"; articles of one topic stand together in lists.</summary>
+    public string Topic { get; init; } = "";
+
     public ImmutableArray<Named> Positions { get; init; } = [];
 
     public ImmutableArray<Named> Tasks { get; init; } = [];

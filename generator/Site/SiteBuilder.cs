@@ -33,6 +33,7 @@ public static class SiteBuilder
         // What asks the space without a lock is made here, before the workers start.
         var ready = new List<Page> { texts.About(), texts.NotFound() };
         ready.AddRange(new ListPages(site).All());
+        ready.Add(new GlossaryPages(site).Page());
         ready.AddRange(kb.PositionOrder.Select(knowledge.Position));
         ready.AddRange(kb.Rules.All.Select(knowledge.Rule));
         ready.AddRange(FindingKinds.All.Select(texts.Finding));

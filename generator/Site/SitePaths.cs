@@ -10,6 +10,7 @@ public static class SitePaths
     public const string Positions = "positions.html";
     public const string Connectors = "connectors.html";
     public const string Articles = "articles.html";
+    public const string Glossary = "glossary.html";
     public const string Findings = "findings.html";
     public const string Parts = "parts.html";
     public const string Tasks = "tasks.html";
@@ -27,6 +28,9 @@ public static class SitePaths
     public static string Rule(string id) => $"rule/{id}.html";
 
     public static string Article(string id) => $"article/{id}.html";
+
+    /// <summary>A term is a line of the glossary.</summary>
+    public static string Term(string id) => $"{Glossary}#term-{id}";
 
     public static string Finding(string id) => $"finding/{id}.html";
 

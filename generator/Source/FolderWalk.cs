@@ -14,8 +14,6 @@ internal sealed class FolderWalk(SourceLimits limits, CancellationToken cancella
 
     public List<FoundFile> Found { get; } = [];
 
-    public List<string> Pictures { get; } = [];
-
     public List<Finding> Findings { get; } = [];
 
     public void Visit(DirectoryInfo folder)
@@ -50,21 +48,17 @@ internal sealed class FolderWalk(SourceLimits limits, CancellationToken cancella
 
     private void TopFolder(DirectoryInfo folder)
     {
-        if (folder.Name == KnowledgeLayout.PictureFolder)
+        if (KnowledgeLayout.Folders.TryGetValue(folder.Name, out var kind))
         {
-            Descend(folder, folder.Name, 1, Picture);
-        }
-        else if (KnowledgeLayout.Folders.TryGetValue(folder.Name, out var kind))
-        {
-            Descend(folder, folder.Name, 1, (file, path) => Entity(file, path, kind));
+            Descend(folder, folder.Name, 1, kind);
         }
         else
         {
-            Report(folder.Name, $"`{folder.Name}` is no folder of a knowledge base", Unknown(folder.Name, [.. KnowledgeLayout.Folders.Keys, KnowledgeLayout.PictureFolder], "folder"));
+            Report(folder.Name, $"`{folder.Name}` is no folder of a knowledge base", Unknown(folder.Name, KnowledgeLayout.Folders.Keys, "folder"));
         }
     }
 
-    private void Descend(DirectoryInfo folder, string path, int depth, Action<FileInfo, string> take)
+    private void Descend(DirectoryInfo folder, string path, int depth, string kind)
     {
         if (depth > limits.MaxFolderDepth)
         {
@@ -82,11 +76,11 @@ internal sealed class FolderWalk(SourceLimits limits, CancellationToken cancella
 
             if (entry is DirectoryInfo below)
             {
-                Descend(below, inner, depth + 1, take);
+                Descend(below, inner, depth + 1, kind);
             }
             else
             {
-                take((FileInfo)entry, inner);
+                Entity((FileInfo)entry, inner, kind);
             }
         }
     }
@@ -108,17 +102,6 @@ internal sealed class FolderWalk(SourceLimits limits, CancellationToken cancella
         }
 
         Found.Add(new FoundFile(path, kind, id, file));
-    }
-
-    private void Picture(FileInfo file, string path)
-    {
-        if (!KnowledgeLayout.PictureExtensions.Contains(file.Extension))
-        {
-            Report(path, "only `.svg` and `.png` pictures are taken", "Convert the picture, or remove the file.");
-            return;
-        }
-
-        Pictures.Add(path);
     }
 
     private FileSystemInfo[] Entries(DirectoryInfo folder, string path)

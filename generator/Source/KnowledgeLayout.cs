@@ -1,15 +1,14 @@
-using System.Collections.Frozen;
 using System.Collections.Immutable;
-using System.Text.RegularExpressions;
 
 namespace Swapwright.Source;
 
 /// <summary>Which files a knowledge base consists of, and what each folder holds.</summary>
-public static partial class KnowledgeLayout
+public static class KnowledgeLayout
 {
     internal const string ArticleKind = "article";
 
-    internal const string PictureFolder = "pictures";
+    /// <summary>A drawing that an article shows: SVG, kept as text until the knowledge is bound.</summary>
+    internal const string PictureKind = "picture";
 
     /// <summary>Kind by top-level file.</summary>
     public static readonly ImmutableSortedDictionary<string, string> TopFiles = new Dictionary<string, string>(StringComparer.Ordinal)
@@ -19,6 +18,7 @@ public static partial class KnowledgeLayout
         ["positions.yaml"] = "positions",
         ["sources.yaml"] = "sources",
         ["register.yaml"] = "register",
+        ["glossary.yaml"] = "glossary",
     }.ToImmutableSortedDictionary(StringComparer.Ordinal);
 
     /// <summary>Kind by top-level folder.</summary>
@@ -34,17 +34,14 @@ public static partial class KnowledgeLayout
         ["rules"] = "rule",
         ["tasks"] = "task",
         ["articles"] = ArticleKind,
+        ["pictures"] = PictureKind,
     }.ToImmutableSortedDictionary(StringComparer.Ordinal);
 
     /// <summary>A knowledge base without one of these cannot be checked. A knowledge base may do without sources.</summary>
     public static readonly ImmutableArray<string> Required = ["kb.yaml", "positions.yaml", "vocabulary.yaml"];
 
-    internal static readonly FrozenSet<string> PictureExtensions = new[] { ".svg", ".png" }.ToFrozenSet(StringComparer.Ordinal);
-
-    public static bool IsId(string name) => IdForm().IsMatch(name);
-
-    /// <summary>The same as <see cref="IsId"/>, for the many ids inside files.</summary>
-    internal static bool IsPlainId(string text)
+    /// <summary>Words of small letters and digits, joined by single hyphens.</summary>
+    public static bool IsId(string text)
     {
         var afterLetter = false;
         foreach (var c in text)
@@ -61,11 +58,13 @@ public static partial class KnowledgeLayout
         return afterLetter;
     }
 
-    internal static string ExtensionOf(string kind) => kind == ArticleKind ? ".md" : ".yaml";
+    internal static string ExtensionOf(string kind) => kind switch
+    {
+        ArticleKind => ".md",
+        PictureKind => ".svg",
+        _ => ".yaml",
+    };
 
     /// <summary>Files that people and their tools keep beside the knowledge.</summary>
     internal static bool IsAside(string name) => name[0] == '.' || name is "README.md" or "LICENSE";
-
-    [GeneratedRegex(@"^[a-z0-9]+(?:-[a-z0-9]+)*\z", RegexOptions.CultureInvariant | RegexOptions.NonBacktracking)]
-    private static partial Regex IdForm();
 }

@@ -32,7 +32,7 @@ public sealed class SourceFile
     /// <summary>The whole text without a byte order mark; empty where the file could not be decoded.</summary>
     public string Text { get; }
 
-    /// <summary>Null where the file could not be read; the tree's findings say why.</summary>
+    /// <summary>Null in a picture, and where the file could not be read; the tree's findings say why.</summary>
     public MappingNode? Root { get; }
 
     /// <summary>The Markdown after an article's front matter; null in every other file.</summary>
@@ -51,9 +51,6 @@ public sealed class SourceFile
 /// <param name="Findings">In order of place.</param>
 public sealed record SourceTree(string Folder, ImmutableArray<SourceFile> Files, ImmutableArray<Finding> Findings)
 {
-    /// <summary>Paths of the pictures that lie in the base, in ordinal order.</summary>
-    public ImmutableArray<string> Pictures { get; init; } = [];
-
     public SourceFile? Find(string path)
     {
         var (low, high) = (0, Files.Length - 1);

@@ -9,7 +9,7 @@ internal static class SamplePages
 {
     public static IReadOnlyList<Page> All() =>
     [
-        Start(), Chassis(), Donor(), SampleGuide.Page(), Position(), Rule(), Article(), Finding(), Connector(), Index(), About(), NotFound(),
+        Start(), Chassis(), Donor(), SampleGuide.Page(), Position(), Rule(), Article(), Glossary(), Finding(), Connector(), Index(), About(), NotFound(),
     ];
 
     public static SiteFrame Frame(string path, string title) => new()
@@ -190,7 +190,7 @@ internal static class SamplePages
 
             > A soldered joint breaks beside the solder.
 
-            ![Staggered cuts](pictures/staggered.png)
+            ![Staggered cuts](picture:staggered)
 
             ### Support
 
@@ -210,8 +210,29 @@ internal static class SamplePages
             Standing = Standing.Measured,
             StandingText = "measured",
             Checked = "2025-04-01",
+            Topic = "Wiring",
+            More = [new("Re-pinning a plug", SitePaths.Article("re-pinning-a-plug"))],
         };
     }
+
+    private static GlossaryPage Glossary() => new()
+    {
+        Frame = Frame(SitePaths.Glossary, "Glossary"),
+        Title = "Glossary",
+        Intro = Words("Words of the trade.", SitePaths.Glossary),
+        Letters =
+        [
+            new("S",
+            [
+                new() { Id = "sensor", Term = "sensor", Short = "Tells the ECU." },
+                new()
+                {
+                    Id = "splice", Term = "splice", Also = ["joint"], Short = "Where two wires meet.", About = Html("Made by *crimping*."),
+                    See = [new("seal", "#term-seal")], UsedIn = [new("Extending wires", SitePaths.Article("extending-wires"))],
+                },
+            ]),
+        ],
+    };
 
     private static FindingPage Finding() => new()
     {

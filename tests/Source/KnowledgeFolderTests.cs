@@ -8,7 +8,7 @@ public sealed class KnowledgeFolderTests : IDisposable
 
     public KnowledgeFolderTests()
     {
-        foreach (var name in KnowledgeLayout.TopFiles.Keys.Where(name => name != "register.yaml"))
+        foreach (var name in KnowledgeLayout.TopFiles.Keys.Where(name => name is not ("register.yaml" or "glossary.yaml")))
         {
             Write(name, "title: x\n");
         }
@@ -19,21 +19,24 @@ public sealed class KnowledgeFolderTests : IDisposable
     [Fact]
     public void Read_EveryFolder_GivesKindAndIdInOrdinalOrder()
     {
-        foreach (var folder in KnowledgeLayout.Folders.Keys.Where(folder => folder != "articles"))
+        foreach (var folder in KnowledgeLayout.Folders.Keys.Where(folder => folder is not ("articles" or "pictures")))
         {
             Write($"{folder}/b-1.yaml", "title: x\n");
         }
 
         Write("rules/inner/deep/a.yaml", "title: x\n");
         Write("articles/start.md", "---\ntitle: x\n---\n# Hello\n");
+        Write("pictures/crimps/good-crimp.svg", "<svg/>");
+        Write("glossary.yaml", "terms: {}\n");
         var tree = KnowledgeFolder.Read(_folder);
 
         Assert.Empty(tree.Findings);
         Assert.Equal(tree.Files.Select(file => file.Path).Order(StringComparer.Ordinal), tree.Files.Select(file => file.Path));
         Assert.Equal(
-            ["article:start", "chassis:b-1", "choice:b-1", "connector:b-1", "ecu:b-1", "engine:b-1", "gearbox:b-1", "kb:kb", "part:b-1", "positions:positions", "rule:a", "rule:b-1", "sources:sources", "task:b-1", "vocabulary:vocabulary"],
+            ["article:start", "chassis:b-1", "choice:b-1", "connector:b-1", "ecu:b-1", "engine:b-1", "gearbox:b-1", "glossary:glossary", "kb:kb", "part:b-1", "picture:good-crimp", "positions:positions", "rule:a", "rule:b-1", "sources:sources", "task:b-1", "vocabulary:vocabulary"],
             tree.Files.Select(file => $"{file.Kind}:{file.Id}").Order(StringComparer.Ordinal));
         Assert.Equal("rule", tree.Find("rules/inner/deep/a.yaml")!.Kind);
+        Assert.Equal("<svg/>", tree.Find("pictures/crimps/good-crimp.svg")!.Text);
         Assert.Null(tree.Find("rules/none.yaml"));
     }
 
@@ -92,7 +95,8 @@ public sealed class KnowledgeFolderTests : IDisposable
     [InlineData("articles/a.yaml", "articles/a.yaml", "`.md`", "Rename")]
     [InlineData("rules/Left_Mount.yaml", "rules/Left_Mount.yaml", "is no id", "hyphens")]
     [InlineData("rules/a--b.yaml", "rules/a--b.yaml", "is no id", "hyphens")]
-    [InlineData("pictures/a.jpg", "pictures/a.jpg", "`.svg` and `.png`", "Convert")]
+    [InlineData("pictures/a.png", "pictures/a.png", "`.svg`", "Rename")]
+    [InlineData("pictures/A.svg", "pictures/A.svg", "is no id", "hyphens")]
     public void Read_StrayFile_IsFinding(string path, string place, string message, string mend)
     {
         Write(path, "title: x\n");
@@ -108,7 +112,7 @@ public sealed class KnowledgeFolderTests : IDisposable
     [Fact]
     public void Read_FilesBesideTheKnowledge_AreIgnored()
     {
-        foreach (var path in new[] { "README.md", "LICENSE", ".editorconfig", ".git/config", "rules/README.md", "pictures/a.svg", "pictures/inner/b.png" })
+        foreach (var path in new[] { "README.md", "LICENSE", ".editorconfig", ".git/config", "rules/README.md", "pictures/README.md" })
         {
             Write(path, "x");
         }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Swapwright.Diagnostics;
+using Swapwright.Knowledge.Pictures;
 using Swapwright.Source;
 
 namespace Swapwright.Knowledge.Binding;
@@ -44,6 +45,7 @@ public static class KnowledgeBinder
         var systems = Root("positions").Members("systems").Select(member => new VehicleSystem(member.Key.Text, member.Value.Text("title", member.Key.Text), member.Value.Text("about"), member.Value.Text("section"), member.Key.Place)).ToImmutableArray();
         var systemOrder = systems.Select((system, index) => (system.Id, index)).ToDictionary(pair => pair.Id, pair => pair.index, StringComparer.Ordinal);
 
+        var pictures = tree.Files.Where(file => file.Kind == KnowledgeLayout.PictureKind && file.Text.Length > 0).DistinctBy(file => file.Id).Select(PictureReader.Read).ToList();
         var kb = new KnowledgeBase(SettingsBinder.Bind(Root("kb")), vocabulary)
         {
             Systems = systems,
@@ -61,9 +63,11 @@ public static class KnowledgeBinder
             Tasks = new(Entities("task").Select(entity => rules.Task(entity.File, entity.Reader)), one => one.Id),
             Register = files["register"].Any() ? RegisterBinder.Bind(Root("register")) : null,
             Articles = new(Entities("article").Select(entity => RuleBinder.Article(entity.File, entity.Reader)), one => one.Id),
+            Terms = GlossaryBinder.Bind(Root("glossary")),
+            Pictures = new(pictures.Select(read => read.Picture).OfType<Picture>(), one => one.Id),
         };
         new ReferenceChecker(context, kb).Check();
-        return (kb, context.Findings);
+        return (kb, [.. context.Findings, .. pictures.SelectMany(read => read.Findings)]);
     }
 
     private static ConditionNames Names(Vocabulary vocabulary, IEnumerable<(SourceFile File, NodeReader Reader)> choices, List<ChassisVariant> chassis, List<DonorVariant> donors, HashSet<string> positions, IReadOnlyCollection<string> parts)

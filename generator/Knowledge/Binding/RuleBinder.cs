@@ -86,6 +86,7 @@ internal sealed class RuleBinder(ConditionBinder conditions)
         Summary = reader.Text("summary"),
         Body = file.Body ?? "",
         BodyLine = file.BodyLine,
+        Topic = reader.Text("topic"),
         Positions = reader.Names("positions"),
         Tasks = reader.Names("tasks"),
         Sources = reader.Ids("sources", "source"),

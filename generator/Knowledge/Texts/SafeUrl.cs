@@ -30,15 +30,6 @@ public static class SafeUrl
         return IsRootPath(address) ? prefix + address : null;
     }
 
-    /// <summary>The path of a picture of the knowledge base, or null: only files in its own folder of pictures are shown.</summary>
-    public static string? Picture(string? address, string prefix)
-    {
-        const string folder = "pictures/";
-        return address is not null && address.StartsWith(folder, StringComparison.Ordinal) && address.Length > folder.Length
-            ? Resolve(address, prefix)
-            : null;
-    }
-
     private static readonly System.Buffers.SearchValues<char> Refused = System.Buffers.SearchValues.Create(" \\\"'<>`{}|^");
 
     private static bool AllowedScheme(ReadOnlySpan<char> scheme) =>

@@ -29,6 +29,9 @@ public sealed record GuideTask
     /// <summary>Tasks on the same page that come first.</summary>
     public IReadOnlyList<PageLink> After { get; init; } = [];
 
+    /// <summary>Articles that say how it is done.</summary>
+    public IReadOnlyList<PageLink> Articles { get; init; } = [];
+
     public IReadOnlyList<string> Tools { get; init; } = [];
 
     public IReadOnlyList<string> Consumables { get; init; } = [];

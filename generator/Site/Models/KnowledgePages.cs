@@ -113,6 +113,12 @@ public sealed record ArticlePage : Page
 
     public required HtmlString Body { get; init; }
 
+    /// <summary>Other articles of the same topic.</summary>
+    public IReadOnlyList<PageLink> More { get; init; } = [];
+
+    /// <summary>What it belongs to, as in "Wiring".</summary>
+    public string Topic { get; init; } = "";
+
     /// <summary>Its headings as links to anchors.</summary>
     public IReadOnlyList<PageLink> Contents { get; init; } = [];
 

@@ -42,3 +42,35 @@ public sealed record NotFoundPage : Page
 
     internal override string Template => "not-found";
 }
+
+/// <summary>The words of the trade in alphabetical order.</summary>
+public sealed record GlossaryPage : Page
+{
+    public HtmlString Intro { get; init; } = HtmlString.Empty;
+
+    public IReadOnlyList<GlossaryLetter> Letters { get; init; } = [];
+
+    internal override string Template => "glossary";
+}
+
+public sealed record GlossaryLetter(string Letter, IReadOnlyList<GlossaryEntry> Entries);
+
+/// <summary>One word: its anchor is "term-" and its id.</summary>
+public sealed record GlossaryEntry
+{
+    public required string Id { get; init; }
+
+    public required string Term { get; init; }
+
+    /// <summary>Other words for the same.</summary>
+    public IReadOnlyList<string> Also { get; init; } = [];
+
+    public string Short { get; init; } = "";
+
+    public HtmlString About { get; init; } = HtmlString.Empty;
+
+    public IReadOnlyList<PageLink> See { get; init; } = [];
+
+    /// <summary>Articles that lead here and are not among what is to be seen.</summary>
+    public IReadOnlyList<PageLink> UsedIn { get; init; } = [];
+}

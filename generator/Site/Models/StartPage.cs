@@ -15,7 +15,11 @@ public sealed record StartPage : Page
     /// <summary>Chassis down, donors across; null where the table would be too wide to help.</summary>
     public BuildTable? Builds { get; init; }
 
+    /// <summary>The first articles of all.</summary>
     public IReadOnlyList<IndexItem> Articles { get; init; } = [];
+
+    /// <summary>The list of all articles; null where the first ones are all there are.</summary>
+    public PageLink? AllArticles { get; init; }
 
     internal override string Template => "start";
 }

@@ -69,6 +69,7 @@ internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path)
             Skill = ShopWords.Skill(task.Skill),
             People = task.People > 1 ? "two people" : "one person",
             After = [.. here.Select(other => new PageLink(other.Title, $"#task-{other.Id}"))],
+            Articles = [.. site.Articles.Where(article => article.Tasks.Any(named => named.Id == task.Id)).Select(SiteKnowledge.Link)],
             Tools = task.Tools,
             Consumables = task.Consumables,
             Steps = site.Inlines(task.Steps, path),

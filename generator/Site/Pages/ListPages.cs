@@ -28,9 +28,8 @@ internal sealed class ListPages(SiteKnowledge site)
             [.. group.Select(connector => new IndexItem(new PageLink(connector.Title, SitePaths.Connector(connector.Id)), connector.Terminal, connector.Sealed ? "sealed" : ""))])));
 
     private IndexPage Articles() => List(SitePaths.Articles, "How-to", "Work that many swaps share, step by step.",
-    [
-        new IndexGroup("Articles", [.. site.Base.Articles.All.OrderBy(article => article.Order).ThenBy(article => article.Title, StringComparer.Ordinal).Select(article => new IndexItem(SiteKnowledge.Link(article), article.Summary))]),
-    ]);
+        site.Articles.GroupBy(article => article.Topic, StringComparer.Ordinal)
+            .Select(topic => new IndexGroup(topic.Key.Length > 0 ? topic.Key : "Others", [.. topic.Select(article => new IndexItem(SiteKnowledge.Link(article), article.Summary, article.Standing.Length > 0 ? SiteKnowledge.StandingText(article.Standing) : ""))])));
 
     private IndexPage Findings() => List(SitePaths.Findings, "Findings", "What the check can find, for those who write the knowledge.",
     [

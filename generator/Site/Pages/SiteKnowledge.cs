@@ -32,7 +32,7 @@ internal sealed class SiteKnowledge
         Resolution = proof.Resolution ?? throw new ArgumentException("the space of this base is not known", nameof(proof));
         Words = proof.Words!;
         Sheets = new SheetBuilder(Resolution);
-        Markdown = new MarkdownText(PathOf);
+        Markdown = new MarkdownText(PathOf, proof.Base.Pictures.Find, term => proof.Base.Terms.Find(term)?.Short);
         var headlines = new Headlines(Resolution);
         Guides =
         [
@@ -47,6 +47,9 @@ internal sealed class SiteKnowledge
     }
 
     public Proof Proof { get; }
+
+    /// <summary>Articles in the order in which they are listed.</summary>
+    public IEnumerable<Article> Articles => Base.Articles.All.OrderBy(article => article.Order).ThenBy(article => article.Title, StringComparer.Ordinal);
 
     public KnowledgeBase Base => Proof.Base;
 
@@ -78,11 +81,31 @@ internal sealed class SiteKnowledge
         "part" when Base.Parts.Has(id) => SitePaths.Part(id),
         "rule" when Base.Rules.Has(id) => SitePaths.Rule(id),
         "task" when Base.Tasks.Has(id) => SitePaths.Task(id),
+        "term" when Base.Terms.Has(id) => SitePaths.Term(id),
         "source" when Base.Sources.Has(id) => SitePaths.Source(id),
         "chassis" when Base.Chassis.Has(id) => SitePaths.Chassis(id),
         "donor" when Base.Donors.Has(id) => SitePaths.Donor(id),
         _ => null,
     };
+
+    /// <summary>What a link to a kind and an id is called; null where nothing carries the id.</summary>
+    public PageLink? LinkTo(string kind, string id) => PathOf(kind, id) is { } path
+        ? new PageLink(
+            kind switch
+            {
+                "article" => Base.Articles[id].Title,
+                "position" => Base.Positions[id].Title,
+                "connector" => Base.Connectors[id].Title,
+                "part" => Base.Parts[id].Title,
+                "rule" => Base.Rules[id].Title,
+                "task" => Base.Tasks[id].Title,
+                "term" => Base.Terms[id].Term,
+                "source" => Base.Sources[id].Title,
+                "chassis" => Base.Chassis[id].Title,
+                _ => Base.Donors[id].Title,
+            },
+            path)
+        : null;
 
     /// <summary>
     /// The condition under which a region holds, for whoever stands in <paramref name="context"/>; null where it always
@@ -134,6 +157,7 @@ internal sealed class SiteKnowledge
         [
             new NavItem("Find your build", SitePaths.Start, path == SitePaths.Start),
             new NavItem("How-to", SitePaths.Articles, path == SitePaths.Articles),
+            new NavItem("Glossary", SitePaths.Glossary, path == SitePaths.Glossary),
             new NavItem("Positions", SitePaths.Positions, path == SitePaths.Positions),
             new NavItem("Rules", SitePaths.Rules, path == SitePaths.Rules),
             new NavItem("Connectors", SitePaths.Connectors, path == SitePaths.Connectors),

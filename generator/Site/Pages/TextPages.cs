@@ -11,6 +11,8 @@ internal sealed class TextPages(SiteKnowledge site, VariantPages variants, Func<
     // Beyond this a table of builds is wider than a screen can show.
     private const int MostDonorsAcross = 24;
 
+    private const int MostArticlesAtStart = 8;
+
     public StartPage Start()
     {
         var counts = Counts.Of(site.Proof);
@@ -29,7 +31,8 @@ internal sealed class TextPages(SiteKnowledge site, VariantPages variants, Func<
             Chassis = [.. Groups(site.Base.Chassis.All, chassis => SiteKnowledge.Link(chassis), chassis => chassis.Trim, chassis => site.GuidesOfChassis[chassis.Id].Count())],
             Donors = [.. Groups(site.Base.Donors.All, donor => SiteKnowledge.Link(donor), _ => "", donor => site.GuidesOfDonor[donor.Id].Count())],
             Builds = site.Base.Donors.Count <= MostDonorsAcross ? Builds() : null,
-            Articles = [.. site.Base.Articles.All.OrderBy(article => article.Order).ThenBy(article => article.Title, StringComparer.Ordinal).Select(article => new IndexItem(SiteKnowledge.Link(article), article.Summary))],
+            Articles = [.. site.Articles.Take(MostArticlesAtStart).Select(article => new IndexItem(SiteKnowledge.Link(article), article.Summary))],
+            AllArticles = site.Base.Articles.Count > MostArticlesAtStart ? new PageLink($"All {SiteKnowledge.Grouped(site.Base.Articles.Count)} articles, by topic", SitePaths.Articles) : null,
         };
     }
 
@@ -47,6 +50,11 @@ internal sealed class TextPages(SiteKnowledge site, VariantPages variants, Func<
             Positions = [.. article.Positions.Select(named => site.Base.Positions.Find(named.Id)).OfType<Position>().Select(SiteKnowledge.Link)],
             Tasks = [.. article.Tasks.Select(named => site.Base.Tasks.Find(named.Id)).OfType<WorkTask>().Select(SiteKnowledge.Link)],
             Sources = site.Sources(article.Sources),
+            Standing = article.Standing.Length > 0 ? SiteKnowledge.Standing(article.Standing) : null,
+            StandingText = article.Standing.Length > 0 ? SiteKnowledge.StandingText(article.Standing) : "",
+            Checked = article.Checked,
+            Topic = article.Topic,
+            More = article.Topic.Length == 0 ? [] : [.. site.Articles.Where(other => other.Topic == article.Topic && other.Id != article.Id).Select(SiteKnowledge.Link)],
         };
     }
 

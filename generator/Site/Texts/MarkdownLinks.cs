@@ -1,3 +1,4 @@
+using Markdig.Renderers.Html;
 using Markdig.Syntax;
 using Markdig.Syntax.Inlines;
 using Swapwright.Knowledge.Texts;
@@ -8,7 +9,9 @@ namespace Swapwright.Site.Texts;
 /// Goes over every link and picture of a parsed text. The check is made on the tree, where entities and escapes are
 /// resolved already: on the written text "java&amp;#115;cript:" would get by.
 /// </summary>
-internal sealed class MarkdownLinks(Func<string, string, string?> resolve, string prefix, List<MarkdownProblem> problems)
+/// <param name="resolve">Path from the site's root for a kind and an id.</param>
+/// <param name="explain">A line about a term of the glossary; null where there is none.</param>
+internal sealed class MarkdownLinks(Func<string, string, string?> resolve, Func<string, string?> explain, string prefix, List<MarkdownProblem> problems)
 {
     public void Apply(MarkdownDocument document)
     {
@@ -16,19 +19,25 @@ internal sealed class MarkdownLinks(Func<string, string, string?> resolve, strin
         {
             var written = MarkdownForm.AddressOf(link);
             link.GetDynamicUrl = null;
-            var address = link.IsImage ? SafeUrl.Picture(written, prefix) : Address(written, link.Line);
-            if (address is not null)
-            {
-                link.Url = address;
-                continue;
-            }
-
             if (link.IsImage)
             {
-                problems.Add(new MarkdownProblem(written, $"picture `{written}` is not in the folder `pictures/`", link.Line + 1));
+                // Pictures that can be shown have become figures before.
+                problems.Add(new MarkdownProblem(written, $"picture `{written}` cannot be shown here", link.Line + 1));
+                Replace(link, new LiteralInline(MarkdownForm.PlainText(link)));
             }
-
-            Replace(link, link.IsImage ? new LiteralInline(MarkdownForm.PlainText(link)) : null);
+            else if (Address(written, link.Line) is { } address)
+            {
+                link.Url = address;
+                if (OwnLink.Parse(written) is { Kind: "term" } term)
+                {
+                    link.GetAttributes().AddClass("term");
+                    link.Title = explain(term.Id);
+                }
+            }
+            else
+            {
+                Replace(link, null);
+            }
         }
 
         foreach (var link in document.Descendants<AutolinkInline>().Where(link => !link.IsEmail).ToList())

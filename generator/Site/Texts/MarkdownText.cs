@@ -3,6 +3,7 @@ using Markdig;
 using Markdig.Renderers;
 using Markdig.Syntax;
 using Markdig.Syntax.Inlines;
+using Swapwright.Knowledge.Pictures;
 using Swapwright.Knowledge.Texts;
 using Swapwright.Site.Models;
 using Swapwright.Site.Rendering;
@@ -16,7 +17,9 @@ namespace Swapwright.Site.Texts;
 /// <param name="resolve">
 /// Path from the site's root for a kind and an id ("article", "extending-wires"), or null where nothing carries the id.
 /// </param>
-public sealed class MarkdownText(Func<string, string, string?> resolve)
+/// <param name="pictures">The picture of an id, or null where there is none; articles show them.</param>
+/// <param name="explain">A line about a term of the glossary, shown where a link to it is pointed at.</param>
+public sealed class MarkdownText(Func<string, string, string?> resolve, Func<string, Picture?>? pictures = null, Func<string, string?>? explain = null)
 {
     private readonly ConcurrentDictionary<(Mode Mode, string Prefix, string Text), MarkdownResult> _rendered = new();
 
@@ -49,13 +52,19 @@ public sealed class MarkdownText(Func<string, string, string?> resolve)
         }
 
         var problems = new List<MarkdownProblem>();
-        new MarkdownLinks(resolve, prefix, problems).Apply(document);
+        if (mode == Mode.Article && pictures is not null)
+        {
+            PictureFigure.Apply(document, pictures);
+        }
+
+        new MarkdownLinks(resolve, explain ?? (_ => null), prefix, problems).Apply(document);
         MarkdownTables.Apply(document);
 
         using var writer = new StringWriter { NewLine = "\n" };
         var renderer = new HtmlRenderer(writer);
         MarkdownForm.Pipeline.Setup(renderer);
         renderer.ObjectRenderers.ReplaceOrAdd<Markdig.Extensions.Tables.HtmlTableRenderer>(new ScrollingTableRenderer());
+        renderer.ObjectRenderers.Add(new PictureFigureRenderer());
         IReadOnlyList<PageLink> contents = [];
         switch (mode)
         {

@@ -24,7 +24,7 @@ public sealed class SignalReportTests
     [Fact]
     public void Json_EverySignal_IsValid()
     {
-        var schema = JsonSchema.FromFileAsync(Path.Combine(Reading.Repository(), "schema", "reports", "why.schema.json")).GetAwaiter().GetResult();
+        var schema = Schema();
         foreach (var signal in Proof.Base.Vocabulary.Signals.Ids.Where(id => id != SignalDeclaration.Unused))
         {
             Assert.Empty(schema.Validate(Report(signal).Json()).Select(error => $"{signal}: {error}"));
@@ -50,6 +50,9 @@ public sealed class SignalReportTests
         Assert.Contains("From the devices\n", text, StringComparison.Ordinal);
         Assert.Contains(" cavity 2 ", text, StringComparison.Ordinal);
     }
+
+    private static JsonSchema Schema() =>
+        JsonSchema.FromFileAsync(Path.Combine(Reading.Repository(), "schema", "reports", "why.schema.json")).GetAwaiter().GetResult();
 
     private static SignalReport Report(string signal)
     {

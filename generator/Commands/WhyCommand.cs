@@ -12,7 +12,7 @@ internal sealed class WhyCommand : Command<WhyCommand.Settings>
     internal sealed class Settings : CombinationSettings
     {
         [CommandArgument(2, "<POSITION>")]
-        [Description("What you decided (choice=option ...), then what you ask about: a position, a worksheet such as gearing, or one number of it such as gearing.top-speed.")]
+        [Description("What you decided (choice=option ...), then what you ask about: a position, a signal, a worksheet such as gearing, or one number of it such as gearing.top-speed.")]
         public string[] Rest { get; init; } = [];
 
         [CommandOption("--as <FORM>")]
@@ -33,14 +33,15 @@ internal sealed class WhyCommand : Command<WhyCommand.Settings>
 
         if (settings.Rest.Length == 0 || settings.Rest[^1].Contains('=', StringComparison.Ordinal))
         {
-            throw new ArgumentProblemException("name the position or the worksheet last, as in `swapwright why CHASSIS DONOR gearbox=keep radiator`");
+            throw new ArgumentProblemException("name the position, the signal or the worksheet last, as in `swapwright why CHASSIS DONOR gearbox=keep radiator`");
         }
 
         var asked = settings.Rest[^1];
         var isLedger = !proof.Base.Positions.Has(asked) && LedgerAssembly.Ids.Contains(asked.Split('.')[0]);
-        if (!isLedger)
+        var isSignal = !isLedger && SignalReport.Covers(proof.Base, asked);
+        if (!isLedger && !isSignal)
         {
-            CombinationArguments.Know(proof.Base.Positions.Ids.Concat(LedgerAssembly.Ids), asked, "position or worksheet");
+            CombinationArguments.Know(proof.Base.Positions.Ids.Concat(LedgerAssembly.Ids), asked, "position, signal or worksheet");
         }
 
         var sheet = new SheetBuilder(resolution, many: false).Build(CombinationArguments.Read(resolution, settings.Chassis, settings.Donor, settings.Rest[..^1]));
@@ -55,6 +56,11 @@ internal sealed class WhyCommand : Command<WhyCommand.Settings>
             }
 
             Terminal.Deliver(isJson ? report.Json() : report.Text(), null);
+        }
+        else if (isSignal)
+        {
+            var way = new SignalReport(sheet, resolution, asked, forced);
+            Terminal.Deliver(isJson ? way.Json() : way.Text(), null);
         }
         else
         {

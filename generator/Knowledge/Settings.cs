@@ -3,13 +3,49 @@ using System.Collections.Immutable;
 namespace Swapwright.Knowledge;
 
 /// <summary>Limits that belt worksheets are judged by. Degrees, millimetres, per cent.</summary>
-public sealed record BeltSettings(decimal CrankWrapDeg, decimal AlternatorWrapDeg, decimal OtherWrapDeg, decimal PlaneOffsetMmPer100Mm, decimal FitSlackPercent, decimal TakeUpPercent);
+public sealed record BeltSettings(decimal CrankWrapDeg, decimal AlternatorWrapDeg, decimal OtherWrapDeg, decimal PlaneOffsetMmPer100Mm, decimal FitSlackPercent, decimal TakeUpPercent)
+{
+    // Common practice, no source, all of them.
+
+    /// <summary>The part of a spring's travel, about its nominal mark, in which the arm has to stand.</summary>
+    public decimal SpringMiddlePercent { get; init; } = 50;
+
+    /// <summary>Most ribs that may be cut off a wider belt where the right one is not stocked; 0: none.</summary>
+    public int TrimRibs { get; init; } = 1;
+
+    /// <summary>Grams a metre and rib of a belt that does not say what it weighs.</summary>
+    public decimal RibMassGPerM { get; init; } = 20;
+
+    /// <summary>Newtons a rib of a belt that is fitted new.</summary>
+    public decimal TensionNewN { get; init; } = 110;
+
+    /// <summary>Newtons a rib of a belt that has run.</summary>
+    public decimal TensionRunInN { get; init; } = 80;
+
+    /// <summary>How far either way of it a tension is still good.</summary>
+    public decimal TensionSpreadPercent { get; init; } = 10;
+}
 
 /// <summary>Allowances for lengths of wire. Millimetres.</summary>
 /// <param name="RoutingFactor">How much longer than the straight line a wire is laid.</param>
 /// <param name="SlackMm">Added to every wire that is cut.</param>
 /// <param name="ReachMm">How far a device may sit from its plug before the branch counts as short.</param>
-public sealed record WiringSettings(decimal RoutingFactor, decimal SlackMm, decimal ReachMm);
+public sealed record WiringSettings(decimal RoutingFactor, decimal SlackMm, decimal ReachMm)
+{
+    // Common practice, no source, all of them.
+
+    /// <summary>Volts that a new wire may lose at its current.</summary>
+    public decimal AllowedDropV { get; init; } = 0.3m;
+
+    /// <summary>Degrees Celsius that conductors are reckoned at: what the insulation stands for long.</summary>
+    public decimal ConductorCelsius { get; init; } = 85;
+
+    /// <summary>Square millimetres of the thinnest wire that is run anew or let in.</summary>
+    public decimal LeastMm2 { get; init; } = 0.5m;
+
+    /// <summary>Amperes that an ECU's output switches where the ECU does not say.</summary>
+    public decimal OutputCurrentA { get; init; } = 2;
+}
 
 /// <summary>Allowances for hoses. Millimetres, bar.</summary>
 /// <param name="RoutingFactor">How much longer than the straight line a hose is laid.</param>

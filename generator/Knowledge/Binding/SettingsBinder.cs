@@ -34,11 +34,25 @@ internal static class SettingsBinder
                 belt.Number("other-wrap", Unit.Degree, usual.Belt.OtherWrapDeg, 0, 360),
                 belt.Number("plane-offset", Unit.Millimetre, usual.Belt.PlaneOffsetMmPer100Mm, 0, 20),
                 belt.Number("fit-slack", Unit.Percent, usual.Belt.FitSlackPercent, 0, 20),
-                belt.Number("take-up", Unit.Percent, usual.Belt.TakeUpPercent, 0, 20)),
+                belt.Number("take-up", Unit.Percent, usual.Belt.TakeUpPercent, 0, 20))
+            {
+                SpringMiddlePercent = belt.Number("spring-middle", Unit.Percent, usual.Belt.SpringMiddlePercent, 0, 100),
+                TrimRibs = belt.Integer("trim-ribs", usual.Belt.TrimRibs),
+                RibMassGPerM = belt.Number("rib-mass", Unit.One, usual.Belt.RibMassGPerM, 1, 500),
+                TensionNewN = belt.Number("tension-new", Unit.Newton, usual.Belt.TensionNewN, 0, 1000),
+                TensionRunInN = belt.Number("tension-run-in", Unit.Newton, usual.Belt.TensionRunInN, 0, 1000),
+                TensionSpreadPercent = belt.Number("tension-spread", Unit.Percent, usual.Belt.TensionSpreadPercent, 0, 50),
+            },
             Wiring = new WiringSettings(
                 wiring.Number("routing-factor", Unit.One, usual.Wiring.RoutingFactor, 1, 5),
                 wiring.Number("slack", Unit.Millimetre, usual.Wiring.SlackMm, 0, 2000),
-                wiring.Number("reach", Unit.Millimetre, usual.Wiring.ReachMm, 0, 2000)),
+                wiring.Number("reach", Unit.Millimetre, usual.Wiring.ReachMm, 0, 2000))
+            {
+                AllowedDropV = wiring.Number("allowed-drop", Unit.Volt, usual.Wiring.AllowedDropV, 0.01m, 5),
+                ConductorCelsius = wiring.Number("conductor-temperature", Unit.Celsius, usual.Wiring.ConductorCelsius, 20, 200),
+                LeastMm2 = wiring.Number("least-size", Unit.SquareMillimetre, usual.Wiring.LeastMm2, 0.1m, 10),
+                OutputCurrentA = wiring.Number("output-current", Unit.Ampere, usual.Wiring.OutputCurrentA, 0, 50),
+            },
             Hoses = new HoseSettings(
                 hoses.Number("routing-factor", Unit.One, usual.Hoses.RoutingFactor, 1, 5),
                 hoses.Number("slack", Unit.Millimetre, usual.Hoses.SlackMm, 0, 1000),

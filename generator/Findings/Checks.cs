@@ -9,11 +9,15 @@ namespace Swapwright.Findings;
 /// <summary>What a check over the space looks at.</summary>
 public sealed record Examination(KnowledgeBase Base, Resolution Resolution, RegionWords Words)
 {
+    private RuleEffects? _effects;
     private FittedHoses? _hoses;
     private FittedLoops? _loops;
     private FittedWirings? _wirings;
     private FittedLedgers? _ledgers;
     private RegionYaml? _yaml;
+
+    /// <summary>What each rule gives, and where; its answers are shared by the checks that ask.</summary>
+    internal RuleEffects Effects => _effects ??= new RuleEffects(Resolution);
 
     /// <summary>The belts of the buildable combinations, found when first asked for.</summary>
     internal FittedLoops Loops => _loops ??= new FittedLoops(Resolution);

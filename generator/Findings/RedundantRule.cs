@@ -16,7 +16,7 @@ public static class RedundantRule
 
     private static IEnumerable<Finding> Run(Examination examination)
     {
-        var search = new Search(examination.Resolution);
+        var search = new Search(examination.Resolution, examination.Effects);
         foreach (var rule in examination.Base.Rules.All.Where(search.ChangesNothing))
         {
             var twins = search.Twins(rule).ToList();
@@ -30,38 +30,60 @@ public static class RedundantRule
         }
     }
 
-    private sealed class Search(Resolution resolution)
+    private sealed class Search(Resolution resolution, RuleEffects effects)
     {
         private readonly RegionStore _store = resolution.Store;
-        private readonly RuleEffects _effects = new(resolution);
+        private readonly Dictionary<string, ILookup<string, StandingAnswer>> _alike = new(StringComparer.Ordinal);
         private readonly bool _choicesAsk = resolution.Space.Base.Choices.All.Any(choice => choice.Applies.AnswerTests().Any());
         private readonly ImmutableHashSet<string> _asked = [.. Conditions(resolution.Space.Base).SelectMany(condition => condition.AnswerTests()).Select(test => test.Position)];
 
         public bool ChangesNothing(Rule rule) =>
-            !_effects.Values(rule).Any(value => Read(value.Region))
+            !rule.Answers.Where(Known).Any(answer => StandsAlone(rule, answer))
+            && !resolution.ValuesOf(rule).Any(value => Read(value.Region))
             && !(RuleEffects.HasSpeech(rule) && Read(resolution.Speaks(rule)))
             && rule.Answers.Where(Known).All(answer => AnswersStay(rule, answer))
             && ExclusionsStay(rule)
             && Overridden(rule).All(other => StaysSilent(rule, other))
-            && !_effects.IsDead(rule) && !_effects.IsShadowed(rule);
+            && !effects.IsDead(rule) && !effects.IsShadowed(rule);
 
         /// <summary>The rules that give what a rule gives, somewhere where it does.</summary>
         public IEnumerable<Rule> Twins(Rule rule)
         {
-            var answering = rule.Answers.Where(Known).SelectMany(answer => resolution.At(answer.Position)
-                .Where(one => one.Rule.Id != rule.Id && Content(one.Answer) == Content(answer) && Read(_store.And(one.Region, _effects.Standing(rule, answer.Position))))
+            var answering = rule.Answers.Where(Known).SelectMany(answer => Alike(answer.Position, Content(answer))
+                .Where(one => one.Rule.Id != rule.Id && Read(_store.And(one.Region, effects.Standing(rule, answer.Position))))
                 .Select(one => one.Rule));
-            var excluding = resolution.Exclusions.Where(one => one.Rule.Id != rule.Id && resolution.DomainParts.Intersects(_store.And(one.Region, _effects.Exclusion(rule)))).Select(one => one.Rule);
+            var excluding = resolution.Exclusions.Where(one => one.Rule.Id != rule.Id && resolution.DomainParts.Intersects(_store.And(one.Region, effects.Exclusion(rule)))).Select(one => one.Rule);
             return answering.Concat(excluding).DistinctBy(other => other.Id);
+        }
+
+        /// <summary>
+        /// Whether a buildable combination is told an answer by this rule, and no other rule with the same answer applies there,
+        /// overridden or not: then the answer goes with the rule. Nearly every rule is known to be needed by this alone.
+        /// </summary>
+        private bool StandsAlone(Rule rule, Answer answer)
+        {
+            var others = Alike(answer.Position, Content(answer)).Where(one => one.Rule.Id != rule.Id).Select(one => one.Rule).ToList();
+            return effects.Stands(rule, answer.Position) && (others.Count == 0 || effects.StandsBeside(rule, answer.Position, others));
+        }
+
+        /// <summary>The answers at a position that tell a reader the same.</summary>
+        private IEnumerable<StandingAnswer> Alike(string position, string content)
+        {
+            if (!_alike.TryGetValue(position, out var alike))
+            {
+                alike = resolution.At(position).ToLookup(one => Content(one.Answer), StringComparer.Ordinal);
+                _alike.Add(position, alike);
+            }
+
+            return alike[content];
         }
 
         private bool AnswersStay(Rule rule, Answer answer)
         {
-            var at = resolution.At(answer.Position);
             var overridden = Overridden(rule).Where(other => other.AnswerAt(answer.Position) is not null).ToList();
             foreach (var content in overridden.Select(other => Content(other.AnswerAt(answer.Position)!)).Prepend(Content(answer)).Distinct(StringComparer.Ordinal))
             {
-                var same = at.Where(one => Content(one.Answer) == content).ToList();
+                var same = Alike(answer.Position, content).ToList();
                 var others = same.Where(one => one.Rule.Id != rule.Id).ToList();
                 var before = _store.OrAll(same.Select(one => one.Region));
                 var after = _store.OrAll(others.Select(one => overridden.Any(other => other.Id == one.Rule.Id) ? _store.Or(one.Region, SpeaksUp(rule, one.Rule, answer.Position)) : one.Region));
@@ -83,17 +105,19 @@ public static class RedundantRule
 
         private bool ExclusionsStay(Rule rule)
         {
-            var own = _effects.Exclusion(rule);
-            var lifted = Overridden(rule).Select(other => (Rule: other, Region: SpeaksUp(rule, other, _effects.Unlifted(other), _ => true))).Where(one => !one.Region.IsNone).ToList();
+            var own = effects.Exclusion(rule);
+            var lifted = Overridden(rule).Select(other => (Rule: other, Region: SpeaksUp(rule, other, effects.Unlifted(other), _ => true))).Where(one => !one.Region.IsNone).ToList();
             if (own.IsNone && lifted.Count == 0)
             {
                 return true;
             }
 
-            var others = _store.OrAll(resolution.Exclusions.Where(one => one.Rule.Id != rule.Id).Select(one => one.Region));
             var returning = _store.OrAll(lifted.Select(one => one.Region));
-            return !resolution.DomainParts.Intersects(_store.Minus(own, _store.Or(others, returning)))
-                && !resolution.DomainParts.Intersects(_store.Minus(returning, _store.Or(others, own)));
+            return !AloneIn(own, returning) && !AloneIn(returning, own);
+
+            // Whether a region holds a combination that no other rule excludes and that is not in the other region.
+            bool AloneIn(Region region, Region other) => resolution.DomainParts.Intersects(
+                [region], resolution.Exclusions.Where(one => one.Rule.Id != rule.Id && _store.Intersects(one.Region, region)).Select(one => one.Region).Append(other));
         }
 
         private bool StaysSilent(Rule rule, Rule other)

@@ -13,12 +13,10 @@ internal sealed record RuleEffect(Region Standing, Region Unsilenced, Func<Rule,
 /// <summary>Everything that rules give, by rule.</summary>
 internal sealed class RuleEffects(Resolution resolution)
 {
-    private readonly ILookup<string, StandingValue> _values = resolution.Values.ToLookup(value => value.Rule.Id, StringComparer.Ordinal);
+    private readonly Dictionary<(string Rule, string Position), bool> _stands = [];
     private readonly ILookup<string, Exclusion> _exclusions = resolution.Exclusions.ToLookup(exclusion => exclusion.Rule.Id, StringComparer.Ordinal);
 
     public static bool HasSpeech(Rule rule) => !(rule.Tasks.IsEmpty && rule.Cautions.IsEmpty && rule.Mistakes.IsEmpty && rule.Advises.IsEmpty);
-
-    public IEnumerable<StandingValue> Values(Rule rule) => _values[rule.Id];
 
     public Region Exclusion(Rule rule) => _exclusions[rule.Id].Select(exclusion => exclusion.Region).FirstOrDefault(Region.None);
 
@@ -33,6 +31,25 @@ internal sealed class RuleEffects(Resolution resolution)
     public Region Standing(Rule rule, string position) =>
         resolution.At(position).Where(standing => standing.Rule.Id == rule.Id).Select(standing => standing.Region).FirstOrDefault(Region.None);
 
+    /// <summary>Whether an answer of a rule stands in some buildable combination. <see cref="Standing"/> is not worked out.</summary>
+    public bool Stands(Rule rule, string position)
+    {
+        if (!_stands.TryGetValue((rule.Id, position), out var stands))
+        {
+            stands = StandsBeside(rule, position, []);
+            _stands.Add((rule.Id, position), stands);
+        }
+
+        return stands;
+    }
+
+    /// <summary>Whether an answer of a rule stands in some buildable combination in which none of other rules applies.</summary>
+    public bool StandsBeside(Rule rule, string position, IEnumerable<Rule> others)
+    {
+        var silencers = resolution.Overriders.GetValueOrDefault(rule.Id, []).Where(over => over.AnswerAt(position) is not null);
+        return resolution.BuildableParts.Intersects([resolution.When(rule), resolution.Applies(position)], silencers.Concat(others).Select(resolution.When));
+    }
+
     public IEnumerable<RuleEffect> Of(Rule rule)
     {
         var when = resolution.When(rule);
@@ -41,7 +58,7 @@ internal sealed class RuleEffects(Resolution resolution)
             yield return new RuleEffect(Standing(rule, position), resolution.Store.And(when, resolution.Applies(position)), over => over.AnswerAt(position) is not null);
         }
 
-        foreach (var value in Values(rule))
+        foreach (var value in resolution.ValuesOf(rule))
         {
             yield return new RuleEffect(value.Region, when, over => over.Values.Any(other => other.Name == value.Value.Name));
         }
@@ -66,7 +83,7 @@ internal sealed class RuleEffects(Resolution resolution)
     /// <summary>Whether other rules silence everything that a rule gives, while something of it would stand without them.</summary>
     public bool IsShadowed(Rule rule)
     {
-        if (!resolution.Overriders.ContainsKey(rule.Id))
+        if (!resolution.Overriders.ContainsKey(rule.Id) || rule.Answers.Any(answer => resolution.Space.Base.Positions.Has(answer.Position) && Stands(rule, answer.Position)))
         {
             return false;
         }

@@ -10,7 +10,7 @@ public static class ShadowedRule
     private static IEnumerable<Finding> Run(Examination examination)
     {
         var resolution = examination.Resolution;
-        var effects = new RuleEffects(resolution);
+        var effects = examination.Effects;
         foreach (var rule in examination.Base.Rules.All.Where(effects.IsShadowed))
         {
             var silencers = resolution.Overriders[rule.Id]

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Collections.Immutable;
 using Swapwright.Diagnostics;
 using Swapwright.Knowledge;
@@ -38,9 +37,10 @@ public sealed record Exclusion(Rule Rule, Region Region);
 /// <summary>What the rules say over the whole space.</summary>
 public sealed class Resolution
 {
-    private readonly FrozenDictionary<string, ImmutableArray<StandingAnswer>> _answers;
-    private readonly FrozenDictionary<string, Region> _applies;
-    private readonly FrozenDictionary<string, Region> _when;
+    private readonly Dictionary<string, ImmutableArray<StandingAnswer>> _answers;
+    private readonly Dictionary<string, Region> _applies;
+    private readonly Dictionary<string, Region> _when;
+    private readonly ILookup<string, StandingValue> _values;
     private (Region Domain, Region Buildable)? _whole;
 
     internal Resolution(
@@ -58,10 +58,11 @@ public sealed class Resolution
         Exclusions = exclusions;
         DomainParts = new FactoredRegion(space.Store, domain, SpaceModel.Entities);
         BuildableParts = new FactoredRegion(space.Store, domain.Concat(exclusions.Select(exclusion => space.Store.Not(exclusion.Region))), SpaceModel.Entities);
-        _answers = answers.ToFrozenDictionary(StringComparer.Ordinal);
-        _applies = applies.ToFrozenDictionary(StringComparer.Ordinal);
-        _when = when.ToFrozenDictionary(StringComparer.Ordinal);
+        _answers = answers;
+        _applies = applies;
+        _when = when;
         Values = values;
+        _values = values.ToLookup(value => value.Rule.Id, StringComparer.Ordinal);
         RegionOf = regionOf;
         Findings = findings;
         Overriders = OverridersOf(space.Base);
@@ -90,6 +91,9 @@ public sealed class Resolution
 
     public ImmutableArray<StandingValue> Values { get; }
 
+    /// <summary>The values that a rule states.</summary>
+    public IEnumerable<StandingValue> ValuesOf(Rule rule) => _values[rule.Id];
+
     /// <summary>The region of a condition of this base; conditions on answers included.</summary>
     public Func<Condition, Region> RegionOf { get; }
 
@@ -97,7 +101,7 @@ public sealed class Resolution
     public ImmutableArray<Finding> Findings { get; }
 
     /// <summary>Rule id → the rules that override it.</summary>
-    public FrozenDictionary<string, ImmutableArray<Rule>> Overriders { get; }
+    public IReadOnlyDictionary<string, ImmutableArray<Rule>> Overriders { get; }
 
     /// <summary>Where a rule's <c>when</c> holds, overridden or not.</summary>
     public Region When(Rule rule) => _when[rule.Id];
@@ -135,15 +139,15 @@ public sealed class Resolution
         }
 
         return rule.Answers.IsEmpty
-            ? Store.OrAll(Values.Where(value => value.Rule.Id == rule.Id).Select(value => value.Region))
+            ? Store.OrAll(ValuesOf(rule).Select(value => value.Region))
             : Store.OrAll(rule.Answers.Where(answer => _answers.ContainsKey(answer.Position))
                 .SelectMany(answer => At(answer.Position).Where(standing => standing.Rule.Id == rule.Id).Select(standing => standing.Region)));
     }
 
-    internal static FrozenDictionary<string, ImmutableArray<Rule>> OverridersOf(KnowledgeBase kb) =>
+    internal static Dictionary<string, ImmutableArray<Rule>> OverridersOf(KnowledgeBase kb) =>
         kb.Rules.All.SelectMany(rule => rule.Overrides.Select(named => (named.Id, rule)))
             .GroupBy(pair => pair.Id, StringComparer.Ordinal)
-            .ToFrozenDictionary(group => group.Key, group => group.Select(pair => pair.rule).ToImmutableArray(), StringComparer.Ordinal);
+            .ToDictionary(group => group.Key, group => group.Select(pair => pair.rule).ToImmutableArray(), StringComparer.Ordinal);
 
     // Both at once: whoever has asked for one before threads start finds the other made.
     private (Region Domain, Region Buildable) Whole => _whole ??= (DomainParts.ToRegion(), BuildableParts.ToRegion());

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Collections.Immutable;
 using Swapwright.Diagnostics;
 using Swapwright.Knowledge;
@@ -15,8 +14,8 @@ public sealed class Resolver
     private readonly SpaceModel _space;
     private readonly KnowledgeBase _kb;
     private readonly ConditionRegions _regions;
-    private readonly FrozenDictionary<string, ImmutableArray<Rule>> _overriders;
-    private readonly FrozenDictionary<string, ImmutableArray<Rule>> _rulesAt;
+    private readonly Dictionary<string, ImmutableArray<Rule>> _overriders;
+    private readonly Dictionary<string, ImmutableArray<Rule>> _rulesAt;
     private readonly Dictionary<string, Region> _when = new(StringComparer.Ordinal);
     private readonly Dictionary<string, Region> _applies = new(StringComparer.Ordinal);
     private readonly Dictionary<string, ImmutableArray<StandingAnswer>> _answers = new(StringComparer.Ordinal);
@@ -32,7 +31,7 @@ public sealed class Resolver
         _overriders = Resolution.OverridersOf(kb);
         _rulesAt = kb.Rules.All.SelectMany(rule => rule.Answers.Select(answer => (answer.Position, rule)))
             .GroupBy(pair => pair.Position, StringComparer.Ordinal)
-            .ToFrozenDictionary(group => group.Key, group => group.Select(pair => pair.rule).ToImmutableArray(), StringComparer.Ordinal);
+            .ToDictionary(group => group.Key, group => group.Select(pair => pair.rule).ToImmutableArray(), StringComparer.Ordinal);
     }
 
     private RegionStore Store => _space.Store;

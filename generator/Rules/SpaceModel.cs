@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Collections.Immutable;
 using Swapwright.Diagnostics;
 using Swapwright.Knowledge;
@@ -18,7 +17,7 @@ public sealed class SpaceModel
     /// <summary>Number of variables that stand before the choices: the chassis and the donor.</summary>
     internal const int Entities = 2;
 
-    private readonly FrozenDictionary<string, int> _levelOfChoice;
+    private readonly Dictionary<string, int> _levelOfChoice;
 
     private SpaceModel(KnowledgeBase kb, RegionStore store, ImmutableArray<Choice?> choiceAt, int chassis, int donor)
     {
@@ -28,7 +27,7 @@ public sealed class SpaceModel
         Chassis = chassis;
         Donor = donor;
         _levelOfChoice = choiceAt.Select((choice, level) => (choice, level)).Where(pair => pair.choice is not null)
-            .ToFrozenDictionary(pair => pair.choice!.Id, pair => pair.level, StringComparer.Ordinal);
+            .ToDictionary(pair => pair.choice!.Id, pair => pair.level, StringComparer.Ordinal);
     }
 
     public KnowledgeBase Base { get; }

@@ -9,8 +9,7 @@ public static class KnowledgeFolder
 {
     /// <summary>
     /// Reads every file and gathers what is wrong with any of them. Symbolic links are not followed: nothing outside the
-    /// folder is ever read. Files are parsed one after the other because the YAML parser gains nothing from threads; their
-    /// bytes are fetched a little ahead.
+    /// folder is ever read. Files are read side by side and kept in the order of their paths.
     /// </summary>
     /// <param name="folder">Has to exist; the caller decides what a missing folder means.</param>
     /// <exception cref="DirectoryNotFoundException">The folder does not exist.</exception>
@@ -27,31 +26,34 @@ public static class KnowledgeFolder
         walk.Found.Sort((left, right) => string.CompareOrdinal(left.Path, right.Path));
 
         var findings = new List<Finding>(walk.Findings);
-        var files = ImmutableArray.CreateBuilder<SourceFile>(walk.Found.Count);
+        var taken = Within(walk.Found, bounds, findings);
+        var read = new (SourceFile File, ImmutableArray<Finding> Findings)[taken.Count];
+        Parallel.For(0, read.Length, new ParallelOptions { CancellationToken = cancellation }, at => read[at] = ReadOne(taken[at], FileContent.Of(taken[at], bounds), bounds));
+        findings.AddRange(read.SelectMany(one => one.Findings));
+        var files = read.Select(one => one.File).ToImmutableArray();
+        findings.AddRange(walk.Missing());
+        DoubleIds(files, findings);
+        return new SourceTree(folder, files, [.. findings.OrderBy(finding => finding.Place).ThenBy(finding => finding.Message, StringComparer.Ordinal)]);
+    }
+
+    /// <summary>The files up to the one with which all of them together become too large.</summary>
+    private static List<FoundFile> Within(List<FoundFile> found, SourceLimits limits, List<Finding> findings)
+    {
         var total = 0L;
-        using var ahead = new ReadAhead(walk.Found, bounds, cancellation);
-        foreach (var found in walk.Found)
+        for (var at = 0; at < found.Count; at++)
         {
-            cancellation.ThrowIfCancellationRequested();
-            var content = ahead.Next();
-            if (total + content.Length > bounds.MaxTotalBytes)
+            total += FileContent.LengthOf(found[at]);
+            if (total > limits.MaxTotalBytes)
             {
-                findings.Add(new Finding(FindingKinds.Schema, string.Create(CultureInfo.InvariantCulture, $"the knowledge base is larger than {bounds.MaxTotalBytes} bytes; this file and the ones after it are not read"), Place.Of(found.Path))
+                findings.Add(new Finding(FindingKinds.Schema, string.Create(CultureInfo.InvariantCulture, $"the knowledge base is larger than {limits.MaxTotalBytes} bytes; this file and the ones after it are not read"), Place.Of(found[at].Path))
                 {
                     Mend = "Remove what is not needed, or split the knowledge base.",
                 });
-                break;
+                return found[..at];
             }
-
-            total += content.Length;
-            var (file, faults) = ReadOne(found, content, bounds);
-            files.Add(file);
-            findings.AddRange(faults);
         }
 
-        findings.AddRange(walk.Missing());
-        DoubleIds(files, findings);
-        return new SourceTree(folder, files.DrainToImmutable(), [.. findings.OrderBy(finding => finding.Place).ThenBy(finding => finding.Message, StringComparer.Ordinal)]);
+        return found;
     }
 
     private static (SourceFile File, ImmutableArray<Finding> Findings) ReadOne(FoundFile found, FileContent content, SourceLimits limits)
@@ -74,7 +76,7 @@ public static class KnowledgeFolder
         return (new SourceFile(found.Path, found.Kind, found.Id, string.Empty, null, null, 0), findings.ToImmutable());
     }
 
-    private static void DoubleIds(ImmutableArray<SourceFile>.Builder files, List<Finding> findings)
+    private static void DoubleIds(ImmutableArray<SourceFile> files, List<Finding> findings)
     {
         var first = new Dictionary<(string Kind, string Id), SourceFile>();
         foreach (var file in files)

@@ -1,10 +1,9 @@
 using System.Collections.Immutable;
-using System.Text.RegularExpressions;
 
 namespace Swapwright.Source;
 
 /// <summary>Which files a knowledge base consists of, and what each folder holds.</summary>
-public static partial class KnowledgeLayout
+public static class KnowledgeLayout
 {
     internal const string ArticleKind = "article";
 
@@ -41,10 +40,8 @@ public static partial class KnowledgeLayout
     /// <summary>A knowledge base without one of these cannot be checked. A knowledge base may do without sources.</summary>
     public static readonly ImmutableArray<string> Required = ["kb.yaml", "positions.yaml", "vocabulary.yaml"];
 
-    public static bool IsId(string name) => IdForm().IsMatch(name);
-
-    /// <summary>The same as <see cref="IsId"/>, for the many ids inside files.</summary>
-    internal static bool IsPlainId(string text)
+    /// <summary>Words of small letters and digits, joined by single hyphens.</summary>
+    public static bool IsId(string text)
     {
         var afterLetter = false;
         foreach (var c in text)
@@ -70,7 +67,4 @@ public static partial class KnowledgeLayout
 
     /// <summary>Files that people and their tools keep beside the knowledge.</summary>
     internal static bool IsAside(string name) => name[0] == '.' || name is "README.md" or "LICENSE";
-
-    [GeneratedRegex(@"^[a-z0-9]+(?:-[a-z0-9]+)*\z", RegexOptions.CultureInvariant | RegexOptions.NonBacktracking)]
-    private static partial Regex IdForm();
 }

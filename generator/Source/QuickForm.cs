@@ -199,7 +199,7 @@ internal sealed class QuickForm
     {
         if (pattern == "^[a-z0-9]+(-[a-z0-9]+)*$")
         {
-            return KnowledgeLayout.IsPlainId;
+            return KnowledgeLayout.IsId;
         }
 
         var regex = new Lazy<Regex>(() => new Regex(SchemaLoader.AnchorPattern(pattern), RegexOptions.None, TimeSpan.FromSeconds(5)));

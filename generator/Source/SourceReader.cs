@@ -43,7 +43,7 @@ public static class SourceReader
 
         if (kind != KnowledgeLayout.ArticleKind)
         {
-            var root = new TreeBuilder(path, text, lines, limits, findings).Build();
+            var root = PlainTree.Read(path, text, lines, limits) ?? new TreeBuilder(path, text, lines, limits, findings).Build();
             return (new SourceFile(path, kind, id, text, root, null, 0), findings.ToImmutable());
         }
 
@@ -55,7 +55,8 @@ public static class SourceReader
 
         // The front matter is parsed with its opening line, which YAML reads as the start of a document: lines stay right.
         var head = text[..split.HeadEnd];
-        var articleRoot = new TreeBuilder(path, head, new LineIndex(head), limits, findings).Build();
+        var headLines = new LineIndex(head);
+        var articleRoot = PlainTree.Read(path, head, headLines, limits, firstLine: 2) ?? new TreeBuilder(path, head, headLines, limits, findings).Build();
         return (new SourceFile(path, kind, id, text, articleRoot, text[split.BodyStart..], split.BodyLine), findings.ToImmutable());
     }
 }

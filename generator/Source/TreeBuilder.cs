@@ -12,9 +12,6 @@ namespace Swapwright.Source;
 /// </summary>
 internal sealed class TreeBuilder(string path, string text, LineIndex lines, SourceLimits limits, FindingList findings)
 {
-    /// <summary>From this many keys on a mapping keeps an index; below, searching one by one is faster.</summary>
-    private const int IndexedFrom = 12;
-
     private readonly List<(int First, int Last)> _multiLine = [];
     private readonly Stack<Mark> _openFlow = new();
     private int _nodes;
@@ -225,8 +222,7 @@ internal sealed class TreeBuilder(string path, string text, LineIndex lines, Sou
         var isFlow = start.Style == MappingStyle.Flow;
         Open(isFlow, start.Start);
         parser.MoveNext();
-        var entries = ImmutableArray.CreateBuilder<MappingEntry>();
-        Dictionary<string, int>? index = null;
+        var entries = new MappingEntries();
         var last = PlaceOf(start.Start, start.End);
         while (!_stopped && parser.Current is not MappingEnd)
         {
@@ -238,7 +234,7 @@ internal sealed class TreeBuilder(string path, string text, LineIndex lines, Sou
                 continue;
             }
 
-            if (First(name.Text, entries, index) is { } first)
+            if (entries.Find(name.Text) is { } first)
             {
                 findings.Add(new Finding(FindingKinds.Schema, $"the key `{Shortened(name.Text)}` stands twice in one mapping", name.Place)
                 {
@@ -248,12 +244,7 @@ internal sealed class TreeBuilder(string path, string text, LineIndex lines, Sou
                 continue;
             }
 
-            index?.Add(name.Text, entries.Count);
-            entries.Add(new MappingEntry(name, value));
-            if (index is null && entries.Count == IndexedFrom)
-            {
-                index = entries.Select((entry, at) => (entry.Key.Text, at)).ToDictionary(pair => pair.Text, pair => pair.at, StringComparer.Ordinal);
-            }
+            entries.Add(name, value);
         }
 
         if (_stopped)
@@ -263,7 +254,7 @@ internal sealed class TreeBuilder(string path, string text, LineIndex lines, Sou
 
         var whole = isFlow ? Closed(start.Start, parser.Current!.Start) : Until(PlaceOf(start.Start, start.Start), last);
         parser.MoveNext();
-        return new MappingNode(whole, entries.DrainToImmutable(), index);
+        return entries.ToNode(whole);
     }
 
     private void Open(bool isFlow, Mark start)
@@ -279,24 +270,6 @@ internal sealed class TreeBuilder(string path, string text, LineIndex lines, Sou
     {
         _openFlow.Pop();
         return new Place(path, (int)start.Line, (int)start.Column, (int)bracket.Line, (int)bracket.Column + 1);
-    }
-
-    private static ScalarNode? First(string name, ImmutableArray<MappingEntry>.Builder entries, Dictionary<string, int>? index)
-    {
-        if (index is not null)
-        {
-            return index.TryGetValue(name, out var at) ? entries[at].Key : null;
-        }
-
-        foreach (var entry in entries)
-        {
-            if (entry.Key.Text == name)
-            {
-                return entry.Key;
-            }
-        }
-
-        return null;
     }
 
     private ScalarNode? Key(SourceNode key)

@@ -15,6 +15,9 @@ public sealed class FactoredRegion
     private readonly int _shared;
     private readonly ImmutableArray<Part> _parts;
     private readonly ImmutableArray<int> _own;
+    private readonly int[] _partOf;
+    private readonly Dictionary<int, int[]> _touched = [];
+    private readonly Dictionary<int, bool> _met = [];
     private readonly Dictionary<string, SharedWeights> _weights = [];
     private BigInteger? _size;
 
@@ -27,6 +30,14 @@ public sealed class FactoredRegion
         _own = [.. Enumerable.Range(shared, store.Variables.Length - shared)];
         _parts = [.. Group(factors).Select(MakePart)];
         Possible = store.AndAll(_parts.Select(part => part.Possible));
+        _partOf = [.. Enumerable.Repeat(-1, store.Variables.Length)];
+        for (var part = 0; part < _parts.Length; part++)
+        {
+            foreach (var variable in _parts[part].Variables)
+            {
+                _partOf[variable] = part;
+            }
+        }
     }
 
     /// <summary>The values of the shared variables that leave something possible, as a region.</summary>
@@ -58,14 +69,16 @@ public sealed class FactoredRegion
     /// </summary>
     public Region Narrow(Region region)
     {
-        var touched = _store.Support(region);
+        var touched = Touched(region);
         region = _store.And(region, Possible);
-        foreach (var part in _parts)
+        foreach (var part in touched)
         {
-            if (!region.IsNone && part.Variables.Any(variable => touched.Contains(variable)))
+            if (region.IsNone)
             {
-                region = _store.And(region, part.Region);
+                break;
             }
+
+            region = _store.And(region, _parts[part].Region);
         }
 
         return region;
@@ -73,8 +86,21 @@ public sealed class FactoredRegion
 
     public bool Intersects(Region region)
     {
-        var touched = _store.Support(region);
-        return _store.Intersects(_parts.Where(part => part.Variables.Any(variable => touched.Contains(variable))).Select(part => part.Region).Append(Possible).Append(region));
+        if (!_met.TryGetValue(region.Id, out var meets))
+        {
+            meets = Intersects([region], []);
+            _met.Add(region.Id, meets);
+        }
+
+        return meets;
+    }
+
+    /// <summary>Whether something in the intersection lies in all of some regions and in none of others. No region is made of them.</summary>
+    public bool Intersects(IEnumerable<Region> within, IEnumerable<Region> outside)
+    {
+        List<Region> asked = [.. within, .. outside.Select(_store.Not)];
+        var parts = asked.SelectMany(region => Touched(region)).Distinct().Select(part => _parts[part].Region);
+        return _store.Intersects([.. parts, Possible, .. asked]);
     }
 
     /// <summary>Whether everything in the intersection lies within the region.</summary>
@@ -136,11 +162,41 @@ public sealed class FactoredRegion
         return Free(rest.SelectMany(part => part.Variables).Concat(joinedOwn)) * weights.Sum(joined, Free(joinedOwn));
     }
 
-    /// <summary>Exact number of different assignments to the shared variables and the given ones that the intersection leaves possible.</summary>
-    public BigInteger CountWithin(IReadOnlyCollection<int> variables)
+    /// <summary>The regions whose intersection this is, one for each group of variables that are tied together.</summary>
+    public IEnumerable<Region> Factors => _parts.Select(part => part.Region);
+
+    /// <summary>The assignments to the shared variables and the given ones that the intersection leaves possible: its projection.</summary>
+    public Region Onto(IReadOnlyCollection<int> variables)
     {
         var seen = _parts.Where(part => part.Variables.Any(variables.Contains)).Select(part => _store.Project(part.Region, part.Variables.Except(variables)));
-        return _store.CountWithin(_store.And(Possible, _store.AndAll(seen)), [.. Enumerable.Range(0, _shared).Union(variables)]);
+        return _store.And(Possible, _store.AndAll(seen));
+    }
+
+    /// <summary>
+    /// The assignments to the shared variables and the given ones that some assignment in both the region and the
+    /// intersection takes.
+    /// </summary>
+    public Region Onto(IReadOnlyCollection<int> variables, Region region) =>
+        _store.And(_store.Project(Narrow(region), _own.Except(variables)), Onto(variables));
+
+    /// <summary>The intersection once some variables, none of them shared, may take any value that it leaves them: its projection, in parts.</summary>
+    public FactoredRegion Without(IReadOnlyCollection<int> variables) =>
+        variables.Count == 0 ? this : new FactoredRegion(_store, _parts.Select(part => _store.Project(part.Region, variables)), _shared);
+
+    /// <summary>Exact number of different assignments to the shared variables and the given ones that the intersection leaves possible.</summary>
+    public BigInteger CountWithin(IReadOnlyCollection<int> variables) =>
+        _store.CountWithin(Onto(variables), [.. Enumerable.Range(0, _shared).Union(variables)]);
+
+    /// <summary>The parts that a region has a variable in common with, rising; the shared variables do not count.</summary>
+    private int[] Touched(Region region)
+    {
+        if (!_touched.TryGetValue(region.Id, out var parts))
+        {
+            parts = [.. _store.Support(region).Select(variable => _partOf[variable]).Where(part => part >= 0).Distinct().Order()];
+            _touched.Add(region.Id, parts);
+        }
+
+        return parts;
     }
 
     /// <summary>Number of assignments to the variables that are neither shared nor among those given.</summary>

@@ -7,7 +7,8 @@ namespace Swapwright.Space;
 /// The nodes of all diagrams of a store in flat arrays. A node is a level and a row of edges; an edge is a child and
 /// a mask of the values that lead to it. The masks of a node part its domain, no two edges share a child, edges stand
 /// in the order of their lowest value, and a node that would have one edge is that edge's child. Equal nodes are made
-/// once, so equal sets have equal numbers.
+/// once, so equal sets have equal numbers. Spans are made by their constructors: those need no generic method to be compiled
+/// when the program starts.
 /// </summary>
 internal sealed class NodeTable
 {
@@ -55,7 +56,7 @@ internal sealed class NodeTable
     public ReadOnlySpan<ulong> Mask(int node, int edge)
     {
         var words = _words[_level[node]];
-        return _mask.AsSpan(_firstWord[node] + (edge * words), words);
+        return new ReadOnlySpan<ulong>(_mask, _firstWord[node] + (edge * words), words);
     }
 
     /// <summary>The child that a value of the node's own variable leads to.</summary>
@@ -103,12 +104,12 @@ internal sealed class NodeTable
     }
 
     private Span<ulong> DraftMask(int level, Draft draft, int edge)
-        => _draftMask.AsSpan(draft.Words + (edge * _words[level]), _words[level]);
+        => new(_draftMask, draft.Words + (edge * _words[level]), _words[level]);
 
     private int DraftEdge(int level, Draft draft, int child)
     {
         var edges = _top.Edges - draft.Edges;
-        var found = _draftChild.AsSpan(draft.Edges, edges).IndexOf(child);
+        var found = new ReadOnlySpan<int>(_draftChild, draft.Edges, edges).IndexOf(child);
         if (found >= 0)
         {
             return found;
@@ -126,7 +127,7 @@ internal sealed class NodeTable
         }
 
         _draftChild[_top.Edges] = child;
-        _draftMask.AsSpan(_top.Words, words).Clear();
+        Array.Clear(_draftMask, _top.Words, words);
         _top = new Draft(_top.Edges + 1, _top.Words + words);
         return edges;
     }
@@ -152,8 +153,8 @@ internal sealed class NodeTable
 
     private int FindOrAdd(int level, Draft draft, int edges)
     {
-        var children = _draftChild.AsSpan(draft.Edges, edges);
-        var masks = _draftMask.AsSpan(draft.Words, edges * _words[level]);
+        var children = new ReadOnlySpan<int>(_draftChild, draft.Edges, edges);
+        var masks = new ReadOnlySpan<ulong>(_draftMask, draft.Words, edges * _words[level]);
         var hash = Hash(level, children, masks);
         for (var node = _buckets[hash & (uint)(_buckets.Length - 1)]; node >= 0; node = _next[node])
         {
@@ -186,8 +187,8 @@ internal sealed class NodeTable
         var word = _firstWord[node];
         Reserve(ref _child, edge + children.Length);
         Reserve(ref _mask, word + masks.Length);
-        children.CopyTo(_child.AsSpan(edge));
-        masks.CopyTo(_mask.AsSpan(word));
+        children.CopyTo(new Span<int>(_child, edge, children.Length));
+        masks.CopyTo(new Span<ulong>(_mask, word, masks.Length));
         _level[node] = level;
         _firstEdge[node + 1] = edge + children.Length;
         _firstWord[node + 1] = word + masks.Length;
@@ -214,9 +215,9 @@ internal sealed class NodeTable
         }
     }
 
-    private ReadOnlySpan<int> Children(int node) => _child.AsSpan(_firstEdge[node], Edges(node));
+    private ReadOnlySpan<int> Children(int node) => new(_child, _firstEdge[node], Edges(node));
 
-    private ReadOnlySpan<ulong> Masks(int node) => _mask.AsSpan(_firstWord[node], _firstWord[node + 1] - _firstWord[node]);
+    private ReadOnlySpan<ulong> Masks(int node) => new(_mask, _firstWord[node], _firstWord[node + 1] - _firstWord[node]);
 
     private static void Reserve<T>(ref T[] array, int length)
     {

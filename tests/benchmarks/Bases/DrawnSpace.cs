@@ -15,6 +15,7 @@ internal sealed class DrawnSpace
     private readonly Draw _draw;
     private readonly DrawnEntities _entities;
     private readonly SortedDictionary<string, string> _files;
+    private readonly List<(Limit Limit, Trial Own)> _limits = [];
 
     public DrawnSpace(Draw draw, BaseSize size, DrawnEntities entities, SortedDictionary<string, string> files)
     {
@@ -36,7 +37,10 @@ internal sealed class DrawnSpace
 
     public static string SystemName(int system) => Draw.Text($"system-{system:00}");
 
-    /// <summary>Writes exclusions and requirements that leave every trial as it is.</summary>
+    /// <summary>
+    /// Writes exclusions and requirements that leave every trial as it is, and each of which excludes a combination that no
+    /// other one does, so that none is redundant.
+    /// </summary>
     public void Exclude(int count)
     {
         for (var (written, tried) = (0, 0); written < count; tried++)
@@ -57,8 +61,12 @@ internal sealed class DrawnSpace
     {
         if (_draw.Next(25) == 0)
         {
-            Ask[] families = [_draw.Of(_questionsOf("chassis")), _draw.Of(_questionsOf("donor"))];
-            return Spares(families) ? Rule(at, families, "  exclude: The engine does not clear the steering shaft of this body, whatever is done.\n") : null;
+            ImmutableArray<Ask> families = [_draw.Of(Questions.Family("chassis").Ways), _draw.Of(Questions.Family("donor").Ways)];
+            bool IsMeant(DrawnVariant chassis, DrawnVariant donor) => families.All(family => family.Holds(new Trial(chassis, donor, ImmutableSortedDictionary<string, string>.Empty)));
+            var pair = _entities.Chassis.SelectMany(_ => _entities.Donors, (chassis, donor) => (chassis, donor)).First(pair => IsMeant(pair.chassis, pair.donor));
+            return Keep(new Limit(families, null), DrawTrial(0, pair.chassis, pair.donor))
+                ? Rule(at, families, "  exclude: The engine does not clear the steering shaft of this body, whatever is done.\n")
+                : null;
         }
 
         var trial = DrawTrial(_draw.Next(1000));
@@ -83,15 +91,32 @@ internal sealed class DrawnSpace
         {
             var other = _draw.Of(near);
             var required = Questions.Taken(other, [other.Options[0], .. other.Options.Skip(1).Where(_ => _draw.Chance(40)), .. other.Applies is null ? Array.Empty<string>() : ["none"]]);
-            return Trials.All(one => !asks.TrueForAll(ask => ask.Holds(one)) || required.Holds(one)) ? Rule(at, asks, $"  require: {{{required}}}\n") : null;
+            return Keep(new Limit([.. asks], required), trial) ? Rule(at, asks, $"  require: {{{required}}}\n") : null;
         }
 
-        return Spares(asks) ? Rule(at, asks, "  exclude: The two foul each other behind the bulkhead; there is no room for a spacer.\n") : null;
-
-        ImmutableArray<Ask> _questionsOf(string subject) => Questions.Family(subject).Ways;
+        return Keep(new Limit([.. asks], null), trial) ? Rule(at, asks, "  exclude: The two foul each other behind the bulkhead; there is no room for a spacer.\n") : null;
     }
 
-    private bool Spares(IReadOnlyCollection<Ask> asks) => Trials.All(trial => asks.Any(ask => !ask.Holds(trial)));
+    /// <summary>Whether nothing depends on a pair: no trial, no combination of a limit's own, and no limit on the two families.</summary>
+    public bool IsFree(DrawnVariant chassis, DrawnVariant donor)
+    {
+        var pair = new Trial(chassis, donor, ImmutableSortedDictionary<string, string>.Empty);
+        return !Trials.Concat(_limits.Select(one => one.Own)).Any(trial => trial.Chassis == chassis && trial.Donor == donor)
+            && !_limits.Exists(one => one.Limit.Asks.All(ask => ask.Key.EndsWith(".family", StringComparison.Ordinal) && ask.Holds(pair)));
+    }
+
+    /// <summary>Whether a limit fits to those that are drawn; it is noted where it does.</summary>
+    /// <param name="own">The combination that it alone shall exclude.</param>
+    private bool Keep(Limit limit, Trial own)
+    {
+        var fits = limit.Excludes(own) && !Trials.Any(limit.Excludes) && _limits.TrueForAll(known => !known.Limit.Excludes(own) && !limit.Excludes(known.Own));
+        if (fits)
+        {
+            _limits.Add((limit, own));
+        }
+
+        return fits;
+    }
 
     private static string Rule(int at, IEnumerable<Ask> asks, string then) =>
         Draw.Text($"title: Limit {at}\nwhen:\n{string.Concat(asks.Select(ask => $"  {ask}\n"))}then:\n{then}because: Measured on the bench with the parts side by side.\nsources: [bench]\nstanding: measured\nchecked: 2025-06-01\n");
@@ -129,9 +154,11 @@ internal sealed class DrawnSpace
     }
 
     /// <param name="turn">Options are taken in turn, so that every one is in some trial.</param>
-    private Trial DrawTrial(int turn)
+    private Trial DrawTrial(int turn) => DrawTrial(turn, _draw.Of(_entities.Chassis), _draw.Of(_entities.Donors));
+
+    private Trial DrawTrial(int turn, DrawnVariant chassis, DrawnVariant donor)
     {
-        var trial = new Trial(_draw.Of(_entities.Chassis), _draw.Of(_entities.Donors), ImmutableSortedDictionary<string, string>.Empty.WithComparers(StringComparer.Ordinal));
+        var trial = new Trial(chassis, donor, ImmutableSortedDictionary<string, string>.Empty.WithComparers(StringComparer.Ordinal));
         return trial with
         {
             Options = Choices.ToImmutableSortedDictionary(
@@ -139,5 +166,11 @@ internal sealed class DrawnSpace
                 choice => choice.Applies?.Holds(trial) == false ? "none" : choice.Options[(turn + _draw.Next(2)) % choice.Options.Length],
                 StringComparer.Ordinal),
         };
+    }
+
+    /// <summary>What one rule excludes.</summary>
+    private sealed record Limit(ImmutableArray<Ask> Asks, Ask? Required)
+    {
+        public bool Excludes(Trial trial) => Asks.All(ask => ask.Holds(trial)) && Required?.Holds(trial) != true;
     }
 }

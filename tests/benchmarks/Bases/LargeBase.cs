@@ -55,7 +55,9 @@ internal sealed class LargeBase
             var count = Math.Min(left, largest > 3 ? largest : _draw.Of(1, 1, 1, 2, 3));
             ImmutableArray<string> ids = [.. Enumerable.Range(_size.Positions - left, count).Select(position => Draw.Text($"position-{position:000}"))];
             left -= count;
-            var applies = _draw.Chance(15) ? _space.Questions.OfFacts().Ways[0] : null;
+            var applies = _draw.Chance(15) ? _space.Questions.OfFacts().Ways.First(way => _space.Trials.Any(way.Holds)) : null;
+            // A rule that is met only where the position does not apply would settle nothing.
+            ImmutableArray<Trial> trials = [.. _space.Trials.Where(trial => applies?.Holds(trial) != false)];
             foreach (var id in ids)
             {
                 _positions.Append(CultureInfo.InvariantCulture, $"  {id}: {{title: {Title(id)}, system: {DrawnSpace.SystemName(system)}{(applies is null ? "" : $", applies: {{{applies}}}")}, about: \"Look behind the panel on the left.\"}}\n");
@@ -66,13 +68,13 @@ internal sealed class LargeBase
             // A group takes three of the rules that are left at most, where every group still gets one.
             var spare = budget - _answers - (left + count);
             var question = _draw.Chance(40) && spare > 6 ? _space.Questions.Any(system) : null;
-            if (question is { IsTotal: true } && question.Ways.Length <= 6 && question.Ways.All(way => _space.Trials.Any(way.Holds)))
+            if (question is { IsTotal: true } && question.Ways.Length <= 6 && question.Ways.All(way => trials.Any(way.Holds)))
             {
-                group.Roots.AddRange(question.Ways.Select(way => new AnswerNode(NextId(group), null, [way], [.. _space.Trials.Where(way.Holds)], Answer(null))));
+                group.Roots.AddRange(question.Ways.Select(way => new AnswerNode(NextId(group), null, [way], [.. trials.Where(way.Holds)], Answer(null))));
             }
             else
             {
-                group.Roots.Add(new AnswerNode(NextId(group), null, [], _space.Trials, Answer(null)));
+                group.Roots.Add(new AnswerNode(NextId(group), null, [], trials, Answer(null)));
             }
 
             group.Nodes.AddRange(group.Roots);
@@ -197,7 +199,8 @@ internal sealed class LargeBase
         _files["sources.yaml"] = "sources:\n  bench: {title: On the bench, kind: measurement, date: 2025-01-01, by: Ines Okafor, invented: true}\n  build: {title: A build, kind: build-log, date: 2025-02-01, by: Joris Tamm, invented: true}\n";
         _files["tasks/look-over.yaml"] = "title: Look everything over\nphase: assess\nhours: 1\nsteps:\n  - Look at every joint with a lamp.\n";
         _files["positions.yaml"] = $"systems:\n{string.Concat(Enumerable.Range(0, _space.Systems).Select(system => $"  {DrawnSpace.SystemName(system)}: {{title: {Title(DrawnSpace.SystemName(system))}}}\n"))}{_positions}";
-        for (var at = 0; at < Parts; at++)
+        var used = _groups.SelectMany(group => group.Nodes).Select(node => node.Answer.Part).ToHashSet(StringComparer.Ordinal);
+        foreach (var at in Enumerable.Range(0, Parts).Where(at => used.Contains(Part(at))))
         {
             _files[$"parts/{Part(at)}.yaml"] = Draw.Text($"title: Part {at}\nprice: {5 + at}\nfrom: parts-shop\n");
         }

@@ -76,14 +76,13 @@ internal sealed class Planting(Draw draw, DrawnSpace space, DrawnEntities entiti
         return new PlantedFault("no-build", $"chassis/{car.Id}.yaml", donor.Id);
     }
 
-    /// <summary>A pair that no trial needs, and that no other fault was planted in.</summary>
+    /// <summary>A pair on which nothing drawn depends, and that no other fault was planted in.</summary>
     private (DrawnVariant Chassis, DrawnVariant Donor) FreePair()
     {
         while (true)
         {
             var (car, donor) = (draw.Of(entities.Chassis), draw.Of(entities.Donors));
-            var taken = space.Trials.Any(trial => trial.Chassis == car && trial.Donor == donor) || !_taken.Add((car.Id, donor.Id));
-            if (!taken)
+            if (space.IsFree(car, donor) && _taken.Add((car.Id, donor.Id)))
             {
                 return (car, donor);
             }

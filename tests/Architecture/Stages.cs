@@ -18,7 +18,9 @@ internal static class Stages
         ["Sheets"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings"],
         ["Reports"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings", "Sheets"],
         ["Site"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings", "Sheets", "Reports"],
-        ["Commands"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings", "Sheets", "Reports", "Site"],
+        ["Drafting"] = ["Diagnostics", "Source", "Knowledge", "Findings"],
+        ["Preview"] = ["Diagnostics", "Source", "Knowledge", "Findings", "Reports", "Site"],
+        ["Commands"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings", "Sheets", "Reports", "Site", "Drafting", "Preview"],
     }.ToImmutableSortedDictionary(StringComparer.Ordinal);
 
     /// <summary>Whether code of one stage may speak of another.</summary>

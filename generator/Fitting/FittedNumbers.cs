@@ -13,9 +13,9 @@ internal static class FittedNumbers
 
     public static bool IsWiring(string name) => name.StartsWith("wiring.", StringComparison.Ordinal);
 
-    /// <summary>A figure by <c>ledger.figure</c>.</summary>
+    /// <summary>A figure by <c>ledger.figure</c>, or by <c>ledger.group.figure</c> where many are alike.</summary>
     public static decimal? Ledger(IEnumerable<Ledger> ledgers, string name) =>
-        name.Split('.') is [var ledger, var figure] && ledgers.FirstOrDefault(one => one.Id == ledger)?.Figure(figure) is { } found ? (decimal)found.Value : null;
+        name.Split('.') is [var ledger, .. var figure] && ledgers.FirstOrDefault(one => one.Id == ledger)?.Figure(string.Join('-', figure)) is { } found ? (decimal)found.Value : null;
 
     public static decimal? Belt(BeltResult? belt, string what) => what switch
     {

@@ -6,7 +6,11 @@ namespace Swapwright.Fitting;
 
 /// <summary>What a ledger is made from: the vehicles and what the choices bind, with the answers.</summary>
 /// <param name="At">The answer that stands at a position; null where none does or the position does not apply.</param>
-public sealed record LedgerCase(ChassisVariant Chassis, DonorVariant Donor, Gearbox? Gearbox, Ecu? Ecu, Func<string, Answer?> At);
+public sealed record LedgerCase(ChassisVariant Chassis, DonorVariant Donor, Gearbox? Gearbox, Ecu? Ecu, Func<string, Answer?> At)
+{
+    /// <summary>The work that the combination takes, in its order.</summary>
+    public ImmutableArray<WorkTask> Tasks { get; init; } = [];
+}
 
 /// <summary>A known quantity of an entity.</summary>
 /// <param name="Si">In the coherent SI unit of its dimension.</param>
@@ -23,7 +27,7 @@ public sealed record KnownValue(double Si, Quantity Declared, string Title, stri
 /// </summary>
 internal sealed class Quantities(KnowledgeBase kb, LedgerCase one)
 {
-    private static readonly ImmutableArray<string> s_vehicles = ["chassis", "donor"];
+    private static readonly ImmutableArray<string> s_holders = ["chassis", "donor", "part"];
 
     /// <summary>Whether any fact of a subject carries the meaning; where none does, the base does not speak of it and nothing is missing.</summary>
     public bool Declared(string subject, string quantity) => Declaration(subject, quantity) is not null;
@@ -39,7 +43,7 @@ internal sealed class Quantities(KnowledgeBase kb, LedgerCase one)
     /// <summary>The value of what the answers put in place; null where that is left off or does not say.</summary>
     public KnownValue? Fitted(string quantity)
     {
-        foreach (var subject in s_vehicles)
+        foreach (var subject in s_holders)
         {
             if (Declaration(subject, quantity) is { At: { } position } && one.At(position) is { } answer)
             {
@@ -54,6 +58,33 @@ internal sealed class Quantities(KnowledgeBase kb, LedgerCase one)
 
         return Of("donor", quantity) ?? Of("chassis", quantity);
     }
+
+    /// <summary>The answer at the position that a quantity is declared at; null where none is or the position does not apply.</summary>
+    public Answer? AnswerOf(string quantity) => s_holders.Select(subject => Declaration(subject, quantity)?.At).OfType<string>().FirstOrDefault() is { } position ? one.At(position) : null;
+
+    /// <summary>A word of what the answers put in place, with the title that the vocabulary gives it.</summary>
+    public (string Id, string Title, string Holder)? FittedWord(string quantity)
+    {
+        if (AnswerOf(quantity) is not { } answer)
+        {
+            return OwnWord("donor", quantity) ?? OwnWord("chassis", quantity);
+        }
+
+        if (Declaration("part", quantity) is { } declaration
+            && answer.PartIds.Select(kb.Parts.Find).OfType<Part>().FirstOrDefault(part => part.Fact(declaration.Id) is not null) is { } carrier)
+        {
+            return TitledWord(declaration, carrier, "part");
+        }
+
+        return answer is { Source: "chassis" or "donor", Treatment: not "blank" } ? OwnWord(answer.Source, quantity) : null;
+    }
+
+    /// <summary>A word of the entity itself with its title.</summary>
+    public (string Id, string Title, string Holder)? OwnWord(string subject, string quantity) =>
+        Declaration(subject, quantity) is { } declaration && Holder(subject) is { } holder ? TitledWord(declaration, holder, subject) : null;
+
+    private static (string Id, string Title, string Holder)? TitledWord(FactDeclaration declaration, FactHolder holder, string subject) =>
+        holder.Fact(declaration.Id) is { Text.Length: > 0 } fact ? (fact.Text, declaration.TitleOf(fact.Text), $"{subject} {holder.Id}") : null;
 
     /// <summary>The value on a part that the answer puts in place.</summary>
     public KnownValue? Part(Answer answer, string quantity) =>

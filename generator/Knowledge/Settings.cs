@@ -19,6 +19,18 @@ public sealed record WiringSettings(decimal RoutingFactor, decimal SlackMm, deci
 /// <param name="InjectionBar">Pressure from which a fuel hose must be of a class made for injection.</param>
 public sealed record HoseSettings(decimal RoutingFactor, decimal SlackMm, decimal StepMm, decimal FitMm, decimal InjectionBar);
 
+/// <summary>What the fuel worksheet reckons with.</summary>
+/// <param name="Consumption">Fuel burnt for the work given at full power, g/kWh.</param>
+/// <param name="DutyPercent">Most of the time that an injector may be open.</param>
+/// <param name="PumpMarginPercent">What the pump is to deliver beyond the need.</param>
+public sealed record FuelSettings(decimal Consumption, decimal DensityKgPerL, decimal DutyPercent, decimal PumpMarginPercent, decimal SupplyV);
+
+/// <summary>What tightening torques are computed with.</summary>
+/// <param name="ProofPercent">Preload as a share of the proof load.</param>
+/// <param name="NutFactor">K of T = K F d, dry.</param>
+/// <param name="ScatterPercent">By how much K may differ either way.</param>
+public sealed record TighteningSettings(decimal ProofPercent, decimal NutFactor, decimal NutFactorLubricated, decimal ScatterPercent);
+
 /// <summary>What sums of hours and money are reckoned with.</summary>
 /// <param name="HoursADay">Hours of work in a day.</param>
 /// <param name="InCommon">How far guesses err together, as a correlation from 0 to 1. The usual 0.3 is common practice, no source.</param>
@@ -58,6 +70,13 @@ public sealed record Settings(string Title)
 
     // Common practice, no source: 30 mm on each barb; a carburettor's 0.35 bar is the most that low-pressure hose is left with.
     public HoseSettings Hoses { get; init; } = new(1.25m, 60, 100, 0.5m, 0.5m);
+
+    // 0.50 lb for each horsepower and hour, and 1.586 lb to the litre (carburetor-manual.com, sdsefi.com); of the duties published,
+    // 80 to 90 %, the middle one; a quarter in hand on the pump and 14 V with the engine running are from memory.
+    public FuelSettings Fuel { get; init; } = new(304, 0.72m, 85, 25, 14);
+
+    // 75 % of proof and K 0.20 as in the table of the Martin guide, page 10; K 0.15 oiled and the scatter are from memory.
+    public TighteningSettings Tightening { get; init; } = new(75, 0.20m, 0.15m, 20);
 
     public EffortSettings Effort { get; init; } = new(6, 0.3m);
 

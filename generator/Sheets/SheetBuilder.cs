@@ -93,7 +93,7 @@ public sealed class SheetBuilder
             Belts = belts,
             Wiring = _wiring.Assemble(donor, chassis, ecu, At, parts),
             Hoses = hoses,
-            Ledgers = _ledgers.Assemble(new LedgerCase(chassis, donor, gearbox, ecu, At)),
+            Ledgers = _ledgers.Assemble(new LedgerCase(chassis, donor, gearbox, ecu, At) { Tasks = tasks }),
             Gearbox = gearbox,
             Ecu = ecu,
             Tasks = tasks,

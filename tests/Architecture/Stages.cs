@@ -16,11 +16,12 @@ internal static class Stages
         ["Fitting"] = ["Knowledge", "Worksheets"],
         ["Findings"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting"],
         ["Sheets"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings"],
-        ["Reports"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings", "Sheets"],
-        ["Site"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings", "Sheets", "Reports"],
+        ["Impact"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings", "Sheets"],
+        ["Reports"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings", "Sheets", "Impact"],
+        ["Site"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings", "Sheets", "Impact", "Reports"],
         ["Drafting"] = ["Diagnostics", "Source", "Knowledge", "Findings"],
         ["Preview"] = ["Diagnostics", "Source", "Knowledge", "Findings", "Reports", "Site"],
-        ["Commands"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings", "Sheets", "Reports", "Site", "Drafting", "Preview"],
+        ["Commands"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings", "Sheets", "Impact", "Reports", "Site", "Drafting", "Preview"],
     }.ToImmutableSortedDictionary(StringComparer.Ordinal);
 
     /// <summary>Whether code of one stage may speak of another.</summary>

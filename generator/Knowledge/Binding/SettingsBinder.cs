@@ -9,6 +9,8 @@ internal static class SettingsBinder
         var belt = limits.Mapping("belt");
         var wiring = limits.Mapping("wiring");
         var hoses = limits.Mapping("hoses");
+        var fuel = limits.Mapping("fuel");
+        var tightening = limits.Mapping("tightening");
         var usual = new Settings(root.Text("title", "Untitled"));
         return usual with
         {
@@ -39,6 +41,17 @@ internal static class SettingsBinder
                 hoses.Number("step", Unit.Millimetre, usual.Hoses.StepMm, 0, 1000),
                 hoses.Number("fit", Unit.Millimetre, usual.Hoses.FitMm, 0, 5),
                 hoses.Number("injection-pressure", Unit.Bar, usual.Hoses.InjectionBar, 0, 20)),
+            Fuel = new FuelSettings(
+                fuel.Number("consumption", Unit.GramPerKilowattHour, usual.Fuel.Consumption, 150, 600),
+                fuel.Number("density", Unit.KilogramPerLitre, usual.Fuel.DensityKgPerL, 0.6m, 1),
+                fuel.Number("duty", Unit.Percent, usual.Fuel.DutyPercent, 10, 100),
+                fuel.Number("pump-margin", Unit.Percent, usual.Fuel.PumpMarginPercent, 0, 200),
+                fuel.Number("supply", Unit.Volt, usual.Fuel.SupplyV, 5, 30)),
+            Tightening = new TighteningSettings(
+                tightening.Number("proof-share", Unit.Percent, usual.Tightening.ProofPercent, 10, 90),
+                tightening.Number("nut-factor", Unit.One, usual.Tightening.NutFactor, 0.05m, 0.5m),
+                tightening.Number("nut-factor-lubricated", Unit.One, usual.Tightening.NutFactorLubricated, 0.05m, 0.5m),
+                tightening.Number("scatter", Unit.Percent, usual.Tightening.ScatterPercent, 0, 60)),
             Effort = new EffortSettings(
                 limits.Mapping("effort").Number("day", Unit.Hour, usual.Effort.HoursADay, 0.5m, 24),
                 limits.Mapping("effort").Number("in-common", Unit.One, usual.Effort.InCommon, 0, 1)),

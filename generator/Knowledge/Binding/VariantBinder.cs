@@ -62,6 +62,8 @@ internal sealed class VariantBinder(BindingContext context, Vocabulary vocabular
             Like = reader.OptionalText("like"),
             Belt = reader.Get("belt") is MappingNode ? Stock(reader.Mapping("belt")) : null,
             Ports = PlumbingBinder.Ports(reader, vocabulary),
+            Fasteners = TighteningBinder.Fasteners(reader),
+            Fluids = TighteningBinder.Fluids(reader),
             Hose = PlumbingBinder.Goods(reader),
             Reducer = PlumbingBinder.Reducer(reader),
             Tee = PlumbingBinder.Tee(reader),
@@ -87,6 +89,7 @@ internal sealed class VariantBinder(BindingContext context, Vocabulary vocabular
             Devices = electrical.Devices(reader),
             Harness = electrical.Harness(reader),
             Ports = PlumbingBinder.Ports(reader, vocabulary),
+            Fluids = TighteningBinder.Fluids(reader),
         }).Common(reader);
     }
 

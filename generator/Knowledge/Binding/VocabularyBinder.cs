@@ -121,7 +121,7 @@ internal static class VocabularyBinder
         {
             context.Report(FindingKinds.Unit, $"`{means}` is a quantity of {DimensionWord(quantity.Dimension)}, and `{unit.Symbol}` does not measure that", place, "Give the fact a unit of that dimension, or take `means` out.");
         }
-        else if (options.FirstOrDefault(option => !quantity.Words.Contains(option.Id)) is { } odd)
+        else if (!quantity.HasOwnWords && options.FirstOrDefault(option => !quantity.Words.Contains(option.Id)) is { } odd)
         {
             context.Report(FindingKinds.Vocabulary, $"`{means}` cannot be `{odd.Id}`", place, quantity.Words.IsEmpty ? "It is a number." : $"It knows: {string.Join(", ", quantity.Words)}.");
         }

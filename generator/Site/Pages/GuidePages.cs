@@ -61,6 +61,7 @@ internal static class GuidePages
             Ecu = sheet.Ecu is { } ecu ? EcuSection(site, ecu, guide.Path, Section("control")) with { Ledgers = GuideLedgers.Of(sheet, "fuel") } : null,
             Ledgers = GuideLedgers.Alone(sheet),
             Work = work.Phases(),
+            WorkLedgers = GuideLedgers.Of(sheet, "torques"),
             WorkDrawing = work.Drawing(),
             WorkWords = work.Words(),
             Tools = work.Tools(),

@@ -33,6 +33,18 @@ app.Configure(config =>
     config.AddCommand<RegisterCommand>("register")
         .WithDescription("Add the ids of new entities to register.yaml, so that none goes in silence later.")
         .WithExample("register");
+    config.AddCommand<DraftCommand>("draft")
+        .WithDescription("Write a new knowledge file that is valid at once, or a new base.")
+        .WithExample("draft", "engine", "marn-16-95", "--like", "marn-16-92", "--title", "\"Marn 16 manual 1995\"")
+        .WithExample("draft", "rule", "radiator-alloy", "--system", "cooling")
+        .WithExample("draft", "base", "our-swaps");
+    config.AddCommand<PreviewCommand>("preview")
+        .WithDescription("Serve the site on this machine while you write: it follows the files and shows the findings.")
+        .WithExample("preview")
+        .WithExample("preview", "swap-kb", "--port", "8100");
+    config.AddCommand<SchemaCommand>("schema")
+        .WithDescription("Write the schemas for your editor, with the ids that the base has now.")
+        .WithExample("schema", "swap-kb", "--to", "out/schema");
     config.SetExceptionHandler((problem, _) =>
     {
         var ours = problem is ArgumentProblemException or CommandAppException or OperationCanceledException;

@@ -34,12 +34,18 @@ internal sealed class SiteCommand : Command<SiteCommand.Settings>
             return Exit.ErrorsFound;
         }
 
-        var templates = settings.Templates is { } folder ? Templates(folder) : Site.Rendering.Templates.Embedded();
         try
         {
+            var templates = (settings.Templates is { } folder ? Templates(folder) : Site.Rendering.Templates.Embedded()).Over(TemplateFolder.Of(settings.Folder));
             var (guides, pages) = Render(target: settings.To, proof, templates, cancellationToken);
             Terminal.Out.MarkupLine(string.Create(CultureInfo.InvariantCulture, $"{guides} guides, {pages} pages: open {PlainText.Markup(Path.Combine(settings.To, "index.html"))}"));
             return Exit.Sound;
+        }
+        catch (TemplateException problem)
+        {
+            Terminal.Error.MarkupLine($"[red]swapwright:[/] {PlainText.Markup(problem.Message)}");
+            Terminal.Error.MarkupLine("The site was not rendered; an earlier one is left as it was.");
+            return Exit.ErrorsFound;
         }
         catch (SiteFolderException problem)
         {

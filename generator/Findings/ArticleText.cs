@@ -16,7 +16,7 @@ public static class ArticleText
     private static IEnumerable<Finding> Run(SourceTree tree, KnowledgeBase kb)
     {
         var targets = new LinkTargets(tree, kb);
-        var shown = kb.Articles.All.Select(article => MarkdownForm.Parse(article.Body)).OfType<MarkdownDocument>().SelectMany(PictureLink.ShownIn).ToHashSet(StringComparer.Ordinal);
+        var shown = kb.Articles.All.Select(article => article.Body).Concat(kb.Pages.All.Select(page => page.Body)).Select(MarkdownForm.Parse).OfType<MarkdownDocument>().SelectMany(PictureLink.ShownIn).ToHashSet(StringComparer.Ordinal);
         foreach (var file in tree.Files)
         {
             var texts = TextFields.Of(file.Root).Select(scalar => WrittenText.Of(file, scalar));

@@ -13,7 +13,7 @@ public sealed record RetiredId(string Kind, string Id, string Because, Immutable
 public sealed record IdRegister(ImmutableArray<PublishedId> Published, ImmutableArray<RetiredId> Retired)
 {
     /// <summary>The kinds whose ids are kept, in the order of the file.</summary>
-    public static readonly ImmutableArray<string> Kinds = ["chassis", "engine", "gearbox", "ecu", "connector", "part", "choice", "position", "rule", "task", "article"];
+    public static readonly ImmutableArray<string> Kinds = ["chassis", "engine", "gearbox", "ecu", "connector", "part", "choice", "position", "rule", "task", "article", "page"];
 
     /// <summary>The ids of one kind that the base has now.</summary>
     public static IEnumerable<string> Present(KnowledgeBase kb, string kind) => kind switch
@@ -29,6 +29,7 @@ public sealed record IdRegister(ImmutableArray<PublishedId> Published, Immutable
         "rule" => kb.Rules.Ids,
         "task" => kb.Tasks.Ids,
         "article" => kb.Articles.Ids,
+        "page" => kb.Pages.Ids,
         _ => throw new ArgumentException($"no register is kept of `{kind}`", nameof(kind)),
     };
 
@@ -46,6 +47,7 @@ public sealed record IdRegister(ImmutableArray<PublishedId> Published, Immutable
         "rule" => kb.Rules.Find(id)?.Place,
         "task" => kb.Tasks.Find(id)?.Place,
         "article" => kb.Articles.Find(id)?.Place,
+        "page" => kb.Pages.Find(id)?.Place,
         _ => null,
     };
 }

@@ -82,6 +82,9 @@ public sealed record KnowledgeBase(Settings Settings, Vocabulary Vocabulary)
     /// <summary>The words of the trade that the base explains.</summary>
     public EntitySet<GlossaryTerm> Terms { get; init; } = new([], term => term.Id);
 
+    /// <summary>Pages that belong to no entity.</summary>
+    public EntitySet<TextPage> Pages { get; init; } = new([], page => page.Id);
+
     /// <summary>The pictures that may be shown; one with a mistake is not among them.</summary>
     public EntitySet<Picture> Pictures { get; init; } = new([], picture => picture.Id);
 

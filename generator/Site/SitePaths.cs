@@ -33,6 +33,8 @@ public static class SitePaths
 
     public static string Article(string id) => $"article/{id}.html";
 
+    public static string Page(string id) => $"page/{id}.html";
+
     /// <summary>A term is a line of the glossary.</summary>
     public static string Term(string id) => $"{Glossary}#term-{id}";
 

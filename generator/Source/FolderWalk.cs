@@ -52,7 +52,7 @@ internal sealed class FolderWalk(SourceLimits limits, CancellationToken cancella
         {
             Descend(folder, folder.Name, 1, kind);
         }
-        else
+        else if (folder.Name != KnowledgeLayout.TemplateFolder)
         {
             Report(folder.Name, $"`{folder.Name}` is no folder of a knowledge base", Unknown(folder.Name, KnowledgeLayout.Folders.Keys, "folder"));
         }

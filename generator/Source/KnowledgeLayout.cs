@@ -7,6 +7,12 @@ public static class KnowledgeLayout
 {
     internal const string ArticleKind = "article";
 
+    /// <summary>A page of the site that belongs to no entity: who we are, how to help.</summary>
+    internal const string PageKind = "page";
+
+    /// <summary>Templates that stand in for the built-in ones: no knowledge, and read where pages are rendered.</summary>
+    public const string TemplateFolder = "site-template";
+
     /// <summary>A drawing that an article shows: SVG, kept as text until the knowledge is bound.</summary>
     internal const string PictureKind = "picture";
 
@@ -34,6 +40,7 @@ public static class KnowledgeLayout
         ["rules"] = "rule",
         ["tasks"] = "task",
         ["articles"] = ArticleKind,
+        ["pages"] = PageKind,
         ["pictures"] = PictureKind,
     }.ToImmutableSortedDictionary(StringComparer.Ordinal);
 
@@ -60,7 +67,7 @@ public static class KnowledgeLayout
 
     internal static string ExtensionOf(string kind) => kind switch
     {
-        ArticleKind => ".md",
+        ArticleKind or PageKind => ".md",
         PictureKind => ".svg",
         _ => ".yaml",
     };

@@ -34,6 +34,9 @@ public sealed class SchemaSet
     /// <summary>The schemas that travel inside the program.</summary>
     public static SchemaSet Embedded { get; } = FromResources(typeof(SchemaSet).Assembly);
 
+    /// <summary>Kind and text of the schemas that travel inside the program, in order of kind.</summary>
+    public static IEnumerable<(string Kind, string Text)> EmbeddedTexts() => Embedded.Kinds.Select(kind => (kind, ReadResource(typeof(SchemaSet).Assembly, kind + Suffix)));
+
     /// <summary>In ordinal order.</summary>
     public IReadOnlyCollection<string> Kinds => [.. _byKind.Keys];
 
@@ -71,10 +74,12 @@ public sealed class SchemaSet
             .Where(name => name.StartsWith(ResourcePrefix, StringComparison.Ordinal) && name.EndsWith(Suffix, StringComparison.Ordinal))
             .Select(name => name[ResourcePrefix.Length..^Suffix.Length])
             .Where(kind => !kind.Contains('/', StringComparison.Ordinal)),
-        file =>
-        {
-            using var stream = assembly.GetManifestResourceStream(ResourcePrefix + file) ?? throw new FileNotFoundException($"there is no schema `{file}`");
-            using var reader = new StreamReader(stream);
-            return reader.ReadToEnd();
-        });
+        file => ReadResource(assembly, file));
+
+    private static string ReadResource(Assembly assembly, string file)
+    {
+        using var stream = assembly.GetManifestResourceStream(ResourcePrefix + file) ?? throw new FileNotFoundException($"there is no schema `{file}`");
+        using var reader = new StreamReader(stream);
+        return reader.ReadToEnd();
+    }
 }

@@ -41,7 +41,7 @@ public static class SourceReader
             return (new SourceFile(path, kind, id, text, null, null, 0), findings.ToImmutable());
         }
 
-        if (kind != KnowledgeLayout.ArticleKind)
+        if (kind is not (KnowledgeLayout.ArticleKind or KnowledgeLayout.PageKind))
         {
             var root = PlainTree.Read(path, text, lines, limits) ?? new TreeBuilder(path, text, lines, limits, findings).Build();
             return (new SourceFile(path, kind, id, text, root, null, 0), findings.ToImmutable());

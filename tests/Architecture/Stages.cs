@@ -19,7 +19,9 @@ internal static class Stages
         ["Impact"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings", "Sheets"],
         ["Reports"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings", "Sheets", "Impact"],
         ["Site"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings", "Sheets", "Impact", "Reports"],
-        ["Commands"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings", "Sheets", "Impact", "Reports", "Site"],
+        ["Drafting"] = ["Diagnostics", "Source", "Knowledge", "Findings"],
+        ["Preview"] = ["Diagnostics", "Source", "Knowledge", "Findings", "Reports", "Site"],
+        ["Commands"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings", "Sheets", "Impact", "Reports", "Site", "Drafting", "Preview"],
     }.ToImmutableSortedDictionary(StringComparer.Ordinal);
 
     /// <summary>Whether code of one stage may speak of another.</summary>

@@ -63,6 +63,7 @@ public static class KnowledgeBinder
             Tasks = new(Entities("task").Select(entity => rules.Task(entity.File, entity.Reader)), one => one.Id),
             Register = files["register"].Any() ? RegisterBinder.Bind(Root("register")) : null,
             Articles = new(Entities("article").Select(entity => RuleBinder.Article(entity.File, entity.Reader)), one => one.Id),
+            Pages = new(Entities(KnowledgeLayout.PageKind).Select(entity => RuleBinder.Page(entity.File, entity.Reader)), one => one.Id),
             Terms = GlossaryBinder.Bind(Root("glossary")),
             Pictures = new(pictures.Select(read => read.Picture).OfType<Picture>(), one => one.Id),
         };

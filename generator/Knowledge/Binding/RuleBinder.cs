@@ -97,6 +97,14 @@ internal sealed class RuleBinder(ConditionBinder conditions)
         Order = reader.Integer("order", 1000),
     }.Common(reader);
 
+    public static TextPage Page(SourceFile file, NodeReader reader) => new(file.Id, reader.Text("title", file.Id), EntityBinder.PlaceOf(file))
+    {
+        Summary = reader.Text("summary"),
+        Body = file.Body ?? "",
+        InNavigation = reader.Text("linked") == "navigation",
+        Order = reader.Integer("order", 1000),
+    };
+
     private static Answer Answer(ScalarNode key, NodeReader reader) => new(
         key.Text,
         reader.Text("source", "none"),

@@ -7,7 +7,7 @@ namespace Swapwright.Knowledge.Texts;
 public readonly record struct OwnLink(string Kind, string Id, string? Anchor)
 {
     /// <summary>What a text can link to.</summary>
-    public static readonly ImmutableArray<string> Kinds = ["article", "chassis", "connector", "donor", "part", "position", "rule", "source", "task", "term"];
+    public static readonly ImmutableArray<string> Kinds = ["article", "chassis", "connector", "donor", "page", "part", "position", "rule", "source", "task", "term"];
 
     /// <summary>Null for every other address, whether it may be followed or not.</summary>
     public static OwnLink? Parse(string written)

@@ -4,7 +4,7 @@ using System.Xml;
 namespace Swapwright.Site.Machines;
 
 /// <summary>What a preview shows of a guide.</summary>
-internal sealed record Preview(string Site, string Donor, string Chassis, string Options, string Hours, string Money, string Label);
+internal sealed record PreviewLines(string Site, string Donor, string Chassis, string Options, string Hours, string Money, string Label);
 
 /// <summary>
 /// Draws the picture that is shown where a guide is linked to: 1200 by 630 units, the shape that such previews are cut to
@@ -22,7 +22,7 @@ internal static class PreviewPicture
     // Mean width of a letter of a plain typeface as a part of its size; a long title gets smaller letters. Measured on DejaVu Sans Bold.
     private const double LetterWidth = 0.66;
 
-    public static byte[] Draw(Preview preview) => XmlText.Write(xml =>
+    public static byte[] Draw(PreviewLines preview) => XmlText.Write(xml =>
     {
         xml.WriteStartElement("svg", Svg);
         Attributes(xml, ("viewBox", "0 0 1200 630"), ("width", "1200"), ("height", "630"), ("font-family", "Seravek, Ubuntu, Calibri, DejaVu Sans, sans-serif"));

@@ -44,6 +44,16 @@ public sealed record NotFoundPage : Page
     internal override string Template => "not-found";
 }
 
+/// <summary>A page in the community's own words.</summary>
+public sealed record OwnPage : Page
+{
+    public string Summary { get; init; } = "";
+
+    public required HtmlString Body { get; init; }
+
+    internal override string Template => "page";
+}
+
 /// <summary>The words of the trade in alphabetical order.</summary>
 public sealed record GlossaryPage : Page
 {

@@ -39,6 +39,9 @@ public sealed record SiteFrame
     /// <summary>From the start page down to the page above this one.</summary>
     public IReadOnlyList<PageLink> Breadcrumb { get; init; } = [];
 
+    /// <summary>The community's own pages that are not in the navigation.</summary>
+    public IReadOnlyList<PageLink> FooterLinks { get; init; } = [];
+
     /// <summary>The same content as data (JSON, CSV), offered in the footer.</summary>
     public IReadOnlyList<PageLink> Downloads { get; init; } = [];
 

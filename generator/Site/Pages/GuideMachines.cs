@@ -31,7 +31,7 @@ internal static class GuideMachines
     {
         var sheet = site.SheetOf(guide);
         var (hours, money) = (SiteKnowledge.Whole(sheet.Hours), SiteKnowledge.Whole(sheet.Money));
-        return new SiteFile(GuidePages.DataPath(guide, "svg"), PreviewPicture.Draw(new Preview(
+        return new SiteFile(GuidePages.DataPath(guide, "svg"), PreviewPicture.Draw(new PreviewLines(
             site.Base.Settings.Title,
             guide.Headline.Donor.Title,
             guide.Headline.Chassis.Title,

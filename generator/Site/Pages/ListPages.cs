@@ -7,7 +7,11 @@ namespace Swapwright.Site.Pages;
 /// <summary>The lists: everything of one kind, grouped.</summary>
 internal sealed class ListPages(SiteKnowledge site)
 {
-    public IEnumerable<IndexPage> All() => [Rules(), Positions(), Connectors(), Articles(), Findings(), Parts(), Tasks()];
+    public IEnumerable<(string Path, Func<IndexPage> Build)> All() =>
+    [
+        (SitePaths.Rules, Rules), (SitePaths.Positions, Positions), (SitePaths.Connectors, Connectors), (SitePaths.Articles, Articles),
+        (SitePaths.Findings, Findings), (SitePaths.Parts, Parts), (SitePaths.Tasks, Tasks),
+    ];
 
     private IndexPage Rules() => List(SitePaths.Rules, "Rules", "Every rule, by the system it speaks of.", SystemGroups(
         site.Base.Rules.All,

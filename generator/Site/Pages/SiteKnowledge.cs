@@ -77,6 +77,7 @@ internal sealed class SiteKnowledge
     public string? PathOf(string kind, string id) => kind switch
     {
         "article" when Base.Articles.Has(id) => SitePaths.Article(id),
+        "page" when Base.Pages.Has(id) => SitePaths.Page(id),
         "position" when Base.Positions.Has(id) => SitePaths.Position(id),
         "connector" when Base.Connectors.Has(id) => SitePaths.Connector(id),
         "part" when Base.Parts.Has(id) => SitePaths.Part(id),
@@ -95,6 +96,7 @@ internal sealed class SiteKnowledge
             kind switch
             {
                 "article" => Base.Articles[id].Title,
+                "page" => Base.Pages[id].Title,
                 "position" => Base.Positions[id].Title,
                 "connector" => Base.Connectors[id].Title,
                 "part" => Base.Parts[id].Title,
@@ -163,11 +165,16 @@ internal sealed class SiteKnowledge
             new NavItem("Rules", SitePaths.Rules, path == SitePaths.Rules),
             new NavItem("Connectors", SitePaths.Connectors, path == SitePaths.Connectors),
             new NavItem("Cautions and sources", SitePaths.About, path == SitePaths.About),
+            .. OwnPages(inNavigation: true).Select(page => new NavItem(page.Title, SitePaths.Page(page.Id), path == SitePaths.Page(page.Id))),
         ],
+        FooterLinks = [.. OwnPages(inNavigation: false).Select(page => new PageLink(page.Title, SitePaths.Page(page.Id)))],
         Breadcrumb = path == SitePaths.Start ? [] : [new PageLink("Start", SitePaths.Start), .. above],
         Alternates = [new AlternateLink("application/atom+xml", "What changed", AtomFeed.Path)],
         Canonical = SitePaths.Address(Base.Settings.BaseAddress, path) ?? "",
     };
+
+    private IEnumerable<TextPage> OwnPages(bool inNavigation) =>
+        Base.Pages.All.Where(page => page.InNavigation == inNavigation).OrderBy(page => page.Order).ThenBy(page => page.Id, StringComparer.Ordinal);
 
     public HtmlString Inline(string? text, string path) => Markdown.Inline(text, SitePaths.PrefixOf(path)).Html;
 

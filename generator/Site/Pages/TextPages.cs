@@ -58,6 +58,18 @@ internal sealed class TextPages(SiteKnowledge site, VariantPages variants, Func<
         };
     }
 
+    public OwnPage Own(TextPage page)
+    {
+        var path = SitePaths.Page(page.Id);
+        return new OwnPage
+        {
+            Frame = site.Frame(path, page.Title, page.Summary),
+            Title = page.Title,
+            Summary = page.Summary,
+            Body = site.Markdown.Article(page.Body, SitePaths.PrefixOf(path)).Html,
+        };
+    }
+
     public FindingPage Finding(FindingKind kind)
     {
         var path = SitePaths.Finding(kind.Id);

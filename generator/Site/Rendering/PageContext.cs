@@ -15,7 +15,20 @@ internal sealed class PageContext : TemplateContext
     /// <summary>Far above the largest guide, low enough to end a template that loops by mistake.</summary>
     private const int MostIterations = 200_000;
 
+    /// <summary>
+    /// Nodes evaluated for one page. Loops inside each other multiply what <see cref="MostIterations"/> allows each, and a
+    /// clock would end the same template sometimes: counting ends it always, at the same place. The largest guides take some
+    /// hundred thousand.
+    /// </summary>
+    private const int MostSteps = 20_000_000;
+
+    /// <summary>Characters of one page, and of one text in it.</summary>
+    private const int MostOutput = 32 * 1024 * 1024;
+    private const int LongestText = 4 * 1024 * 1024;
+
     private readonly PageBuffer _buffer = new();
+    private int _steps;
+    private long _written;
 
     public PageContext(PageFunctions functions)
         : base(functions)
@@ -38,6 +51,8 @@ internal sealed class PageContext : TemplateContext
     public string Render(Template layout, Models.Page page)
     {
         _buffer.Clear();
+        _steps = 0;
+        _written = 0;
         Prefix = page.Frame.Prefix;
         var globals = new ScriptObject
         {
@@ -61,6 +76,7 @@ internal sealed class PageContext : TemplateContext
                 Write(html.Value);
                 break;
             case string text:
+                Bound(span, text.Length);
                 HtmlText.Append(text, _writePiece ??= WritePiece);
                 break;
             default:
@@ -74,9 +90,18 @@ internal sealed class PageContext : TemplateContext
     /// <summary>A captured block was escaped when it was written; keeping it as HTML avoids escaping it again.</summary>
     public override object? Evaluate(ScriptNode? scriptNode, bool aliasReturnedFunction)
     {
+        if (++_steps > MostSteps)
+        {
+            throw new ScriptRuntimeException(scriptNode?.Span ?? default, "the template does not come to an end: too many steps for one page");
+        }
+
+        System.Runtime.CompilerServices.RuntimeHelpers.EnsureSufficientExecutionStack();
         if (scriptNode is not ScriptCaptureStatement capture)
         {
-            return base.Evaluate(scriptNode, aliasReturnedFunction);
+            var result = base.Evaluate(scriptNode, aliasReturnedFunction);
+            return result is string { Length: > LongestText }
+                ? throw new ScriptRuntimeException(scriptNode?.Span ?? default, "the template makes a text longer than any page")
+                : result;
         }
 
         var held = new PageBuffer();
@@ -98,6 +123,15 @@ internal sealed class PageContext : TemplateContext
         target.GetType().Assembly == typeof(PageContext).Assembly
             ? RecordAccessor.For(target.GetType())
             : base.GetMemberAccessorImpl(target)!;
+
+    private void Bound(SourceSpan span, int length)
+    {
+        _written += length;
+        if (_written > MostOutput)
+        {
+            throw new ScriptRuntimeException(span, "the page grows beyond 32 MiB");
+        }
+    }
 
     private Action<string, int, int>? _writePiece;
 

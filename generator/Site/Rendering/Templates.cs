@@ -19,21 +19,26 @@ public sealed class Templates
     private const string TextExtension = ".md";
     private const string ResourceRoot = "site-template/";
     private const string Layout = "layout";
+    private const int DeepestExpression = 100;
 
     private readonly FrozenDictionary<string, Template> _templates;
     private readonly FrozenDictionary<string, string> _texts;
     private readonly ConcurrentBag<PageContext> _contexts = [];
 
-    private Templates(IEnumerable<SiteFile> files)
+    private readonly IReadOnlyList<SiteFile> _files;
+
+    /// <param name="nameOf">What a file is called where something is wrong with it, by its path.</param>
+    private Templates(IEnumerable<SiteFile> files, Func<string, string>? nameOf = null)
     {
+        _files = [.. files.OrderBy(file => file.Path, StringComparer.Ordinal)];
         var templates = new Dictionary<string, Template>(StringComparer.Ordinal);
         var texts = new Dictionary<string, string>(StringComparer.Ordinal);
         var assets = new List<SiteFile>();
-        foreach (var file in files.OrderBy(file => file.Path, StringComparer.Ordinal))
+        foreach (var file in _files)
         {
             if (file.Path.EndsWith(Extension, StringComparison.Ordinal))
             {
-                templates.Add(file.Path[..^Extension.Length], Parse(file));
+                templates.Add(file.Path[..^Extension.Length], Parse(file, nameOf?.Invoke(file.Path) ?? file.Path));
             }
             else if (file.Path.EndsWith(TextExtension, StringComparison.Ordinal))
             {
@@ -73,6 +78,19 @@ public sealed class Templates
             .Where(path => !Path.GetFileName(path).StartsWith('.'))
             .Select(path => new SiteFile(Path.GetRelativePath(folder, path).Replace('\\', '/'), File.ReadAllBytes(path))));
 
+    /// <summary>These templates, with those of a base in the place of the ones that have the same path.</summary>
+    /// <exception cref="TemplateException">A template cannot be read or parsed.</exception>
+    public Templates Over(TemplateFolder own)
+    {
+        if (own.Files.Count == 0)
+        {
+            return this;
+        }
+
+        var paths = own.Files.Select(file => file.Path).ToHashSet(StringComparer.Ordinal);
+        return new Templates(_files.Where(file => !paths.Contains(file.Path)).Concat(own.Files), path => paths.Contains(path) ? own.NameOf(path) : path);
+    }
+
     /// <summary>Templates given as text, path to content.</summary>
     internal static Templates FromText(IReadOnlyDictionary<string, string> files) =>
         new(files.Select(file => new SiteFile(file.Key, Encoding.UTF8.GetBytes(file.Value))));
@@ -103,15 +121,19 @@ public sealed class Templates
             var start = fault.Span.Start;
             throw new TemplateException(fault.Span.FileName ?? Layout, start.Line + 1, start.Column + 1, fault.OriginalMessage, fault);
         }
+        catch (InsufficientExecutionStackException fault)
+        {
+            throw new TemplateException(page.Template + Extension, 1, 1, "blocks or expressions are nested too deeply", fault);
+        }
     }
 
-    private static Template Parse(SiteFile file)
+    private static Template Parse(SiteFile file, string name)
     {
-        var template = Template.Parse(Encoding.UTF8.GetString(file.Bytes.Span), file.Path);
+        var template = Template.Parse(Encoding.UTF8.GetString(file.Bytes.Span), name, new ParserOptions { ExpressionDepthLimit = DeepestExpression });
         if (template.HasErrors)
         {
             var first = template.Messages.First(message => message.Type == ParserMessageType.Error);
-            throw new TemplateException(file.Path, first.Span.Start.Line + 1, first.Span.Start.Column + 1, first.Message);
+            throw new TemplateException(name, first.Span.Start.Line + 1, first.Span.Start.Column + 1, first.Message);
         }
 
         return template;

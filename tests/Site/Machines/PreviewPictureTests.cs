@@ -9,7 +9,7 @@ public sealed class PreviewPictureTests
 {
     private static readonly XNamespace s_svg = "http://www.w3.org/2000/svg";
 
-    private static readonly Preview s_preview = new("Quillet transplants", "Marn 16, 1992–94", "Quillet C", "own gearbox", "48–70 hours", "1,480–2,720 EUR", "Invented scenario.");
+    private static readonly PreviewLines s_preview = new("Quillet transplants", "Marn 16, 1992–94", "Quillet C", "own gearbox", "48–70 hours", "1,480–2,720 EUR", "Invented scenario.");
 
     [Fact]
     public void Draw_Guide_SaysWhatItSavesTheReaderFromOpening()
@@ -36,5 +36,5 @@ public sealed class PreviewPictureTests
         Assert.Contains(svg.Elements(s_svg + "text"), text => text.Value == "<script>alert(1)</script>\uFFFD");
     }
 
-    private static XElement Draw(Preview preview) => XDocument.Parse(Encoding.UTF8.GetString(PreviewPicture.Draw(preview))).Root!;
+    private static XElement Draw(PreviewLines preview) => XDocument.Parse(Encoding.UTF8.GetString(PreviewPicture.Draw(preview))).Root!;
 }

@@ -1,0 +1,61 @@
+using System.Collections.Immutable;
+using Swapwright.Diagnostics;
+using Swapwright.Findings;
+using Swapwright.Site;
+using Swapwright.Site.Rendering;
+
+namespace Swapwright.Preview;
+
+/// <summary>The base as it was last read, and the last site that could be made of it.</summary>
+/// <param name="Version">Counts what was read; 0 before the first.</param>
+/// <param name="SiteVersion">The version of which <paramref name="Site"/> was made.</param>
+/// <param name="Site">null until the base has been sound once.</param>
+internal sealed record PreviewState(int Version, int SiteVersion, PreviewSite? Site, ImmutableArray<PreviewFinding> Findings)
+{
+    public static PreviewState Nothing { get; } = new(0, 0, null, []);
+
+    /// <summary>Reads the base anew. What is wrong becomes findings; the last good site stays.</summary>
+    public PreviewState Next(string folder, CancellationToken cancellation)
+    {
+        var version = Version + 1;
+        try
+        {
+            var proof = Proof.Of(folder, cancellation);
+            var findings = proof.Findings.Select(finding => PreviewFinding.Of(finding, folder)).ToImmutableArray();
+            if (proof.HasErrors || proof.Resolution is null)
+            {
+                return this with { Version = version, Findings = findings };
+            }
+
+            var templates = Templates.Embedded().Over(TemplateFolder.Of(folder));
+            return new PreviewState(version, version, new PreviewSite(new SitePlan(proof, templates), templates, Site), findings);
+        }
+        catch (TemplateException problem)
+        {
+            return this with { Version = version, Findings = [PreviewFinding.Of(problem)] };
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+        {
+            return this with { Version = version, Findings = [new PreviewFinding("error", "unreadable", problem.Message, folder)] };
+        }
+    }
+}
+
+/// <summary>A finding as the bar shows it.</summary>
+/// <param name="Place">file:line:column as an editor opens it.</param>
+internal sealed record PreviewFinding(string Severity, string Id, string Message, string Place)
+{
+    public static PreviewFinding Of(Finding finding, string folder) => new(
+        finding.Severity switch
+        {
+            Diagnostics.Severity.Error => "error",
+            Diagnostics.Severity.Warning => "warning",
+            _ => "note",
+        },
+        finding.Id,
+        finding.Message,
+        $"{folder.TrimEnd('/')}/{finding.Place}");
+
+    public static PreviewFinding Of(TemplateException problem) =>
+        new("error", "template", problem.Fault, string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{problem.File}:{problem.Line}:{problem.Column}"));
+}

@@ -1,0 +1,48 @@
+using System.Diagnostics;
+using System.Text.RegularExpressions;
+using Swapwright.Reports;
+using Swapwright.Tests.Drafting;
+using Swapwright.Tests.Source;
+
+namespace Swapwright.Tests.Commands;
+
+/// <summary>What CONTRIBUTING.md tells a newcomer to type, typed in that order in a copy of the shipped base.</summary>
+public sealed partial class ContributingTests
+{
+    [Fact]
+    public void Blocks_InOrder_DoWhatTheTextSays()
+    {
+        using var copy = DraftedBases.Copy("shipped");
+        var blocks = Blocks().Matches(File.ReadAllText(Path.Combine(Reading.Repository(), "CONTRIBUTING.md"))).Select(match => match.Groups["body"].Value).ToList();
+        Assert.Contains("swapwright() {", blocks[0], StringComparison.Ordinal);
+        Assert.True(blocks.Count >= 6);
+
+        var program = Path.ChangeExtension(typeof(Product).Assembly.Location, ".dll");
+        var lines = string.Concat(blocks).Split('\n', StringSplitOptions.RemoveEmptyEntries).Where(line => !line.StartsWith("swapwright() {", StringComparison.Ordinal));
+        foreach (var line in lines)
+        {
+            var (exit, output) = Bash(copy.Path, $"swapwright() {{ dotnet '{program}' \"$@\"; }}\n{line}\n");
+            Assert.True(exit == (line.EndsWith("# finds an error", StringComparison.Ordinal) ? 1 : 0), $"{line}\n{output}");
+            if (line.EndsWith("# finds an error", StringComparison.Ordinal))
+            {
+                Assert.Contains("error contradiction", output, StringComparison.Ordinal);
+            }
+        }
+
+        var (_, last) = Bash(copy.Path, $"dotnet '{program}' check");
+        Assert.EndsWith("0 errors, 0 warnings, 0 notes.\n", last, StringComparison.Ordinal);
+    }
+
+    private static (int Exit, string Output) Bash(string folder, string script)
+    {
+        using var process = Process.Start(new ProcessStartInfo("bash", ["-c", script]) { WorkingDirectory = folder, UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true, RedirectStandardInput = true })!;
+        process.StandardInput.Close();
+        var error = process.StandardError.ReadToEndAsync();
+        var output = process.StandardOutput.ReadToEnd();
+        Assert.True(process.WaitForExit(TimeSpan.FromMinutes(2)), script);
+        return (process.ExitCode, output + error.GetAwaiter().GetResult());
+    }
+
+    [GeneratedRegex("^```sh\n(?<body>.*?)^```", RegexOptions.Multiline | RegexOptions.Singleline | RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 2000)]
+    private static partial Regex Blocks();
+}

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Swapwright.Knowledge;
+using Swapwright.Sheets;
 using Swapwright.Site.Models;
 using Swapwright.Space;
 
@@ -87,12 +88,30 @@ internal sealed class GuideChoices(SiteKnowledge site, GuideEntry guide)
         choice.Recommendations.FirstOrDefault(one => one.Option == option.Id && site.Store.Contains(site.Resolution.RegionOf(one.When), guide.Recommended.AsSpan()))?.Because,
         guide.Path);
 
-    // Why nobody can take the option here: the rules that exclude combinations with it.
+    // Why nobody can take the option here: a rule that alone excludes every combination with it, or as few as do so together.
     private HtmlString Closed(Choice choice, ChoiceOption option)
     {
-        var taken = new GuideConditions(site, guide, site.Store.And(site.Resolution.Domain, site.Resolution.Space.WhereChoice(choice.Id, [option.Id])));
-        var reasons = site.Resolution.Exclusions.Where(exclusion => taken.Meets(exclusion.Region))
-            .Select(exclusion => exclusion.Rule.ExcludeText.Length > 0 ? exclusion.Rule.ExcludeText : exclusion.Rule.Because);
+        var store = site.Store;
+        var space = site.Resolution.Space;
+        var taken = guide.Headline.Options.Aggregate(
+            store.And(PairSpace.Domain(site.Resolution, guide.Headline.Chassis.Id, guide.Headline.Donor.Id), space.WhereChoice(choice.Id, [option.Id])),
+            (region, headline) => store.And(region, space.WhereChoice(headline.Key, [headline.Value])));
+        var closing = site.Resolution.Exclusions.Where(exclusion => store.Intersects(taken, exclusion.Region)).ToList();
+        if (closing.Find(exclusion => store.Implies(taken, exclusion.Region)) is { } alone)
+        {
+            closing = [alone];
+        }
+
+        foreach (var exclusion in closing.ToList())
+        {
+            var others = closing.Where(other => other != exclusion).ToList();
+            if (store.Implies(taken, store.OrAll(others.Select(other => other.Region))))
+            {
+                closing = others;
+            }
+        }
+
+        var reasons = closing.Select(exclusion => exclusion.Rule.ExcludeText.Length > 0 ? exclusion.Rule.ExcludeText : exclusion.Rule.Because);
         return site.Inline(string.Join(" ", reasons.Distinct(StringComparer.Ordinal)), guide.Path);
     }
 }

@@ -25,6 +25,11 @@ internal static class SpeedometerFigures
 
         // A sensor keeps its own pinion; a cable is turned by the one that the answers put in place.
         var pinion = drive.Pulses is null ? input.Pinion ?? OwnPinion(input.Gearbox, drive) : OwnPinion(input.Gearbox, drive);
+        if (pinion is null && input.SpeedIsAdjustable && WantedPinion(ledger, input, drive, tyre, tyreBefore))
+        {
+            return;
+        }
+
         if (pinion is not { Si: > 0 } || drive.DriveTeeth <= 0)
         {
             ledger.Gap(About, "the teeth of its drive are not known", "Count the driving wheel's teeth and the pinion's, and give them to the gearbox or the chassis.");
@@ -70,6 +75,29 @@ internal static class SpeedometerFigures
         }
     }
 
+    /// <summary>Where a pinion is bought to suit: the teeth with which the speedometer does not show less than it did.</summary>
+    private static bool WantedPinion(LedgerBuilder ledger, GearingInput input, SpeedDrive drive, TyreSize tyre, TyreSize tyreBefore)
+    {
+        if (input.Before is not { Speed: { Pulses: null, DriveTeeth: > 0 } driveBefore } before || drive.DriveTeeth <= 0
+            || (input.PinionBefore ?? OwnPinion(before, driveBefore)) is not { Si: > 0 } pinionBefore)
+        {
+            return false;
+        }
+
+        var factor = Speedometer.TurnsPerMetre(drive, pinionBefore.Si, input.Gearbox.Final, tyre.Circumference)
+            / Speedometer.TurnsPerMetre(driveBefore, pinionBefore.Si, before.Final, tyreBefore.Circumference);
+        ledger.Add(new Figure("speedometer-ratio", "Speedometer with the old pinion, to the true speed", factor, "")
+        {
+            Decimals = 3,
+            IsStep = true,
+            Formula = Formula,
+            Source = "follows from the gearing",
+            From = [.. Inputs(input.Gearbox, drive, pinionBefore, tyre), .. Inputs(before, driveBefore, pinionBefore, tyreBefore).Select(one => one with { Title = one.Title + ", before" })],
+        });
+        Pinion(ledger, factor, pinionBefore, "gearing.speedometer-ratio");
+        return true;
+    }
+
     private static void Error(LedgerBuilder ledger, GearingInput input, double factor, FigureInput[] from)
     {
         var lawful = Speedometer.IsLawful(factor);
@@ -90,18 +118,26 @@ internal static class SpeedometerFigures
         }
     }
 
-    private static void Mend(LedgerBuilder ledger, SpeedDrive drive, double factor, Given pinion)
+    private static void Pinion(LedgerBuilder ledger, double factor, Given pinion, string origin)
     {
-        if (drive.Pulses is null && Speedometer.PinionTeeth(factor, pinion.Si) is > 0 and var teeth)
+        if (Speedometer.PinionTeeth(factor, pinion.Si) is > 0 and var teeth)
         {
             ledger.Add(new Figure("speedometer-pinion", "Pinion that puts the speedometer right", teeth, "")
             {
                 Decimals = 0,
                 Formula = "p = ⌊k p_in⌋",
                 Source = "follows from the gearing",
-                From = [new FigureInput("k", factor, "", "gearing.speedometer-error"), pinion.Input],
+                From = [new FigureInput("k", factor, "", origin), pinion.Input],
                 Remark = $"teeth; it then shows {Number(((factor * pinion.Si / teeth) - 1) * 100, "0.0")} % more than the true speed",
             });
+        }
+    }
+
+    private static void Mend(LedgerBuilder ledger, SpeedDrive drive, double factor, Given pinion)
+    {
+        if (drive.Pulses is null)
+        {
+            Pinion(ledger, factor, pinion, "gearing.speedometer-error");
         }
 
         ledger.Add(new Figure("speedometer-factor", "Correction of the speedometer's drive", 1 / factor, "")

@@ -56,6 +56,18 @@ public sealed class GearingWorksheetTests
     }
 
     [Fact]
+    public void Work_PinionThatIsBoughtToSuit_IsTheOneThatNeverShowsTooLittle()
+    {
+        var shorter = GearingWorksheet.Work(Input with { Gearbox = s_five with { Final = 4.06 * 1.2, Speed = s_five.Speed! with { PinionTeeth = null } }, Pinion = null, SpeedIsAdjustable = true });
+        var stated = GearingWorksheet.Work(Input with { Gearbox = s_five with { Final = 4.06 * 1.2 } });
+
+        Assert.Empty(shorter.Gaps);
+        Assert.Equal(1.2, shorter.Figure("speedometer-ratio")!.Value, 9);
+        Assert.Equal(stated.Figure("speedometer-pinion")!.Value, shorter.Figure("speedometer-pinion")!.Value);
+        Assert.Null(shorter.Figure("speedometer-error"));
+    }
+
+    [Fact]
     public void Work_LargerTyre_ShowsTooLittle()
     {
         // 28 in before, 31 in after, 60 shown: 66.43 true (worked out by hand).

@@ -30,6 +30,7 @@ internal static class GearingAssembly
             PowerSpeed = quantities.Of("donor", "engine-power-speed")?.Given,
             PinionBefore = quantities.Of("chassis", PinionTeeth)?.Given,
             Pinion = quantities.Fitted(PinionTeeth)?.Given,
+            PinionIsBought = quantities.AnswerFor(PinionTeeth) is { Source: "new" or "other" or "made" },
             SpeedIsAdjustable = quantities.AnswerFor(PinionTeeth) is { Source: "new" or "other" or "made" } answer && answer.PartIds.Any(),
             AsksForSpeedometer = quantities.Declared("gearbox", "speed-drive-teeth"),
             Cruise = [.. kb.Settings.Gearing.CruiseKmh.Select(speed => (double)speed / 3.6)],

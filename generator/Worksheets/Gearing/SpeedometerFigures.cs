@@ -25,7 +25,7 @@ internal static class SpeedometerFigures
 
         // A sensor keeps its own pinion; a cable is turned by the one that the answers put in place.
         var pinion = drive.Pulses is null ? input.Pinion ?? OwnPinion(input.Gearbox, drive) : OwnPinion(input.Gearbox, drive);
-        if (pinion is null && input.SpeedIsAdjustable && WantedPinion(ledger, input, drive, tyre, tyreBefore))
+        if (pinion is null && input.PinionIsBought && WantedPinion(ledger, input, drive, tyre, tyreBefore))
         {
             return;
         }

@@ -58,7 +58,7 @@ public sealed class GearingWorksheetTests
     [Fact]
     public void Work_PinionThatIsBoughtToSuit_IsTheOneThatNeverShowsTooLittle()
     {
-        var shorter = GearingWorksheet.Work(Input with { Gearbox = s_five with { Final = 4.06 * 1.2, Speed = s_five.Speed! with { PinionTeeth = null } }, Pinion = null, SpeedIsAdjustable = true });
+        var shorter = GearingWorksheet.Work(Input with { Gearbox = s_five with { Final = 4.06 * 1.2, Speed = s_five.Speed! with { PinionTeeth = null } }, Pinion = null, PinionIsBought = true, SpeedIsAdjustable = true });
         var stated = GearingWorksheet.Work(Input with { Gearbox = s_five with { Final = 4.06 * 1.2 } });
 
         Assert.Empty(shorter.Gaps);

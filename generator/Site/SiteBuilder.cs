@@ -17,16 +17,19 @@ public static class SiteBuilder
     public static (int Guides, int Pages) Render(Proof proof, string target, Templates templates, Action<int, int>? progress = null, CancellationToken cancellation = default)
     {
         var site = new SiteKnowledge(proof);
+        var closed = new ClosedWays(site);
         var done = 0;
-        var pages = Pages(site, templates, () => progress?.Invoke(Interlocked.Increment(ref done), site.Guides.Length));
-        var count = SiteWriter.Write(target, pages, Data(site), templates, cancellation);
+        var pages = Pages(site, closed, templates, () => progress?.Invoke(Interlocked.Increment(ref done), site.Guides.Length));
+        var count = SiteWriter.Write(target, pages, Data(site, closed), templates, cancellation);
         return (site.Guides.Length, count);
     }
 
-    private static IEnumerable<Func<Page>> Pages(SiteKnowledge site, Templates templates, Action guideDone)
+    private static IEnumerable<Func<Page>> Pages(SiteKnowledge site, ClosedWays closed, Templates templates, Action guideDone)
     {
-        var variants = new VariantPages(site);
-        var texts = new TextPages(site, variants, id => templates.Text($"findings/{id}.md") is { } text ? FindingTexts.Parse(text) : null);
+        var variants = new VariantPages(site, closed);
+        var which = new WhichPages(site);
+        var differ = new DifferPages(site);
+        var texts = new TextPages(site, id => templates.Text($"findings/{id}.md") is { } text ? FindingTexts.Parse(text) : null);
         var knowledge = new KnowledgePages(site);
         var kb = site.Base;
 
@@ -39,6 +42,9 @@ public static class SiteBuilder
         ready.AddRange(FindingKinds.All.Select(texts.Finding));
         return ready.Select(page => (Func<Page>)(() => page))
             .Append(texts.Start)
+            .Append(which.Chassis)
+            .Append(which.Donor)
+            .Concat(kb.Chassis.All.Where(chassis => site.GuidesOfChassis[chassis.Id].Skip(1).Any()).Select(chassis => (Func<Page>)(() => differ.Of(chassis))))
             .Concat(kb.Connectors.All.Select(connector => (Func<Page>)(() => knowledge.Connector(connector))))
             .Concat(kb.Articles.All.Select(article => (Func<Page>)(() => texts.Article(article))))
             .Concat(site.Guides.Select(guide => (Func<Page>)(() =>
@@ -51,11 +57,11 @@ public static class SiteBuilder
             .Concat(kb.Donors.All.Select(donor => (Func<Page>)(() => variants.Donor(donor))));
     }
 
-    private static IEnumerable<Func<SiteFile>> Data(SiteKnowledge site) => site.Guides.SelectMany(guide => new Func<SiteFile>[]
+    private static IEnumerable<Func<SiteFile>> Data(SiteKnowledge site, ClosedWays closed) => site.Guides.SelectMany(guide => new Func<SiteFile>[]
     {
         () => new SiteFile(GuidePages.DataPath(guide, "json"), Encoding.UTF8.GetBytes(Json(site, site.SheetOf(guide)))),
         () => new SiteFile(GuidePages.DataPath(guide, "csv"), Encoding.UTF8.GetBytes(new SheetLines(site.SheetOf(guide), site.Resolution).Csv())),
-    });
+    }).Append(new FinderData(site, closed, new WhichPages(site)).File);
 
     // It asks the space for alternatives, which one worker may do at a time.
     private static string Json(SiteKnowledge site, Sheets.Sheet sheet)

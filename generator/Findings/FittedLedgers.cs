@@ -7,12 +7,13 @@ using Swapwright.Worksheets.Ledgers;
 
 namespace Swapwright.Findings;
 
-/// <summary>The ledgers of some combinations.</summary>
+/// <summary>A ledger of some combinations; empty where they have none.</summary>
 internal sealed record FittedLedger(ImmutableArray<Ledger> Ledgers, Region Region);
 
 /// <summary>
-/// Cuts a region by what ledgers depend on: chassis, donor, what the choices bind, and the answers at positions that facts
-/// are declared <c>at</c>. Combinations are not looked at one by one.
+/// Cuts a region by what a figure of a ledger depends on: chassis, donor, what the choices bind, and the answers at positions
+/// that facts are declared <c>at</c>; for tightening and fluids the answers whose parts bring them, and the tasks.
+/// Combinations are not looked at one by one.
 /// </summary>
 internal sealed class FittedLedgers
 {
@@ -23,7 +24,8 @@ internal sealed class FittedLedgers
     private readonly RegionStore _store;
     private readonly KnowledgeBase _kb;
     private readonly LedgerAssembly _ledgers;
-    private readonly ImmutableArray<string> _deciding;
+    private readonly ImmutableArray<string> _declaredAt;
+    private readonly Dictionary<(Region Region, string Asked), ImmutableArray<FittedLedger>?> _found = [];
 
     public FittedLedgers(Resolution resolution)
     {
@@ -31,12 +33,28 @@ internal sealed class FittedLedgers
         _store = resolution.Store;
         _kb = resolution.Space.Base;
         _ledgers = new LedgerAssembly(_kb);
-        _deciding = [.. _kb.Vocabulary.Facts.All.Select(fact => fact.At).OfType<string>().Where(_kb.Positions.Has).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+        _declaredAt = [.. _kb.Vocabulary.Facts.All.Select(fact => fact.At).OfType<string>().Where(_kb.Positions.Has).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
     }
 
-    /// <summary>The cases of a region's buildable combinations; null where there are too many to compute.</summary>
-    public ImmutableArray<FittedLedger>? In(Region region)
+    /// <summary>The cases of a region's buildable combinations that differ in what a figure depends on; null where there are too many to compute.</summary>
+    /// <param name="name">The figure as <c>values</c> name it.</param>
+    public ImmutableArray<FittedLedger>? In(Region region, string name)
     {
+        var ledger = name.Split('.')[0];
+        // Several values are often stated for the same combinations.
+        var key = (region, ledger == TighteningSources.Ledger ? name : ledger);
+        if (!_found.TryGetValue(key, out var found))
+        {
+            found = Find(region, name, ledger);
+            _found.Add(key, found);
+        }
+
+        return found;
+    }
+
+    private ImmutableArray<FittedLedger>? Find(Region region, string name, string ledger)
+    {
+        var ofTightening = ledger == TighteningSources.Ledger;
         List<Case>? cases = [];
         var space = _resolution.Space;
         var left = _resolution.BuildableParts.Narrow(region);
@@ -46,27 +64,36 @@ internal sealed class FittedLedgers
             foreach (var donor in _store.AllowedValues(ofChassis, space.Donor))
             {
                 var pair = _store.And(ofChassis, _store.Where(space.Donor, ValueSet.Of(_kb.Donors.Count, donor)));
-                cases.Add(new Case(_kb.Chassis.All[chassis], _kb.Donors.All[donor], [], [], pair));
+                cases.Add(new Case(_kb.Chassis.All[chassis], _kb.Donors.All[donor], [], [], [], pair));
             }
         }
 
         foreach (var choice in _kb.Choices.All.Where(choice => choice.Options.Any(option => option.Binds is not null)))
         {
-            cases = Cut(cases, one => [.. choice.Options.Select(option => (option.Binds is { } binding ? space.Bound(binding, one.Chassis, one.Donor) : null, (Answer?)null, space.WhereChoice(choice.Id, [option.Id]))), (null, null, space.WhereChoice(choice.Id, [Choice.None]))]);
+            cases = Cut(cases, one => [.. choice.Options.Select(option => (option.Binds is { } binding ? space.Bound(binding, one.Chassis, one.Donor) : null, (Answer?)null, (WorkTask?)null, space.WhereChoice(choice.Id, [option.Id]))), (null, null, null, space.WhereChoice(choice.Id, [Choice.None]))]);
         }
 
-        foreach (var position in _deciding)
+        foreach (var position in ofTightening ? TighteningSources.Positions(_kb, name) : _declaredAt)
         {
             cases = Cut(cases, _ => Answers(position));
         }
 
-        return cases is null ? null : [.. cases.Select(one => new FittedLedger(_ledgers.Assemble(LedgerCase(one)), one.Region))];
+        foreach (var task in ofTightening ? TighteningSources.Tasks(_kb, name) : [])
+        {
+            var wanted = Wanted(task);
+            cases = Cut(cases, _ => [(null, null, task, wanted), (null, null, null, _store.Not(wanted))]);
+        }
+
+        return cases is null ? null : [.. cases.Select(one => new FittedLedger(_ledgers.Assemble(LedgerCase(one), ledger) is { } found ? [found] : [], one.Region))];
     }
 
-    private static LedgerCase LedgerCase(Case one) => new(
-        one.Chassis, one.Donor, one.Bound.OfType<Gearbox>().FirstOrDefault(), one.Bound.OfType<Ecu>().FirstOrDefault(), position => one.Answers.FirstOrDefault(answer => answer.Position == position));
+    private static LedgerCase LedgerCase(Case one) =>
+        new(one.Chassis, one.Donor, one.Bound.OfType<Gearbox>().FirstOrDefault(), one.Bound.OfType<Ecu>().FirstOrDefault(), position => one.Answers.FirstOrDefault(answer => answer.Position == position)) { Tasks = one.Tasks };
 
-    private List<Case>? Cut(List<Case>? cases, Func<Case, IReadOnlyList<(FactHolder? Bound, Answer? Answer, Region Region)>> pieces)
+    private Region Wanted(WorkTask task) => _store.OrAll(
+        _kb.Rules.All.Where(rule => rule.Tasks.Contains(task.Id)).Select(_resolution.Speaks).Append(task.When is { } when ? _resolution.RegionOf(when) : Region.None));
+
+    private List<Case>? Cut(List<Case>? cases, Func<Case, IReadOnlyList<(FactHolder? Bound, Answer? Answer, WorkTask? Task, Region Region)>> pieces)
     {
         if (cases is null)
         {
@@ -76,12 +103,12 @@ internal sealed class FittedLedgers
         var cut = new List<Case>();
         foreach (var one in cases)
         {
-            foreach (var (bound, answer, where) in pieces(one))
+            foreach (var (bound, answer, task, where) in pieces(one))
             {
                 var here = _store.And(one.Region, where);
                 if (_resolution.BuildableParts.Intersects(here))
                 {
-                    cut.Add(one with { Bound = bound is null ? one.Bound : one.Bound.Add(bound), Answers = answer is null ? one.Answers : one.Answers.Add(answer), Region = here });
+                    cut.Add(one with { Bound = bound is null ? one.Bound : one.Bound.Add(bound), Answers = answer is null ? one.Answers : one.Answers.Add(answer), Tasks = task is null ? one.Tasks : one.Tasks.Add(task), Region = here });
                 }
             }
 
@@ -94,20 +121,20 @@ internal sealed class FittedLedgers
         return cut;
     }
 
-    private List<(FactHolder? Bound, Answer? Answer, Region Region)> Answers(string position)
+    private List<(FactHolder? Bound, Answer? Answer, WorkTask? Task, Region Region)> Answers(string position)
     {
-        var pieces = new List<(FactHolder? Bound, Answer? Answer, Region Region)>();
+        var pieces = new List<(FactHolder? Bound, Answer? Answer, WorkTask? Task, Region Region)>();
         var left = Region.All;
         foreach (var standing in _resolution.At(position))
         {
             var here = _store.And(standing.Region, left);
             left = _store.Minus(left, here);
-            pieces.Add((null, standing.Answer, here));
+            pieces.Add((null, standing.Answer, null, here));
         }
 
-        pieces.Add((null, null, left));
+        pieces.Add((null, null, null, left));
         return pieces;
     }
 
-    private sealed record Case(ChassisVariant Chassis, DonorVariant Donor, ImmutableArray<FactHolder> Bound, ImmutableArray<Answer> Answers, Region Region);
+    private sealed record Case(ChassisVariant Chassis, DonorVariant Donor, ImmutableArray<FactHolder> Bound, ImmutableArray<Answer> Answers, ImmutableArray<WorkTask> Tasks, Region Region);
 }

@@ -47,7 +47,7 @@ public static class StatedValues
             {
                 var here = resolution.Store.And(stated.Region, fitted.Region);
                 left = resolution.Store.Minus(left, here);
-                found.Add((FittedNumbers.Belt(fitted.Belt!.Result, what), here));
+                found.Add((FittedNumbers.Belt(fitted.Belt!, what), here));
             }
 
             found.Add((null, left));
@@ -59,7 +59,7 @@ public static class StatedValues
             return examination.Wirings.In(stated.Region) is { } wirings ? [.. wirings.Select(wiring => (FittedNumbers.Wiring(wiring.Sheet, name), wiring.Region))] : null;
         }
 
-        return examination.Ledgers.In(stated.Region) is { } ledgers ? [.. ledgers.Select(one => (FittedNumbers.Ledger(one.Ledgers, name), one.Region))] : null;
+        return examination.Ledgers.In(stated.Region, name) is { } ledgers ? [.. ledgers.Select(one => (FittedNumbers.Ledger(one.Ledgers, name), one.Region))] : null;
     }
 
     private static Finding Differs(Examination examination, StandingValue stated, List<(decimal? Number, Region Region)> wrong)

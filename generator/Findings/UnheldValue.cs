@@ -11,7 +11,7 @@ public static class UnheldValue
 
     private static IEnumerable<Finding> Run(Examination examination) => examination.Resolution.Values
         .Where(stated => FittedNumbers.BeltName(stated.Value.Name) is null && examination.Resolution.BuildableParts.Intersects(stated.Region)
-            && (FittedNumbers.IsWiring(stated.Value.Name) ? examination.Wirings.In(stated.Region) is null : examination.Ledgers.In(stated.Region) is null))
+            && (FittedNumbers.IsWiring(stated.Value.Name) ? examination.Wirings.In(stated.Region) is null : examination.Ledgers.In(stated.Region, stated.Value.Name) is null))
         .Select(stated => new Finding(
             FindingKinds.UnheldValue,
             string.Create(CultureInfo.InvariantCulture, $"`{stated.Value.Name}` of `{stated.Rule.Id}` is not held against the computed number: its combinations differ in more than {FittedWirings.MostCases} ways"),

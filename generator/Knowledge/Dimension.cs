@@ -20,6 +20,12 @@ public enum Dimension
     Current,
     Voltage,
     Resistance,
+    Inductance,
     Temperature,
     Share,
+    Frequency,
+    Density,
+
+    /// <summary>Mass for energy: the fuel that an engine burns for the work it gives.</summary>
+    Consumption,
 }

@@ -27,6 +27,9 @@ public abstract record Variant(string Id, string Title, Place Place) : FactHolde
 
     public DeviceEntry? Device(string role) => Devices.FirstOrDefault(device => device.Role == role);
 
+    /// <summary>What it is filled with.</summary>
+    public ImmutableArray<FluidEntry> Fluids { get; init; } = [];
+
     public PortEntry? Port(string role) => Ports.FirstOrDefault(port => port.Role == role);
 }
 
@@ -87,6 +90,12 @@ public sealed record Part(string Id, string Title, Place Place) : FactHolder(Id,
 
     /// <summary>Where hoses go on the part.</summary>
     public ImmutableArray<PortEntry> Ports { get; init; } = [];
+
+    /// <summary>What is tightened when it is fitted.</summary>
+    public ImmutableArray<FastenerEntry> Fasteners { get; init; } = [];
+
+    /// <summary>What it is filled with.</summary>
+    public ImmutableArray<FluidEntry> Fluids { get; init; } = [];
 
     public HoseGoods? Hose { get; init; }
 

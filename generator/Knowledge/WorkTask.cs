@@ -36,6 +36,9 @@ public sealed record WorkTask(string Id, string Title, Place Place) : Entity(Id,
 
     public ImmutableArray<string> Mistakes { get; init; } = [];
 
+    /// <summary>What is tightened in it.</summary>
+    public ImmutableArray<FastenerEntry> Fasteners { get; init; } = [];
+
     public bool Refresh { get; init; }
 
     public string WhyNow { get; init; } = "";

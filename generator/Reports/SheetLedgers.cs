@@ -79,7 +79,7 @@ internal static class SheetLedgers
                 paragraph($"{table.Title}:");
                 foreach (var row in table.Rows)
                 {
-                    item(string.Join(", ", table.Columns.Zip(row).Where(pair => !pair.Second.Equals(default)).Select(pair => pair.First == table.Columns[0] ? LedgerWords.Cell(pair.First, pair.Second) : $"{LedgerWords.InLine(pair.First.Title)} {LedgerWords.Cell(pair.First, pair.Second)}")));
+                    item(string.Join(", ", table.Columns.Zip(row).Where(pair => !pair.Second.IsEmpty).Select(pair => pair.First == table.Columns[0] ? LedgerWords.Cell(pair.First, pair.Second) : $"{LedgerWords.InLine(pair.First.Title)} {LedgerWords.Cell(pair.First, pair.Second)}")));
                 }
             }
 
@@ -104,7 +104,7 @@ internal static class SheetLedgers
             .. from table in ledger.Tables
                from row in table.Rows
                from pair in table.Columns.Zip(row).Skip(1)
-               where !pair.Second.Equals(default(LedgerCell))
+               where !pair.Second.IsEmpty
                select (IReadOnlyList<string>)[ledger.Id, $"{table.Id}.{pair.First.Id}", $"{LedgerWords.Cell(table.Columns[0], row[0])}: {pair.First.Title}", pair.Second.Value is { } value ? LedgerWords.Number(value, pair.First.Decimals) : pair.Second.Text, pair.First.Unit, "", "", ""],
         ]);
 

@@ -2,6 +2,7 @@ using System.Text;
 using Swapwright.Diagnostics;
 using Swapwright.Findings;
 using Swapwright.Reports;
+using Swapwright.Site.Machines;
 using Swapwright.Site.Models;
 using Swapwright.Site.Pages;
 using Swapwright.Site.Rendering;
@@ -20,7 +21,7 @@ public static class SiteBuilder
         var closed = new ClosedWays(site);
         var done = 0;
         var pages = Pages(site, closed, templates, () => progress?.Invoke(Interlocked.Increment(ref done), site.Guides.Length));
-        var count = SiteWriter.Write(target, pages, Data(site, closed), templates, cancellation);
+        var count = SiteWriter.Write(target, pages, Data(site, closed), templates, paths => AboutAll(site, paths), cancellation);
         return (site.Guides.Length, count);
     }
 
@@ -37,6 +38,8 @@ public static class SiteBuilder
         var ready = new List<Page> { texts.About(), texts.NotFound() };
         ready.AddRange(new ListPages(site).All());
         ready.Add(new GlossaryPages(site).Page());
+        var search = new SearchPages(site);
+        ready.AddRange([search.Page(), search.List(), new ChangePages(site).Page(), new HealthPages(site).Page()]);
         ready.AddRange(kb.PositionOrder.Select(knowledge.Position));
         ready.AddRange(kb.Rules.All.Select(knowledge.Rule));
         ready.AddRange(FindingKinds.All.Select(texts.Finding));
@@ -57,11 +60,19 @@ public static class SiteBuilder
             .Concat(kb.Donors.All.Select(donor => (Func<Page>)(() => variants.Donor(donor))));
     }
 
+    // The page that is shown where there is none is no place to send anybody to.
+    private static IEnumerable<SiteFile> AboutAll(SiteKnowledge site, IEnumerable<string> paths) =>
+        site.Base.Settings.BaseAddress is { } address ? SiteMap.Files(paths.Where(path => path != SitePaths.NotFound), address) : [];
+
     private static IEnumerable<Func<SiteFile>> Data(SiteKnowledge site, ClosedWays closed) => site.Guides.SelectMany(guide => new Func<SiteFile>[]
     {
         () => new SiteFile(GuidePages.DataPath(guide, "json"), Encoding.UTF8.GetBytes(Json(site, site.SheetOf(guide)))),
         () => new SiteFile(GuidePages.DataPath(guide, "csv"), Encoding.UTF8.GetBytes(new SheetLines(site.SheetOf(guide), site.Resolution).Csv())),
-    }).Append(new FinderData(site, closed, new WhichPages(site)).File);
+    })
+        .Concat(site.Base.Settings.BaseAddress is null ? [] : site.Guides.Select(guide => (Func<SiteFile>)(() => GuideMachines.Picture(site, guide))))
+        .Append(new SearchPages(site).Index)
+        .Append(new ChangePages(site).Feed)
+        .Append(new FinderData(site, closed, new WhichPages(site)).File);
 
     // It asks the space for alternatives, which one worker may do at a time.
     private static string Json(SiteKnowledge site, Sheets.Sheet sheet)

@@ -162,12 +162,30 @@ public sealed class FactoredRegion
         return Free(rest.SelectMany(part => part.Variables).Concat(joinedOwn)) * weights.Sum(joined, Free(joinedOwn));
     }
 
-    /// <summary>Exact number of different assignments to the shared variables and the given ones that the intersection leaves possible.</summary>
-    public BigInteger CountWithin(IReadOnlyCollection<int> variables)
+    /// <summary>The regions whose intersection this is, one for each group of variables that are tied together.</summary>
+    public IEnumerable<Region> Factors => _parts.Select(part => part.Region);
+
+    /// <summary>The assignments to the shared variables and the given ones that the intersection leaves possible: its projection.</summary>
+    public Region Onto(IReadOnlyCollection<int> variables)
     {
         var seen = _parts.Where(part => part.Variables.Any(variables.Contains)).Select(part => _store.Project(part.Region, part.Variables.Except(variables)));
-        return _store.CountWithin(_store.And(Possible, _store.AndAll(seen)), [.. Enumerable.Range(0, _shared).Union(variables)]);
+        return _store.And(Possible, _store.AndAll(seen));
     }
+
+    /// <summary>
+    /// The assignments to the shared variables and the given ones that some assignment in both the region and the
+    /// intersection takes.
+    /// </summary>
+    public Region Onto(IReadOnlyCollection<int> variables, Region region) =>
+        _store.And(_store.Project(Narrow(region), _own.Except(variables)), Onto(variables));
+
+    /// <summary>The intersection once some variables, none of them shared, may take any value that it leaves them: its projection, in parts.</summary>
+    public FactoredRegion Without(IReadOnlyCollection<int> variables) =>
+        variables.Count == 0 ? this : new FactoredRegion(_store, _parts.Select(part => _store.Project(part.Region, variables)), _shared);
+
+    /// <summary>Exact number of different assignments to the shared variables and the given ones that the intersection leaves possible.</summary>
+    public BigInteger CountWithin(IReadOnlyCollection<int> variables) =>
+        _store.CountWithin(Onto(variables), [.. Enumerable.Range(0, _shared).Union(variables)]);
 
     /// <summary>The parts that a region has a variable in common with, rising; the shared variables do not count.</summary>
     private int[] Touched(Region region)

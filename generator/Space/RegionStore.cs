@@ -215,6 +215,19 @@ public sealed class RegionStore
         return classes;
     }
 
+    /// <summary>The first variable that a region depends on, and what the region leaves of the others for each class of its values.</summary>
+    /// <exception cref="ArgumentException">The region depends on none.</exception>
+    internal (int Variable, IReadOnlyList<(ValueSet Values, Region Child)> Edges) Top(Region region)
+    {
+        if (region.IsNone || region.IsAll)
+        {
+            throw new ArgumentException("The region depends on no variable.", nameof(region));
+        }
+
+        var level = _nodes.Level(region.Id);
+        return (level, [.. Classes(level, [region]).Select(cell => (cell.Values, cell.Children[0]))]);
+    }
+
     /// <summary>The path of a region that holds the fewest variables, as a cube.</summary>
     internal Cube ShortestPath(Region region) => new(_search.ShortestPath(region.Id));
 

@@ -16,9 +16,10 @@ internal static class Stages
         ["Fitting"] = ["Knowledge", "Worksheets"],
         ["Findings"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting"],
         ["Sheets"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings"],
-        ["Reports"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings", "Sheets"],
-        ["Site"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings", "Sheets", "Reports"],
-        ["Commands"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings", "Sheets", "Reports", "Site"],
+        ["Impact"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings", "Sheets"],
+        ["Reports"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings", "Sheets", "Impact"],
+        ["Site"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings", "Sheets", "Impact", "Reports"],
+        ["Commands"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings", "Sheets", "Impact", "Reports", "Site"],
     }.ToImmutableSortedDictionary(StringComparer.Ordinal);
 
     /// <summary>Whether code of one stage may speak of another.</summary>

@@ -11,7 +11,10 @@ internal static class BuiltProgram
 {
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
 
-    public static Run Run(string folder, params string[] arguments)
+    public static Run Run(string folder, params string[] arguments) => Run(folder, new Dictionary<string, string>(StringComparer.Ordinal), arguments);
+
+    /// <param name="environment">Variables that are other than this process has them.</param>
+    public static Run Run(string folder, IReadOnlyDictionary<string, string> environment, params string[] arguments)
     {
         var start = new ProcessStartInfo("dotnet", [Path.ChangeExtension(typeof(Product).Assembly.Location, ".dll"), .. arguments])
         {
@@ -25,6 +28,11 @@ internal static class BuiltProgram
         start.Environment["TERM"] = "xterm-256color";
         start.Environment["COLORTERM"] = "truecolor";
         start.Environment.Remove("NO_COLOR");
+        foreach (var (name, value) in environment)
+        {
+            start.Environment[name] = value;
+        }
+
         using var process = Process.Start(start)!;
         var output = process.StandardOutput.ReadToEndAsync();
         var error = process.StandardError.ReadToEndAsync();

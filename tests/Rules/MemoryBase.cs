@@ -18,6 +18,9 @@ internal sealed class MemoryBase
 
     public IEnumerable<KeyValuePair<string, string>> Files => _files;
 
+    /// <returns>Whether there was such a file.</returns>
+    public bool Remove(string path) => _files.Remove(path);
+
     public SourceTree Tree()
     {
         var read = _files.Select(file =>

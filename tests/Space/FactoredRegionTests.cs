@@ -39,6 +39,25 @@ public class FactoredRegionTests
         }
     }
 
+    [Theory]
+    [MemberData(nameof(Seeds))]
+    public void Projections_RandomFactors_EqualThoseOfTheWhole(int seed)
+    {
+        var space = new SmallSpace(seed);
+        var store = space.Store;
+        var shared = Math.Min(2, store.Variables.Length);
+        var factors = Enumerable.Range(0, space.Next(6)).Select(_ => space.NextRegion(space.Next(2)).Region).ToList();
+        var whole = store.AndAll(factors);
+        var parts = new FactoredRegion(store, factors, shared);
+        int[] own = [.. Enumerable.Range(shared, store.Variables.Length - shared)];
+        int[] some = [.. own.Where(_ => space.Next(2) == 0)];
+        var (region, _) = space.NextRegion(2);
+        Assert.Equal(whole, store.AndAll(parts.Factors));
+        Assert.Equal(store.Project(whole, own.Except(some)), parts.Onto(some));
+        Assert.Equal(store.Project(store.And(whole, region), own.Except(some)), parts.Onto(some, region));
+        Assert.Equal(store.Project(whole, some), parts.Without(some).ToRegion());
+    }
+
     [Fact]
     public void Near_VariablesOfOneGroup_IsProjectionOfWhole()
     {

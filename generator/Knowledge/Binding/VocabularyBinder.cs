@@ -41,7 +41,7 @@ internal static class VocabularyBinder
         }
 
         var devices = root.Members("devices")
-            .Select(member => new DeviceRole(member.Key.Text, member.Value.Text("title", member.Key.Text), member.Value.OptionalId("position", "position"), member.Value.OptionalId("system", "system"), member.Value.Place))
+            .Select(member => new DeviceRole(member.Key.Text, member.Value.Text("title", member.Key.Text), member.Value.OptionalId("position", "position"), member.Value.OptionalId("system", "system"), member.Value.Place) { OwnFuse = member.Value.Flag("own-fuse") })
             .ToList();
         var (ports, hoses) = PlumbingBinder.Roles(root);
         return new Vocabulary(new(facts, fact => fact.Name), new(signals, signal => signal.Id), new(devices, device => device.Id)) { Ports = ports, Hoses = hoses };
@@ -121,7 +121,7 @@ internal static class VocabularyBinder
         {
             context.Report(FindingKinds.Unit, $"`{means}` is a quantity of {DimensionWord(quantity.Dimension)}, and `{unit.Symbol}` does not measure that", place, "Give the fact a unit of that dimension, or take `means` out.");
         }
-        else if (options.FirstOrDefault(option => !quantity.Words.Contains(option.Id)) is { } odd)
+        else if (!quantity.HasOwnWords && options.FirstOrDefault(option => !quantity.Words.Contains(option.Id)) is { } odd)
         {
             context.Report(FindingKinds.Vocabulary, $"`{means}` cannot be `{odd.Id}`", place, quantity.Words.IsEmpty ? "It is a number." : $"It knows: {string.Join(", ", quantity.Words)}.");
         }

@@ -24,7 +24,11 @@ public sealed record GuideLedger
 }
 
 /// <param name="Columns">Headings with their units.</param>
-public sealed record GuideLedgerTable(string Title, IReadOnlyList<string> Columns, IReadOnlyList<GuideLedgerRow> Rows);
+public sealed record GuideLedgerTable(string Title, IReadOnlyList<string> Columns, IReadOnlyList<GuideLedgerRow> Rows)
+{
+    /// <summary>For each column whether it holds words, which are read from the left and may wrap.</summary>
+    public IReadOnlyList<bool> Words { get; init; } = [];
+}
 
 /// <param name="Cells">The first names the row.</param>
 public sealed record GuideLedgerRow(IReadOnlyList<string> Cells);

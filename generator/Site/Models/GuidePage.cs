@@ -43,6 +43,9 @@ public sealed record GuidePage : Page
 
     public IReadOnlyList<GuidePhase> Work { get; init; } = [];
 
+    /// <summary>Worksheets that are read beside the work.</summary>
+    public IReadOnlyList<GuideLedger> WorkLedgers { get; init; } = [];
+
     /// <summary>The work as bars over days.</summary>
     public HtmlString WorkDrawing { get; init; } = HtmlString.Empty;
 

@@ -8,8 +8,8 @@ namespace Swapwright.Site.Pages;
 /// <summary>The worksheets of a guide that end in numbers.</summary>
 internal static class GuideLedgers
 {
-    // Shown within the section of the gearbox and of the ECU.
-    private static readonly ImmutableArray<string> s_within = ["gearing", "fuel"];
+    // Shown within the section of the gearbox, of the ECU, and of the work.
+    private static readonly ImmutableArray<string> s_within = ["gearing", "fuel", "torques"];
 
     public static ImmutableArray<GuideLedger> Of(Sheet sheet, string id) => sheet.Ledger(id) is { } ledger ? [Ledger(ledger)] : [];
 
@@ -25,8 +25,12 @@ internal static class GuideLedgers
             .. ledger.Tables.Select(table => new GuideLedgerTable(
                 table.Title,
                 [.. table.Columns.Select(column => column.Unit.Length > 0 ? $"{column.Title}, {column.Unit}" : column.Title)],
-                [.. table.Rows.Select(row => new GuideLedgerRow([.. table.Columns.Zip(row).Select(pair => LedgerWords.Cell(pair.First with { Unit = "" }, pair.Second))]))])),
+                [.. table.Rows.Select(row => new GuideLedgerRow([.. table.Columns.Zip(row).Select(pair => LedgerWords.Cell(pair.First with { Unit = "" }, pair.Second))]))])
+            {
+                Words = [.. table.Columns.Select((_, at) => table.Rows.Any(row => !row[at].IsEmpty && row[at].Value is null))],
+            }),
         ],
+        Charts = [.. ledger.Charts.Select(chart => new HtmlString(ChartDrawing.Svg(chart, new ChartDrawingOptions($"chart-{ledger.Id}-{chart.Id}"))))],
         Gaps = [.. ledger.Gaps.Select(gap => $"{gap.About}: not computed, for {gap.Reason}.")],
         Notes = ledger.Notes,
         Reasons = [.. ledger.Figures.Where(figure => figure.Formula.Length > 0).Select(Reason)],

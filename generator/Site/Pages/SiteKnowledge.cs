@@ -6,6 +6,7 @@ using Swapwright.Findings;
 using Swapwright.Knowledge;
 using Swapwright.Rules;
 using Swapwright.Sheets;
+using Swapwright.Site.Machines;
 using Swapwright.Site.Models;
 using Swapwright.Site.Texts;
 using Swapwright.Space;
@@ -164,6 +165,8 @@ internal sealed class SiteKnowledge
             new NavItem("Cautions and sources", SitePaths.About, path == SitePaths.About),
         ],
         Breadcrumb = path == SitePaths.Start ? [] : [new PageLink("Start", SitePaths.Start), .. above],
+        Alternates = [new AlternateLink("application/atom+xml", "What changed", AtomFeed.Path)],
+        Canonical = SitePaths.Address(Base.Settings.BaseAddress, path) ?? "",
     };
 
     public HtmlString Inline(string? text, string path) => Markdown.Inline(text, SitePaths.PrefixOf(path)).Html;

@@ -16,9 +16,9 @@ internal sealed class WhichPages(SiteKnowledge site)
     public WhichPage Donor() => Page(SitePaths.WhichDonor, "Which donor do I have?", "donor", "engine", site.Base.Donors.All, SiteKnowledge.Link);
 
     /// <summary>Where a family's questions begin.</summary>
-    public static string Anchor(Variant variant) => $"family-{variant.Family}";
+    public static string Anchor(Variant variant) => variant.Family.Length == 0 ? "no-family" : $"family-{variant.Family}";
 
-    public static string FamilyTitle(string family) => ShopWords.Capital(family.Replace('-', ' '));
+    public static string FamilyTitle(string family) => family.Length == 0 ? "Others" : ShopWords.Capital(family.Replace('-', ' '));
 
     private WhichPage Page<T>(string path, string title, string subject, string thing, ImmutableArray<T> variants, Func<T, PageLink> link)
         where T : Variant

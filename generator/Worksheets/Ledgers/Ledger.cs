@@ -38,6 +38,8 @@ public sealed record LedgerColumn(string Id, string Title, string Unit = "", int
 /// <summary>Words or a number; neither is an empty cell.</summary>
 public readonly record struct LedgerCell(string Text, double? Value)
 {
+    public bool IsEmpty => Value is null && string.IsNullOrEmpty(Text);
+
     public static LedgerCell Words(string text) => new(text, null);
 
     public static LedgerCell Number(double? value) => new("", value is { } number && double.IsFinite(number) ? number : null);

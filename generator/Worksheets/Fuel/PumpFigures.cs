@@ -1,0 +1,133 @@
+using Swapwright.Worksheets.Hoses;
+using Swapwright.Worksheets.Ledgers;
+using static Swapwright.Worksheets.Fuel.FuelWorksheet;
+
+namespace Swapwright.Worksheets.Fuel;
+
+/// <summary>Does the pump give enough at the rail's pressure, what flows back, and what the line must stand.</summary>
+internal static class PumpFigures
+{
+    // A hand's breadth on a gauge: two statements of one pressure.
+    private const double SamePressure = 0.05 * Bar;
+
+    public static void Add(LedgerBuilder ledger, FuelInput input)
+    {
+        var line = input.Line;
+        if (line.Pressure is not { Si: > 0 } pressure)
+        {
+            ledger.Gap("Fuel pump", "the rail's pressure is not known", "Give the donor its rail pressure, or the regulator that is fitted its own.");
+            return;
+        }
+
+        double? burnt = input.Power is { Si: > 0 } power ? InjectorFlow.Fuel(power.Si, input.Assumptions.Consumption, input.Assumptions.Density) : null;
+        if (burnt is { } need)
+        {
+            Need(ledger, input, need);
+        }
+        else
+        {
+            ledger.Gap("Pump delivery needed", "the engine's power is not known", "Give the donor its power.");
+        }
+
+        if (Delivery(ledger, line, pressure) is { } delivery)
+        {
+            Margin(ledger, input, delivery, burnt);
+            Return(ledger, line, delivery, burnt);
+        }
+
+        ledger.Add(Line(line, pressure));
+    }
+
+    private static void Need(LedgerBuilder ledger, FuelInput input, double burnt)
+    {
+        var (assumptions, bar) = (input.Assumptions, input.Line.Pressure!.Si / Bar);
+        ledger.Add(new Figure("pump-need", "Pump delivery needed", burnt * (1 + assumptions.PumpMargin) / LitrePerHour, "L/h")
+        {
+            Decimals = 0,
+            Formula = "V̇ = P b ∕ ρ × (1 + margin)",
+            Source = "sdsefi.com: 100 lb/h for 200 hp; a margin of 20 to 30 % from memory",
+            From = [input.Power!.Input, Assumed("Consumption", assumptions.Consumption * 3.6e9, "g/kWh"), Assumed("Density", assumptions.Density * Litre, "kg/L"), Assumed("Pump margin", assumptions.PumpMargin * 100, "%")],
+            Remark = $"at {Number(bar, 2)} bar and the voltage of a running engine; {Number(burnt / LitrePerHour, 0)} L/h of it are burnt at full power",
+        });
+    }
+
+    private static double? Delivery(LedgerBuilder ledger, FuelLine line, FuelValue pressure)
+    {
+        if (line.PumpFlow is not { Si: > 0 } flow)
+        {
+            ledger.Gap("Pump delivery", "the delivery of the pump as fitted is not known", "Measure what comes out of the return in a minute at the rail's pressure.");
+            return null;
+        }
+
+        if (line.PumpFlowPressure is { } measured && measured.Si < pressure.Si - SamePressure)
+        {
+            ledger.Gap("Pump delivery", $"it was measured at {Number(measured.Si / Bar, 2)} bar, and the rail is at {Number(pressure.Si / Bar, 2)} bar, where every pump gives less", "Measure what comes out of the return in a minute at the rail's pressure.");
+            return null;
+        }
+
+        return flow.Si;
+    }
+
+    private static void Margin(LedgerBuilder ledger, FuelInput input, double delivery, double? burnt)
+    {
+        var line = input.Line;
+        var at = line.PumpFlowPressure is { } measured ? $"at {Number(measured.Si / Bar, 2)} bar" : "as stated";
+        var wanted = input.Assumptions.PumpMargin;
+        var margin = burnt is { } use ? (delivery / use) - 1 : (double?)null;
+        ledger.Add(new Figure("pump-flow", "Delivery of the pump as fitted", delivery / LitrePerHour, "L/h")
+        {
+            Decimals = 0,
+            From = [line.PumpFlow!.Input, .. line.PumpFlowPressure is { } stated ? [stated.Input] : Array.Empty<FigureInput>()],
+            Formula = "as measured; at less pressure a pump gives no less",
+            Source = Practice,
+            Remark = margin is { } share ? share < 0 ? $"{at}; less than the engine burns: it leans out at full power" : share < wanted ? $"{at}; {Number(share * 100, 0)} % beyond full power, where {Number(wanted * 100, 0)} % are wanted" : $"{at}; {Number(share * 100, 0)} % beyond full power" : at,
+            Weight = margin switch
+            {
+                < 0 => FigureWeight.Bad,
+                { } some when some < wanted => FigureWeight.Caution,
+                { } => FigureWeight.Good,
+                null => FigureWeight.Plain,
+            },
+        });
+        if (margin is { } share2)
+        {
+            ledger.Add(new Figure("pump-margin", "Margin of the pump", share2 * 100, "%") { Decimals = 0, IsStep = true, Formula = "delivery ∕ fuel burnt − 1", Source = Practice });
+        }
+    }
+
+    private static void Return(LedgerBuilder ledger, FuelLine line, double delivery, double? burnt)
+    {
+        if (line.AtTank)
+        {
+            ledger.Note("The pressure is regulated at the tank: surplus turns back there, one pipe runs to the rail, and nothing returns from the engine. The rail's own regulator has to come off, or it doubles the work.");
+            return;
+        }
+
+        ledger.Add(new Figure("return-flow", "Return flow at idle", delivery / LitrePerHour, "L/h")
+        {
+            Decimals = 0,
+            Formula = "V̇ = delivery, what an idling engine burns left out",
+            Source = Practice,
+            From = [line.PumpFlow!.Input],
+            Remark = $"{(burnt is { } use && delivery > use ? $"{Number((delivery - use) / LitrePerHour, 0)} L/h at full power; " : "")}the return must carry it with less than 0.3 bar",
+        });
+    }
+
+    private static LedgerTable Line(FuelLine line, FuelValue pressure)
+    {
+        var bar = pressure.Si / Bar;
+        var least = FuelHoseClasses.Least(bar, line.InjectionBar);
+        var bought = string.Join(", ", line.HoseClasses.Select(hose => $"{hose.Title}: {hose.Class}{(FuelHoseClasses.Suits(hose.Class, bar, line.InjectionBar) ? "" : ", not for this pressure")}"));
+        var rating = line.FilterRating?.Si / Bar;
+        return new LedgerTable(
+            "line",
+            $"Fuel line at {Number(bar, 2)} bar",
+            [new("item", "Item"), new("wanted", "Wanted"), new("fitted", "Fitted")],
+            [
+                [LedgerCell.Words("Fuel hose outside the tank"), LedgerCell.Words($"class {least} of SAE J30"), LedgerCell.Words(string.Join("; ", new[] { bought, line.HoseKept ? "what stays: read the class printed on it" : "" }.Where(text => text.Length > 0)))],
+                [LedgerCell.Words("Hose inside the tank"), LedgerCell.Words("class R10, the one made to lie in fuel"), LedgerCell.Words("")],
+                [LedgerCell.Words("Clips"), LedgerCell.Words("smooth band, on beaded pipe"), LedgerCell.Words("")],
+                [LedgerCell.Words("Filter"), LedgerCell.Words($"for injection, {Number(bar, 2)} bar and more"), LedgerCell.Words(rating is { } most ? $"{Number(most, 1)} bar{(most < bar ? ", too little" : "")}" : "what stays: its marking decides")],
+            ]);
+    }
+}

@@ -19,6 +19,12 @@ public static class SitePaths
     public const string Changes = "changes.html";
     public const string Health = "health.html";
 
+    public const string WhichChassis = "which-chassis.html";
+    public const string WhichDonor = "which-donor.html";
+
+    /// <summary>What the finder of the start page knows.</summary>
+    public const string FinderData = "find/data.js";
+
     /// <summary>The headline guide; options in the order in which kb.yaml names its choices.</summary>
     public static string Guide(string chassis, string donor, IEnumerable<string> options) =>
         $"guide/{chassis}/{string.Join("--", options.Prepend(donor))}.html";
@@ -26,6 +32,12 @@ public static class SitePaths
     public static string Chassis(string id) => $"chassis/{id}.html";
 
     public static string Donor(string id) => $"donor/{id}.html";
+
+    /// <summary>On the page of a chassis or donor: where its guides with a family begin.</summary>
+    public static string With(string family) => family.Length == 0 ? "with-others" : $"with-{family}";
+
+    /// <summary>The guides of a chassis against each other.</summary>
+    public static string Differ(string chassis) => $"differ/{chassis}.html";
 
     public static string Position(string id) => $"position/{id}.html";
 

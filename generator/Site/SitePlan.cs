@@ -20,12 +20,14 @@ public sealed record PlannedPage(string Path, Func<Page> Build, bool AsksSpace =
 public sealed class SitePlan
 {
     private readonly SiteKnowledge _site;
+    private readonly ClosedWays _closed;
     private readonly Templates _templates;
 
     /// <param name="proof">Of a base whose space is known.</param>
     public SitePlan(Proof proof, Templates templates)
     {
         _site = new SiteKnowledge(proof);
+        _closed = new ClosedWays(_site);
         _templates = templates;
         Pages = [.. AllPages()];
     }
@@ -42,7 +44,8 @@ public sealed class SitePlan
     })
         .Concat(_site.Base.Settings.BaseAddress is null ? [] : _site.Guides.Select(guide => (GuidePages.DataPath(guide, "svg"), (Func<SiteFile>)(() => GuideMachines.Picture(_site, guide)))))
         .Append((SearchIndex.Path, new SearchPages(_site).Index))
-        .Append((AtomFeed.Path, new ChangePages(_site).Feed));
+        .Append((AtomFeed.Path, new ChangePages(_site).Feed))
+        .Append((SitePaths.FinderData, new FinderData(_site, _closed, new WhichPages(_site)).File));
 
     /// <summary>What speaks of all pages: the site map, where the site has an address. The page that is shown where there is none is no place to send anybody to.</summary>
     public IEnumerable<SiteFile> AboutAll(IReadOnlyList<string> paths) =>
@@ -52,8 +55,10 @@ public sealed class SitePlan
 
     private IEnumerable<PlannedPage> AllPages()
     {
-        var variants = new VariantPages(_site);
-        var texts = new TextPages(_site, variants, id => _templates.Text($"findings/{id}.md") is { } text ? FindingTexts.Parse(text) : null);
+        var variants = new VariantPages(_site, _closed);
+        var which = new WhichPages(_site);
+        var differ = new DifferPages(_site);
+        var texts = new TextPages(_site, id => _templates.Text($"findings/{id}.md") is { } text ? FindingTexts.Parse(text) : null);
         var knowledge = new KnowledgePages(_site);
         var kb = _site.Base;
         return new PlannedPage[]
@@ -71,6 +76,9 @@ public sealed class SitePlan
             .Concat(kb.Rules.All.Select(rule => new PlannedPage(SitePaths.Rule(rule.Id), () => knowledge.Rule(rule), AsksSpace: true)))
             .Concat(FindingKinds.All.Select(kind => new PlannedPage(SitePaths.Finding(kind.Id), () => texts.Finding(kind), AsksSpace: true)))
             .Append(new PlannedPage(SitePaths.Start, texts.Start))
+            .Append(new PlannedPage(SitePaths.WhichChassis, which.Chassis))
+            .Append(new PlannedPage(SitePaths.WhichDonor, which.Donor))
+            .Concat(kb.Chassis.All.Where(chassis => _site.GuidesOfChassis[chassis.Id].Skip(1).Any()).Select(chassis => new PlannedPage(SitePaths.Differ(chassis.Id), () => differ.Of(chassis))))
             .Concat(kb.Connectors.All.Select(connector => new PlannedPage(SitePaths.Connector(connector.Id), () => knowledge.Connector(connector))))
             .Concat(kb.Articles.All.Select(article => new PlannedPage(SitePaths.Article(article.Id), () => texts.Article(article))))
             .Concat(kb.Pages.All.Select(page => new PlannedPage(SitePaths.Page(page.Id), () => texts.Own(page))))

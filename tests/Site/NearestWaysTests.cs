@@ -65,6 +65,6 @@ public class NearestWaysTests
     {
         using var folder = SmallBase.Copy(changes);
         var site = new SiteKnowledge(Proof.Of(folder.Path));
-        return new VariantPages(site).Chassis(site.Base.Chassis["hazel-90"]);
+        return new VariantPages(site, new ClosedWays(site)).Chassis(site.Base.Chassis["hazel-90"]);
     }
 }

@@ -9,7 +9,7 @@ internal static class SamplePages
 {
     public static IReadOnlyList<Page> All() =>
     [
-        Start(), Chassis(), Donor(), SampleGuide.Page(), Position(), Rule(), Article(), Glossary(), Finding(), Connector(), Index(), About(), NotFound(), Search(), Changes(), Health(),
+        Start(), Chassis(), Donor(), Which(), Differ(), SampleGuide.Page(), Position(), Rule(), Article(), Glossary(), Finding(), Connector(), Index(), About(), NotFound(), Search(), Changes(), Health(),
     ];
 
     public static SiteFrame Frame(string path, string title) => new()
@@ -59,39 +59,34 @@ internal static class SamplePages
         Title = "Which engine goes into your Quillet?",
         Intro = Html("Each guide settles every place on the vehicle: **what to keep, take, buy, make, modify or leave off**, and why.", SitePaths.Start),
         Figures = [new("Guides", "18"), new("Combinations proved", "41,472"), new("Rules", "164"), new("Answers built and driven", "61 %")],
-        Builds = new BuildTable(
-            [new("Marn 16, 1990–91", SitePaths.Donor("marn-16-early")), new("Marn 16, 1992–94", SitePaths.Donor("marn-16")), new("Marn 18V, 1995–97", SitePaths.Donor("marn-18v"))],
+        Which = [new("Which chassis do I have?", SitePaths.WhichChassis)],
+        Chassis =
+        [
+            new("Quillet", new("Which one is it?", SitePaths.WhichChassis + "#family-quillet"),
             [
-                new(new("Quillet C, 1986–88", SitePaths.Chassis("quillet-c")),
-                [
-                    new([new("own gearbox", "guide/quillet-c/marn-16-early--own.html"), new("donor gearbox", "guide/quillet-c/marn-16-early--donor.html")]),
-                    new([new("own gearbox, adapter plate", "guide/quillet-c/marn-16--own.html"), new("donor gearbox", "guide/quillet-c/marn-16--donor.html")]),
-                    new([], "too tall under the hood:", new("Tall intake and the standard hood", SitePaths.Rule("tall-intake"))),
-                ]),
-                new(new("Quillet M, 1992–95", SitePaths.Chassis("quillet-m")),
-                [
-                    new([new("own gearbox", "guide/quillet-m/marn-16-early--own.html")]),
-                    new([new("donor gearbox", "guide/quillet-m/marn-16--donor.html")]),
-                    new([new("donor gearbox", "guide/quillet-m/marn-18v--donor.html")]),
-                ]),
-            ],
-            [new("own", "the chassis's gearbox")]),
-        Chassis = [new("Quillet", [new(new("Quillet C", SitePaths.Chassis("quillet-c")), "1986 to 1988", "carburettor", "Round air filter on the engine; no relay box on the left inner wing.", "5 guides"), new(new("Quillet M", SitePaths.Chassis("quillet-m")), "1992 to 1995", "multi-point injection", "Rail with four injectors.", "4 guides")])],
-        Donors = [new("Marn", [new(new("Marn 18V", SitePaths.Donor("marn-18v")), "1995 to 1997", "variable cam", "Oval plug cover with two ribs.", "3 guides")])],
+                new(new("Quillet C", SitePaths.Chassis("quillet-c")), "1986–1988", "carburettor", "5 guides", [new(new("Marn", SitePaths.Chassis("quillet-c") + "#with-marn"), "5")], [new("Orrel", SitePaths.Chassis("quillet-c") + "#not-buildable")]),
+                new(new("Quillet M", SitePaths.Chassis("quillet-m")), "1992–1995", "multi-point injection", "4 guides", [new(new("Marn", SitePaths.Chassis("quillet-m") + "#with-marn"), "4")], []),
+            ]),
+        ],
+        Donors = [new("Marn", new("Which one is it?", SitePaths.WhichDonor + "#family-marn"), [new(new("Marn 18V", SitePaths.Donor("marn-18v")), "1995–1997", "", "3 guides", [new(new("Quillet", SitePaths.Donor("marn-18v") + "#with-quillet"), "3")], [])])],
         Articles = [new(new("Extending a wire so that it lasts", SitePaths.Article("extending-wires")), "Splice, seal, support: in that order.")],
     };
 
-    private static ComparisonRow Row(string other, string guide, string headline) => new()
+    private static ComparisonRow Row(string number, string other, string guide, string headline) => new()
     {
+        Number = number,
         Other = new(other, SitePaths.Donor("marn-16")),
         Guide = new(headline, guide),
-        Power = "96 kW",
-        Hours = "48 (34–70) h",
-        Money = "1,950 (1,480–2,720) EUR",
-        Skill = "practised",
-        Changes = "27 of 52",
-        PlugsStraightIn = "9 of 17",
-        Standing = "38 built, 9 measured, 5 reported",
+        Family = number == "1" ? SitePaths.With("marn") : null,
+        IsUnbeaten = number == "1",
+        Money = new("1,950 EUR (1,480–2,720)", "1950"),
+        Hours = new("48 h (34–70)", "48"),
+        Power = new("96 kW, 117 W/kg", "117"),
+        Plugs = new("9 of 17", "9"),
+        Wires = new("12", "12"),
+        Parts = new("31", "31"),
+        Standing = new("73 % built", "73.1"),
+        Hard = new("Practised hands: make the exhaust downpipe", "2"),
     };
 
     private static ChassisPage Chassis() => new()
@@ -102,7 +97,9 @@ internal static class SamplePages
         Detail = "three-door, carburettor, cable clutch",
         About = Html("The lightest of the family. Its **fuel pump is mechanical**: every injected donor needs a new supply."),
         Facts = [new("Fuel delivery", "carburettor", Words("Round air filter on top of the engine.")), new("Radiator, rated for", "70 kW", Words("Core 28 mm thick; measure without the shroud."))],
-        Donors = [Row("Marn 16, 1992–94", "guide/quillet-c/marn-16--own.html", "own gearbox"), Row("Marn 16, 1992–94", "guide/quillet-c/marn-16--donor.html", "donor gearbox")],
+        Donors = new(HtmlString.Empty, "A filled square marks a guide that no other beats.", [Row("1", "Marn 16, 1992–94", "guide/quillet-c/marn-16--own.html", "own gearbox"), Row("2", "Marn 16, 1992–94", "guide/quillet-c/marn-16--donor.html", "donor gearbox")]),
+        Differ = new("What differs between them", SitePaths.Differ("quillet-c")),
+        Which = new("Not sure that it is yours?", SitePaths.WhichChassis + "#family-quillet"),
         NotBuildable = [new(new("Marn 18V, 1995–97", SitePaths.Donor("marn-18v")), [new(Words("The intake stands 22 mm above the hood's inner skin."), new("Tall intake and the standard hood", SitePaths.Rule("tall-intake")))], [new("this chassis with", new("Marn 16, 1992–94", "guide/quillet-c/marn-16--own.html"))])],
         Siblings = [new("Quillet M", SitePaths.Chassis("quillet-m"))],
         Devices = [new("Alternator", new("Oval three-way", SitePaths.Connector("oval-3")), Pins())],
@@ -117,8 +114,41 @@ internal static class SamplePages
         Detail = "distributor ignition, low-resistance injectors",
         About = Html("The usual choice: plain electrics and a bell pattern that an adapter plate meets."),
         Facts = [new("Power", "96 kW", Words("Plate on the slam panel."))],
-        Chassis = [Row("Quillet C", "guide/quillet-c/marn-16--own.html", "own gearbox")],
+        Chassis = new(HtmlString.Empty, "Worked out for each guide's recommended choices.", [Row("1", "Quillet C", "guide/quillet-c/marn-16--own.html", "own gearbox")]),
         Siblings = [new("Marn 16, 1990–91", SitePaths.Donor("marn-16-early"))],
+    };
+
+    private static WhichPage Which() => new()
+    {
+        Frame = Frame(SitePaths.WhichChassis, "Which chassis do I have?"),
+        Title = "Which chassis do I have?",
+        Intro = Html("Stand before the car and answer from the top.", SitePaths.WhichChassis),
+        Sections =
+        [
+            new("Quillet", "family-quillet", "3 variants; 1.7 questions on average, 2 at most.",
+            [
+                new("1", "family-quillet-1", null, 0, "Fuel delivery", Words("A choke cable means a carburettor."), [new("Year of manufacture", Words("From the papers."))],
+                [new("Carburettor", null, new([new("Quillet C", SitePaths.Chassis("quillet-c"))], [])), new("Injection", new("go to 2", "#family-quillet-2"), null)]),
+                new("2", "family-quillet-2", new("1, injection", "#family-quillet-1"), 1, "Gearbox", HtmlString.Empty, [],
+                [new("Manual", null, new([new("Quillet M", SitePaths.Chassis("quillet-m")), new("Quillet S", SitePaths.Chassis("quillet-s"))], [new("Tachometer", "Quillet M: logic; Quillet S: coil", "Look for a violet wire.")])), new("Automatic", null, new([new("Quillet A", SitePaths.Chassis("quillet-a"))], []))]),
+            ], null),
+            new("Sorrel", "family-sorrel", "", [], new([new("Sorrel", SitePaths.Chassis("sorrel"))], [])),
+        ],
+        Method = Html("The order is the one with the fewest questions on average.", SitePaths.WhichChassis),
+    };
+
+    private static DifferPage Differ() => new()
+    {
+        Frame = Frame(SitePaths.Differ("quillet-c"), "Quillet C: what differs"),
+        Title = "Quillet C: what differs between its guides",
+        Chassis = new("Quillet C", SitePaths.Chassis("quillet-c")),
+        Words = "All 2 guides ask the same at 40 of 52 positions.",
+        Guides =
+        [
+            new("1", new("Marn 16, own gearbox", "guide/quillet-c/marn-16--own.html"), [new("1,950 EUR", "1950"), new("48 h", "48"), new("9", "9"), new("12", "12"), new("31", "31")]),
+            new("2", new("Marn 16, donor gearbox", "guide/quillet-c/marn-16--donor.html"), [new("2,150 EUR", "2150"), new("44 h", "44"), new("9", "9"), new("10", "10"), new("33", "33")]),
+        ],
+        Systems = [new("Ancillaries", [new(new("Alternator", SitePaths.Position("alternator")), [new(Verb.Keep, "Keep the chassis's own", "1", "1"), new(null, "Does not arise", "2", "2")])])],
     };
 
     private static PositionPage Position() => new()

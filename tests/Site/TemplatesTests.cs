@@ -193,12 +193,13 @@ public sealed class TemplatesTests
     [Fact]
     public void StyleSheet_Embedded_StaysSmallAndFetchesNothing()
     {
-        var css = Text("assets/site.css") + Text("assets/reading.css") + Text("assets/search.css") + Text("assets/survey.css");
+        var css = Text("assets/site.css") + Text("assets/reading.css") + Text("assets/search.css") + Text("assets/survey.css") + Text("assets/find.css");
 
         Assert.True(Text("assets/site.css").Length < 20_480, "the style sheet has grown");
         Assert.True(Text("assets/reading.css").Length < 8_192, "the style sheet of articles has grown");
         Assert.True(Text("assets/search.css").Length < 3_072, "the style sheet of the search field has grown");
         Assert.True(Text("assets/survey.css").Length < 6_144, "the style sheet of the overviews has grown");
+        Assert.True(Text("assets/find.css").Length < 10_240, "the style sheet of finding and comparing has grown");
         Assert.True(Text("assets/search.js").Length < 16_384, "the script of the search has grown");
         Assert.DoesNotContain("url(", css, StringComparison.Ordinal);
         Assert.DoesNotContain("@import", css, StringComparison.Ordinal);
@@ -236,6 +237,8 @@ public sealed class TemplatesTests
             StartPage => new StartPage { Frame = frame, Title = "T" },
             ChassisPage => new ChassisPage { Frame = frame, Title = "T" },
             DonorPage => new DonorPage { Frame = frame, Title = "T" },
+            WhichPage => new WhichPage { Frame = frame, Title = "T" },
+            DifferPage differ => new DifferPage { Frame = frame, Title = "T", Chassis = differ.Chassis },
             PositionPage => new PositionPage { Frame = frame, Title = "T" },
             ConnectorPage => new ConnectorPage { Frame = frame, Title = "T" },
             IndexPage => new IndexPage { Frame = frame, Title = "T" },

@@ -11,7 +11,7 @@ public sealed class SiteFromDiskTests(RenderedSite site)
     public async Task Start_FollowedToAGuide_AnswersInTheDesignsOrder()
     {
         var (page, problems) = await Open("index.html", 1280);
-        await page.Locator("main a[href*='guide/']").First.ClickAsync();
+        await page.Locator(".found-guides a[href*='guide/']").First.ClickAsync();
 
         Assert.Contains("/guide/", page.Url, StringComparison.Ordinal);
         var headings = await page.Locator("main h2").AllTextContentsAsync();

@@ -72,6 +72,12 @@ public abstract record Page
     /// <summary>The page's one heading of the first order.</summary>
     public required string Title { get; init; }
 
+    /// <summary>Style sheets besides the one of all pages, from the site's root.</summary>
+    public virtual IReadOnlyList<string> Styles => [];
+
+    /// <summary>Scripts besides the one of all pages, in the order in which they run; the page says everything without them.</summary>
+    public virtual IReadOnlyList<string> Scripts => [];
+
     /// <summary>File name of the template under site-template, without extension.</summary>
     internal abstract string Template { get; }
 }

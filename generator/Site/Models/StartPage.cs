@@ -8,33 +8,31 @@ public sealed record StartPage : Page
     /// <summary>How much there is: guides, combinations proved, rules.</summary>
     public IReadOnlyList<NamedValue> Figures { get; init; } = [];
 
+    /// <summary>Questions for who does not know their chassis, and for who does not know their donor.</summary>
+    public IReadOnlyList<PageLink> Which { get; init; } = [];
+
     public IReadOnlyList<VariantGroup> Chassis { get; init; } = [];
 
     public IReadOnlyList<VariantGroup> Donors { get; init; } = [];
 
-    /// <summary>Chassis down, donors across; null where the table would be too wide to help.</summary>
-    public BuildTable? Builds { get; init; }
-
-    /// <summary>The first articles of all.</summary>
     public IReadOnlyList<IndexItem> Articles { get; init; } = [];
 
-    /// <summary>The list of all articles; null where the first ones are all there are.</summary>
+    /// <summary>The list of all articles where <see cref="Articles"/> has only the first; null where it has them all.</summary>
     public PageLink? AllArticles { get; init; }
+
+    public override IReadOnlyList<string> Styles => ["assets/find.css"];
+
+    public override IReadOnlyList<string> Scripts => [SitePaths.FinderData, "assets/find.js"];
 
     internal override string Template => "start";
 }
 
-public sealed record VariantGroup(string Title, IReadOnlyList<VariantItem> Variants);
+/// <param name="Which">Where an owner tells the variants of the family apart.</param>
+public sealed record VariantGroup(string Title, PageLink Which, IReadOnlyList<VariantItem> Variants);
 
 /// <param name="Years">As in "1986 to 1988".</param>
-/// <param name="HowToTell">One line by which an owner recognises it.</param>
-public sealed record VariantItem(PageLink Link, string Years, string Detail = "", string HowToTell = "", string Guides = "");
+/// <param name="Goes">The families that it goes together with, with how many guides.</param>
+/// <param name="Not">The families of which none goes; leads to why.</param>
+public sealed record VariantItem(PageLink Link, string Years, string Detail, string Guides, IReadOnlyList<FamilyCount> Goes, IReadOnlyList<PageLink> Not);
 
-/// <param name="Legend">What the short words in the cells stand for.</param>
-public sealed record BuildTable(IReadOnlyList<PageLink> Donors, IReadOnlyList<BuildRow> Rows, IReadOnlyList<NamedValue> Legend);
-
-/// <param name="Cells">As many as there are donors.</param>
-public sealed record BuildRow(PageLink Chassis, IReadOnlyList<BuildCell> Cells);
-
-/// <summary>The guides of one chassis and donor; where there is none, why.</summary>
-public sealed record BuildCell(IReadOnlyList<PageLink> Guides, string None = "", PageLink? Rule = null);
+public sealed record FamilyCount(PageLink Family, string Guides);

@@ -11,7 +11,14 @@ public sealed record ChassisPage : Page
 
     public IReadOnlyList<FactLine> Facts { get; init; } = [];
 
-    public IReadOnlyList<ComparisonRow> Donors { get; init; } = [];
+    /// <summary>null where no donor goes in.</summary>
+    public Comparison? Donors { get; init; }
+
+    /// <summary>Where the guides of this chassis are held against each other; null where there are not two.</summary>
+    public PageLink? Differ { get; init; }
+
+    /// <summary>Where an owner tells it from its relatives.</summary>
+    public PageLink? Which { get; init; }
 
     public IReadOnlyList<NotBuildable> NotBuildable { get; init; } = [];
 
@@ -20,6 +27,10 @@ public sealed record ChassisPage : Page
     public IReadOnlyList<OwnDevice> Devices { get; init; } = [];
 
     public IReadOnlyList<NoteLine> Notes { get; init; } = [];
+
+    public override IReadOnlyList<string> Styles => ["assets/find.css"];
+
+    public override IReadOnlyList<string> Scripts => ["assets/compare.js"];
 
     internal override string Template => "chassis";
 }
@@ -35,7 +46,11 @@ public sealed record DonorPage : Page
 
     public IReadOnlyList<FactLine> Facts { get; init; } = [];
 
-    public IReadOnlyList<ComparisonRow> Chassis { get; init; } = [];
+    /// <summary>null where it goes into nothing.</summary>
+    public Comparison? Chassis { get; init; }
+
+    /// <summary>Where an owner tells it from its relatives.</summary>
+    public PageLink? Which { get; init; }
 
     public IReadOnlyList<NotBuildable> NotBuildable { get; init; } = [];
 
@@ -45,35 +60,14 @@ public sealed record DonorPage : Page
 
     public IReadOnlyList<NoteLine> Notes { get; init; } = [];
 
+    public override IReadOnlyList<string> Styles => ["assets/find.css"];
+
+    public override IReadOnlyList<string> Scripts => ["assets/compare.js"];
+
     internal override string Template => "donor";
 }
 
 public sealed record FactLine(string Title, string Value, HtmlString HowToTell);
-
-/// <summary>One guide in a comparison; every number display-ready.</summary>
-public sealed record ComparisonRow
-{
-    /// <summary>The donor on a chassis page, the chassis on a donor page.</summary>
-    public required PageLink Other { get; init; }
-
-    /// <summary>Under its headline options: "Use the donor's gearbox".</summary>
-    public required PageLink Guide { get; init; }
-
-    public string Power { get; init; } = "";
-
-    public string Hours { get; init; } = "";
-
-    public string Money { get; init; } = "";
-
-    public string Skill { get; init; } = "";
-
-    /// <summary>Positions where something is bought, made or modified.</summary>
-    public string Changes { get; init; } = "";
-
-    public string PlugsStraightIn { get; init; } = "";
-
-    public string Standing { get; init; } = "";
-}
 
 /// <summary>A chassis and a donor of which nothing can be built.</summary>
 /// <param name="Reasons">The rules that exclude it: one, or those that do it together.</param>

@@ -178,6 +178,9 @@ internal sealed class SiteKnowledge
 
     public HtmlString Inline(string? text, string path) => Markdown.Inline(text, SitePaths.PrefixOf(path)).Html;
 
+    /// <summary>The words alone of a text that contributors write as Markdown.</summary>
+    public string Plain(string? text) => PlainWords.Of(Markdown.Inline(text, "").Html);
+
     public HtmlString Block(string? text, string path) => Markdown.Block(text, SitePaths.PrefixOf(path)).Html;
 
     public IReadOnlyList<HtmlString> Inlines(IEnumerable<string> texts, string path) => [.. texts.Select(text => Inline(text, path))];

@@ -6,11 +6,8 @@ using Swapwright.Site.Models;
 namespace Swapwright.Site.Pages;
 
 /// <summary>The start page, articles, findings, lists, cautions and sources.</summary>
-internal sealed class TextPages(SiteKnowledge site, VariantPages variants, Func<string, FindingTexts?> findingTexts)
+internal sealed class TextPages(SiteKnowledge site, Func<string, FindingTexts?> findingTexts)
 {
-    // Beyond this a table of builds is wider than a screen can show.
-    private const int MostDonorsAcross = 24;
-
     private const int MostArticlesAtStart = 8;
 
     public StartPage Start()
@@ -28,9 +25,9 @@ internal sealed class TextPages(SiteKnowledge site, VariantPages variants, Func<
                 new("Rules", SiteKnowledge.Grouped(counts.Rules)),
                 new("Connectors drawn", SiteKnowledge.Grouped(counts.Connectors)),
             ],
-            Chassis = [.. Groups(site.Base.Chassis.All, chassis => SiteKnowledge.Link(chassis), chassis => chassis.Trim, chassis => site.GuidesOfChassis[chassis.Id].Count())],
-            Donors = [.. Groups(site.Base.Donors.All, donor => SiteKnowledge.Link(donor), _ => "", donor => site.GuidesOfDonor[donor.Id].Count())],
-            Builds = site.Base.Donors.Count <= MostDonorsAcross ? Builds() : null,
+            Which = [new("Which chassis do I have?", SitePaths.WhichChassis), new("Which donor do I have?", SitePaths.WhichDonor)],
+            Chassis = FamilyLists.Of(site.Base.Chassis.All, SitePaths.WhichChassis, SiteKnowledge.Link, chassis => chassis.Trim, chassis => site.GuidesOfChassis[chassis.Id].Select(guide => guide.Headline.Donor), site.Base.Donors.All),
+            Donors = FamilyLists.Of(site.Base.Donors.All, SitePaths.WhichDonor, SiteKnowledge.Link, _ => "", donor => site.GuidesOfDonor[donor.Id].Select(guide => guide.Headline.Chassis), site.Base.Chassis.All),
             Articles = [.. site.Articles.Take(MostArticlesAtStart).Select(article => new IndexItem(SiteKnowledge.Link(article), article.Summary))],
             AllArticles = site.Base.Articles.Count > MostArticlesAtStart ? new PageLink($"All {SiteKnowledge.Grouped(site.Base.Articles.Count)} articles, by topic", SitePaths.Articles) : null,
         };
@@ -137,41 +134,4 @@ internal sealed class TextPages(SiteKnowledge site, VariantPages variants, Func<
         Severity.Warning => Weight.Caution,
         _ => Weight.Plain,
     };
-
-    private static IEnumerable<VariantGroup> Groups<T>(IEnumerable<T> all, Func<T, PageLink> link, Func<T, string> detail, Func<T, int> guides)
-        where T : Variant =>
-        all.GroupBy(variant => variant.Family, StringComparer.Ordinal).Select(family => new VariantGroup(
-            ShopWords.Capital(family.Key.Replace('-', ' ')),
-            [.. family.OrderBy(variant => variant.Years.From).ThenBy(variant => variant.Id, StringComparer.Ordinal)
-                .Select(variant => new VariantItem(link(variant), VariantPages.Years(variant), detail(variant), "", guides(variant) switch
-                {
-                    0 => "no guide",
-                    1 => "1 guide",
-                    var many => $"{SiteKnowledge.Grouped(many)} guides",
-                }))]));
-
-    private BuildTable Builds() => new(
-        [.. site.Base.Donors.All.Select(donor => SiteKnowledge.Link(donor))],
-        [
-            .. site.Base.Chassis.All.Select(chassis => new BuildRow(
-                SiteKnowledge.Link(chassis),
-                [
-                    .. site.Base.Donors.All.Select(donor =>
-                    {
-                        var guides = site.GuidesOfChassis[chassis.Id].Where(guide => guide.Headline.Donor.Id == donor.Id).Select(guide => new PageLink(ShortOptions(guide), guide.Path)).ToList();
-                        var reason = guides.Count == 0 ? variants.Reason(chassis, donor) : null;
-                        return new BuildCell(guides, guides.Count == 0 ? "none" : "", reason is null ? null : SiteKnowledge.Link(reason) with { Text = "why" });
-                    }),
-                ])),
-        ],
-        [
-            .. site.Guides.SelectMany(guide => guide.Headline.Options).Distinct()
-                .OrderBy(option => site.Base.Choices[option.Key].Order)
-                .Select(option => new NamedValue(OptionWord(option.Value), site.OptionTitle(option.Key, option.Value))),
-        ]);
-
-    private static string OptionWord(string option) => option.Replace('-', ' ');
-
-    private static string ShortOptions(GuideEntry guide) =>
-        guide.Headline.Options.Any() ? string.Join(" + ", guide.Headline.Options.Select(option => OptionWord(option.Value))) : "guide";
 }

@@ -1,14 +1,12 @@
 using System.Collections.Immutable;
 using Swapwright.Knowledge;
-using Swapwright.Rules;
-using Swapwright.Sheets;
 using Swapwright.Site.Models;
 using Swapwright.Space;
 
 namespace Swapwright.Site.Pages;
 
 /// <summary>The pages of chassis and donors with what goes together.</summary>
-internal sealed class VariantPages(SiteKnowledge site)
+internal sealed class VariantPages(SiteKnowledge site, ClosedWays closed)
 {
     public ChassisPage Chassis(ChassisVariant chassis)
     {
@@ -22,7 +20,9 @@ internal sealed class VariantPages(SiteKnowledge site)
             Detail = string.Join(", ", new[] { chassis.Maker, chassis.Trim }.Where(text => text.Length > 0)),
             About = site.Block(chassis.About, path),
             Facts = site.Facts("chassis", chassis, path),
-            Donors = [.. guides.Select(guide => Row(guide, SiteKnowledge.Link(guide.Headline.Donor), guide.Headline.Donor))],
+            Donors = Comparisons.Of(site, guides, guide => guide.Headline.Donor),
+            Differ = guides.Count > 1 ? new PageLink("What differs between them, position by position", SitePaths.Differ(chassis.Id)) : null,
+            Which = new PageLink("Not sure that it is yours? Tell it by a few questions", $"{SitePaths.WhichChassis}#{WhichPages.Anchor(chassis)}"),
             NotBuildable = [.. site.Base.Donors.All.Where(donor => guides.All(guide => guide.Headline.Donor.Id != donor.Id)).Select(donor => NotBuildable(chassis, donor, SiteKnowledge.Link(donor), path))],
             Siblings = [.. site.Base.Chassis.All.Where(other => other.Family == chassis.Family && other.Id != chassis.Id).Select(SiteKnowledge.Link)],
             Devices = [.. Devices(chassis)],
@@ -42,7 +42,8 @@ internal sealed class VariantPages(SiteKnowledge site)
             Detail = donor.Maker,
             About = site.Block(donor.About, path),
             Facts = site.Facts("donor", donor, path),
-            Chassis = [.. guides.Select(guide => Row(guide, SiteKnowledge.Link(guide.Headline.Chassis), guide.Headline.Donor))],
+            Chassis = Comparisons.Of(site, guides, guide => guide.Headline.Chassis),
+            Which = new PageLink("Not sure that it is yours? Tell it by a few questions", $"{SitePaths.WhichDonor}#{WhichPages.Anchor(donor)}"),
             NotBuildable = [.. site.Base.Chassis.All.Where(chassis => guides.All(guide => guide.Headline.Chassis.Id != chassis.Id)).Select(chassis => NotBuildable(chassis, donor, SiteKnowledge.Link(chassis), path))],
             Siblings = [.. site.Base.Donors.All.Where(other => other.Family == donor.Family && other.Id != donor.Id).Select(SiteKnowledge.Link)],
             Devices = [.. Devices(donor)],
@@ -52,66 +53,13 @@ internal sealed class VariantPages(SiteKnowledge site)
 
     public static string Years(Variant variant) => variant.Years.ToString();
 
-    private ComparisonRow Row(GuideEntry guide, PageLink other, DonorVariant donor)
-    {
-        var sheet = site.SheetOf(guide);
-        var answers = sheet.Answers.Select(answer => answer.Answer).OfType<Answer>().ToList();
-        var standings = sheet.Answers.Select(answer => answer.Rule?.Standing).OfType<string>().ToList();
-        return new ComparisonRow
-        {
-            Other = other,
-            Guide = new PageLink(guide.Options.Length > 0 ? guide.Options : "Guide", guide.Path),
-            Power = donor.Fact("power") is { } power ? $"{SiteKnowledge.Number(power.Number)} kW" : "",
-            Hours = SiteKnowledge.Span(SiteKnowledge.Whole(sheet.Hours)),
-            Money = SiteKnowledge.Span(SiteKnowledge.Whole(sheet.Money)),
-            Skill = ShopWords.Skill(sheet.Tasks.Select(task => task.Skill).DefaultIfEmpty("plain").MaxBy(ShopWords.SkillRank)!),
-            Changes = SiteKnowledge.Number(answers.Count(answer => AnswerWording.Verb(answer) is AnswerVerb.Buy or AnswerVerb.Make or AnswerVerb.Modify)),
-            PlugsStraightIn = sheet.Wiring is { } wiring ? $"{SiteKnowledge.Number(wiring.Counts.StraightIn)} of {SiteKnowledge.Number(wiring.Plugs.Length - wiring.Counts.Capped)}" : "",
-            Standing = standings.Count == 0 ? "" : $"{SiteKnowledge.Number(Math.Round(100m * standings.Count(standing => standing == "built") / standings.Count))} % built",
-        };
-    }
-
     private NotBuildable NotBuildable(ChassisVariant chassis, DonorVariant donor, PageLink other, string path)
     {
+        var reasons = closed.OfPair(chassis.Id, donor.Id).Select(rule => new ExclusionReason(site.Inline(rule.ExcludeText.Length > 0 ? rule.ExcludeText : rule.Because, path), SiteKnowledge.Link(rule)));
         lock (site.Store)
         {
-            return new NotBuildable(
-                other,
-                [.. Reasons(chassis, donor).Select(rule => new ExclusionReason(site.Inline(rule.ExcludeText.Length > 0 ? rule.ExcludeText : rule.Because, path), SiteKnowledge.Link(rule)))],
-                [.. new NearestWays(site).OfPair(chassis, donor, Region.All)]);
+            return new NotBuildable(other, [.. reasons], [.. new NearestWays(site).OfPair(chassis, donor, Region.All)]);
         }
-    }
-
-    /// <summary>The rule that excludes every combination of a chassis and a donor; null where it takes several.</summary>
-    public Rule? Reason(ChassisVariant chassis, DonorVariant donor)
-    {
-        lock (site.Store)
-        {
-            return Reasons(chassis, donor) is [var only] ? only : null;
-        }
-    }
-
-    /// <summary>The first rule that excludes a chassis with a donor by itself, or rules none of which can be spared to do it together.</summary>
-    private List<Rule> Reasons(ChassisVariant chassis, DonorVariant donor)
-    {
-        var store = site.Store;
-        var pair = PairSpace.Domain(site.Resolution, chassis.Id, donor.Id);
-        var touching = site.Resolution.Exclusions.Where(exclusion => store.Intersects(pair, exclusion.Region)).ToList();
-        if (touching.Find(exclusion => store.Implies(pair, exclusion.Region)) is { } alone)
-        {
-            return [alone.Rule];
-        }
-
-        foreach (var exclusion in touching.ToList())
-        {
-            var others = touching.Where(other => other != exclusion).ToList();
-            if (store.Implies(pair, store.OrAll(others.Select(other => other.Region))))
-            {
-                touching = others;
-            }
-        }
-
-        return touching.ConvertAll(exclusion => exclusion.Rule);
     }
 
     private IEnumerable<OwnDevice> Devices(Variant variant) =>

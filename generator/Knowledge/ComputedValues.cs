@@ -75,6 +75,7 @@ public static class ComputedValues
         new("gearing.speedometer-error", Unit.Percent, "what the speedometer shows above the true speed"),
         new("gearing.speedometer-pinion", Unit.One, "teeth of the pinion that puts the speedometer right"),
         new("gearing.speedometer-pulses", Unit.One, "pulses of the speed sensor for a kilometre"),
+        new("gearing.speedometer-turns", Unit.One, "turns of the speedometer's drive for a kilometre"),
         new("load.mass", Unit.Kilogram, "kerb mass afterwards"),
         new("load.front", Unit.Kilogram, "mass on the front axle afterwards"),
         new("load.rear", Unit.Kilogram, "mass on the rear axle afterwards"),

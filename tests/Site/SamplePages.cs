@@ -9,7 +9,7 @@ internal static class SamplePages
 {
     public static IReadOnlyList<Page> All() =>
     [
-        Start(), Chassis(), Donor(), Which(), Differ(), SampleGuide.Page(), Position(), Rule(), Article(), Glossary(), Finding(), Connector(), Index(), About(), NotFound(), Search(), Changes(), Health(),
+        Start(), Chassis(), Donor(), Which(), Differ(), SampleGuide.Page(), Position(), Rule(), Article(), Glossary(), Finding(), Connector(), Index(), About(), NotFound(), Own(), Search(), Changes(), Health(),
     ];
 
     public static SiteFrame Frame(string path, string title) => new()
@@ -346,6 +346,14 @@ internal static class SamplePages
             new("findings", "What the check finds", "1", "Warnings and notes.", "Nothing.", [new("`alternator-kept` names no source", null, new("Rule without a source", SitePaths.Finding("unsourced")), "rules/charging/alternator-kept.yaml:1:1", "Add `sources`.", Weight.Caution)], "And 3 more."),
             new("overridden", "Most overridden rules", "0", "General rules.", "No rule overrides another.", []),
         ],
+    };
+
+    private static OwnPage Own() => new()
+    {
+        Frame = Frame(SitePaths.Page("meetings"), "Meetings"),
+        Title = "Meetings",
+        Summary = "Where builders meet.",
+        Body = new HtmlString("<p>Every first Sunday.</p>"),
     };
 
     private static NotFoundPage NotFound() => new()

@@ -68,9 +68,6 @@ public sealed record GearingInput
     /// <summary>Teeth of the pinion that the answers put in place.</summary>
     public Given? Pinion { get; init; }
 
-    /// <summary>Whether the answers bring a pinion from elsewhere, so that its teeth are still to be chosen.</summary>
-    public bool PinionIsBought { get; init; }
-
     /// <summary>Whether something in the drive can be set to any ratio, such as a converter from pulses to a cable.</summary>
     public bool SpeedIsAdjustable { get; init; }
 

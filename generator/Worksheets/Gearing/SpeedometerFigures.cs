@@ -23,13 +23,8 @@ internal static class SpeedometerFigures
             return;
         }
 
-        // A sensor keeps its own pinion; a cable is turned by the one that the answers put in place.
-        var pinion = drive.Pulses is null ? input.Pinion ?? OwnPinion(input.Gearbox, drive) : OwnPinion(input.Gearbox, drive);
-        if (pinion is null && input.PinionIsBought && WantedPinion(ledger, input, drive, tyre, tyreBefore))
-        {
-            return;
-        }
-
+        // A sensor keeps its own pinion; a cable is turned by the one that the answers put in place. Where one is to be bought, the chassis's own is reckoned from.
+        var pinion = drive.Pulses is null ? input.Pinion ?? OwnPinion(input.Gearbox, drive) ?? (input.SpeedIsAdjustable ? input.PinionBefore : null) : OwnPinion(input.Gearbox, drive);
         if (pinion is not { Si: > 0 } || drive.DriveTeeth <= 0)
         {
             ledger.Gap(About, "the teeth of its drive are not known", "Count the driving wheel's teeth and the pinion's, and give them to the gearbox or the chassis.");
@@ -52,6 +47,7 @@ internal static class SpeedometerFigures
 
         if (input.SpeedIsAdjustable)
         {
+            Set(ledger, input, drive, pinion, turns, tyreBefore);
             return;
         }
 
@@ -75,27 +71,26 @@ internal static class SpeedometerFigures
         }
     }
 
-    /// <summary>Where a pinion is bought to suit: the teeth with which the speedometer does not show less than it did.</summary>
-    private static bool WantedPinion(LedgerBuilder ledger, GearingInput input, SpeedDrive drive, TyreSize tyre, TyreSize tyreBefore)
+    /// <summary>What has to be set or bought, where the answer puts something in place that is made to fit.</summary>
+    private static void Set(LedgerBuilder ledger, GearingInput input, SpeedDrive drive, Given pinion, double turns, TyreSize tyreBefore)
     {
-        if (input.Before is not { Speed: { Pulses: null, DriveTeeth: > 0 } driveBefore } before || drive.DriveTeeth <= 0
-            || (input.PinionBefore ?? OwnPinion(before, driveBefore)) is not { Si: > 0 } pinionBefore)
+        if (drive.Pulses is not null)
         {
-            return false;
+            return;
         }
 
-        var factor = Speedometer.TurnsPerMetre(drive, pinionBefore.Si, input.Gearbox.Final, tyre.Circumference)
-            / Speedometer.TurnsPerMetre(driveBefore, pinionBefore.Si, before.Final, tyreBefore.Circumference);
-        ledger.Add(new Figure("speedometer-ratio", "Speedometer with the old pinion, to the true speed", factor, "")
+        ledger.Add(new Figure("speedometer-turns", "Turns of the speedometer's drive for a kilometre", turns * 1000, "")
         {
-            Decimals = 3,
-            IsStep = true,
-            Formula = Formula,
+            Decimals = 0,
+            Formula = "1 km × c z ∕ (U p)",
             Source = "follows from the gearing",
-            From = [.. Inputs(input.Gearbox, drive, pinionBefore, tyre), .. Inputs(before, driveBefore, pinionBefore, tyreBefore).Select(one => one with { Title = one.Title + ", before" })],
+            From = [.. Inputs(input.Gearbox, drive, pinion, input.Tyre!)],
+            Remark = $"with a pinion of {Number(pinion.Si)} teeth; times the pulses of a sensor that is put on it",
         });
-        Pinion(ledger, factor, pinionBefore, "gearing.speedometer-ratio");
-        return true;
+        if (input.Before is { Speed: { Pulses: null } driveBefore } before && (input.PinionBefore ?? OwnPinion(before, driveBefore)) is { Si: > 0 } pinionBefore)
+        {
+            Mend(ledger, drive, turns / Speedometer.TurnsPerMetre(driveBefore, pinionBefore.Si, before.Final, tyreBefore.Circumference), pinion);
+        }
     }
 
     private static void Error(LedgerBuilder ledger, GearingInput input, double factor, FigureInput[] from)
@@ -118,26 +113,18 @@ internal static class SpeedometerFigures
         }
     }
 
-    private static void Pinion(LedgerBuilder ledger, double factor, Given pinion, string origin)
+    private static void Mend(LedgerBuilder ledger, SpeedDrive drive, double factor, Given pinion)
     {
-        if (Speedometer.PinionTeeth(factor, pinion.Si) is > 0 and var teeth)
+        if (drive.Pulses is null && Speedometer.PinionTeeth(factor, pinion.Si) is > 0 and var teeth)
         {
             ledger.Add(new Figure("speedometer-pinion", "Pinion that puts the speedometer right", teeth, "")
             {
                 Decimals = 0,
                 Formula = "p = ⌊k p_in⌋",
                 Source = "follows from the gearing",
-                From = [new FigureInput("k", factor, "", origin), pinion.Input],
+                From = [new FigureInput("k", factor, "", "gearing.speedometer-error"), pinion.Input],
                 Remark = $"teeth; it then shows {Number(((factor * pinion.Si / teeth) - 1) * 100, "0.0")} % more than the true speed",
             });
-        }
-    }
-
-    private static void Mend(LedgerBuilder ledger, SpeedDrive drive, double factor, Given pinion)
-    {
-        if (drive.Pulses is null)
-        {
-            Pinion(ledger, factor, pinion, "gearing.speedometer-error");
         }
 
         ledger.Add(new Figure("speedometer-factor", "Correction of the speedometer's drive", 1 / factor, "")

@@ -76,11 +76,19 @@ internal static class WitnessWalk
             case "port-clash" or "open-port" or "hose-size":
                 HoseWalk.Confirm(kb, finding);
                 break;
+            case "missing-input":
+                Computed(kb, finding, sheet => Holders(kb, sheet).Any(holder => holder.Place.File == finding.Place.File));
+                break;
             default:
                 Assert.True(finding.Witness is null, $"`{finding.Id}` has a witness that no walk confirms: add one here");
                 break;
         }
     }
+
+    // Whose facts the worksheets of a combination ask for: the vehicles, what the choices bind, and the parts that answers bring.
+    private static IEnumerable<FactHolder> Holders(KnowledgeBase kb, Sheet sheet) =>
+        new FactHolder?[] { sheet.Chassis, sheet.Donor, sheet.Gearbox, sheet.Ecu }.OfType<FactHolder>()
+            .Concat(sheet.Answers.SelectMany(at => at.Answer?.PartIds ?? []).Select(id => kb.Parts.Find(id)).OfType<Part>());
 
     private static void Shown(KnowledgeBase kb, Finding finding, Func<OneCombination, bool> shows)
     {

@@ -19,13 +19,14 @@ public sealed class KnowledgeFolderTests : IDisposable
     [Fact]
     public void Read_EveryFolder_GivesKindAndIdInOrdinalOrder()
     {
-        foreach (var folder in KnowledgeLayout.Folders.Keys.Where(folder => folder is not ("articles" or "pictures")))
+        foreach (var folder in KnowledgeLayout.Folders.Keys.Where(folder => folder is not ("articles" or "pictures" or "pages")))
         {
             Write($"{folder}/b-1.yaml", "title: x\n");
         }
 
         Write("rules/inner/deep/a.yaml", "title: x\n");
         Write("articles/start.md", "---\ntitle: x\n---\n# Hello\n");
+        Write("pages/meetings.md", "---\ntitle: x\n---\nHello\n");
         Write("pictures/crimps/good-crimp.svg", "<svg/>");
         Write("glossary.yaml", "terms: {}\n");
         var tree = KnowledgeFolder.Read(_folder);

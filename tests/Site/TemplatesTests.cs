@@ -246,6 +246,7 @@ public sealed class TemplatesTests
             SearchPage => new SearchPage { Frame = frame, Title = "T" },
             ChangesPage => new ChangesPage { Frame = frame, Title = "T" },
             HealthPage => new HealthPage { Frame = frame, Title = "T" },
+            OwnPage own => new OwnPage { Frame = frame, Title = "T", Body = own.Body },
             NotFoundPage => new NotFoundPage { Frame = frame, Title = "T" },
             _ => throw new InvalidOperationException(page.GetType().Name),
         };

@@ -34,7 +34,7 @@ public sealed class KnowledgeFolderTests : IDisposable
         Assert.Empty(tree.Findings);
         Assert.Equal(tree.Files.Select(file => file.Path).Order(StringComparer.Ordinal), tree.Files.Select(file => file.Path));
         Assert.Equal(
-            ["article:start", "chassis:b-1", "choice:b-1", "connector:b-1", "ecu:b-1", "engine:b-1", "gearbox:b-1", "glossary:glossary", "kb:kb", "part:b-1", "picture:good-crimp", "positions:positions", "rule:a", "rule:b-1", "sources:sources", "task:b-1", "vocabulary:vocabulary"],
+            ["article:start", "chassis:b-1", "choice:b-1", "connector:b-1", "ecu:b-1", "engine:b-1", "gearbox:b-1", "glossary:glossary", "kb:kb", "page:meetings", "part:b-1", "picture:good-crimp", "positions:positions", "rule:a", "rule:b-1", "sources:sources", "task:b-1", "vocabulary:vocabulary"],
             tree.Files.Select(file => $"{file.Kind}:{file.Id}").Order(StringComparer.Ordinal));
         Assert.Equal("rule", tree.Find("rules/inner/deep/a.yaml")!.Kind);
         Assert.Equal("<svg/>", tree.Find("pictures/crimps/good-crimp.svg")!.Text);

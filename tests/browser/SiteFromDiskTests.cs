@@ -12,6 +12,7 @@ public sealed class SiteFromDiskTests(RenderedSite site)
     {
         var (page, problems) = await Open("index.html", 1280);
         await page.Locator(".found-guides a[href*='guide/']").First.ClickAsync();
+        await page.WaitForLoadStateAsync();
 
         Assert.Contains("/guide/", page.Url, StringComparison.Ordinal);
         var headings = await page.Locator("main h2").AllTextContentsAsync();

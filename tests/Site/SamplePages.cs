@@ -9,7 +9,7 @@ internal static class SamplePages
 {
     public static IReadOnlyList<Page> All() =>
     [
-        Start(), Chassis(), Donor(), SampleGuide.Page(), Position(), Rule(), Article(), Glossary(), Finding(), Connector(), Index(), About(), NotFound(),
+        Start(), Chassis(), Donor(), SampleGuide.Page(), Position(), Rule(), Article(), Glossary(), Finding(), Connector(), Index(), About(), NotFound(), Own(),
     ];
 
     public static SiteFrame Frame(string path, string title) => new()
@@ -279,6 +279,14 @@ internal static class SamplePages
         HowMade = Html("Every number is computed or held against a computed one.", SitePaths.About),
         Figures = [new("Rules", "164")],
         Sources = [new("build-log-3", "Build log of a 1987 C", "build log", "2024-09-14", "M. Ostrander (invented)", "A whole winter, day by day.")],
+    };
+
+    private static OwnPage Own() => new()
+    {
+        Frame = Frame(SitePaths.Page("how-to-help"), "How to help") with { FooterLinks = [new("Who we are", SitePaths.Page("who-we-are"))] },
+        Title = "How to help",
+        Summary = "Measure something, and tell us how.",
+        Body = Html("Measure something.", SitePaths.Page("how-to-help")),
     };
 
     private static NotFoundPage NotFound() => new()

@@ -19,7 +19,7 @@ public sealed class KnowledgeFolderTests : IDisposable
     [Fact]
     public void Read_EveryFolder_GivesKindAndIdInOrdinalOrder()
     {
-        foreach (var folder in KnowledgeLayout.Folders.Keys.Where(folder => folder is not ("articles" or "pictures")))
+        foreach (var folder in KnowledgeLayout.Folders.Keys.Where(folder => folder is not ("articles" or "pages" or "pictures")))
         {
             Write($"{folder}/b-1.yaml", "title: x\n");
         }

@@ -23,8 +23,9 @@ app.Configure(config =>
         .WithExample("sheet", "quillet-m-92", "orrel-18-95", "gearbox=keep")
         .WithExample("sheet", "quillet-m-92", "orrel-18-95", "--as", "json", "--part", "wiring");
     config.AddCommand<WhyCommand>("why")
-        .WithDescription("The rules behind one answer, the ones overridden, and what else could hold.")
-        .WithExample("why", "quillet-m-92", "orrel-18-95", "radiator");
+        .WithDescription("The rules behind one answer, the ones overridden, and what else could hold; or how a number of a worksheet was got.")
+        .WithExample("why", "quillet-m-92", "orrel-18-95", "radiator")
+        .WithExample("why", "quillet-m-92", "orrel-18-95", "gearing.top-speed");
     config.AddCommand<ImpactCommand>("impact")
         .WithDescription("What changes for readers from one knowledge base to another: two folders, or revisions in git.")
         .WithExample("impact", "HEAD", "swap-kb")

@@ -1,6 +1,5 @@
 using System.ComponentModel;
 using Spectre.Console.Cli;
-using Swapwright.Fitting;
 using Swapwright.Reports;
 using Swapwright.Sheets;
 
@@ -21,7 +20,7 @@ internal sealed class SheetCommand : Command<SheetCommand.Settings>
         public string As { get; init; } = "text";
 
         [CommandOption("--part <PART>")]
-        [Description("One part of the JSON form, such as answers, belts, wiring, hoses, gearing, effort or cautions; with --as csv, one of the worksheets that end in numbers.")]
+        [Description("One part of the JSON form, such as answers, belts, wiring, hoses, gearing, effort or cautions; with --as csv belts, wiring (the cutting list) or one of the worksheets that end in numbers.")]
         public string? Part { get; init; }
 
         [CommandOption("--to <FILE>")]
@@ -35,9 +34,9 @@ internal sealed class SheetCommand : Command<SheetCommand.Settings>
         if (settings.Part is { } part)
         {
             CombinationArguments.Know(SheetJson.PartNames, part, "part of the sheet");
-            if (settings.As != "json" && !(settings.As == "csv" && LedgerAssembly.Ids.Contains(part)))
+            if (settings.As != "json" && !(settings.As == "csv" && SheetTables.Names.Contains(part)))
             {
-                throw new ArgumentProblemException($"`--part {part}` goes with `--as json`{(LedgerAssembly.Ids.Contains(part) ? " or `--as csv`" : "")}");
+                throw new ArgumentProblemException($"`--part {part}` goes with `--as json`{(SheetTables.Names.Contains(part) ? " or `--as csv`" : "")}");
             }
         }
 
@@ -54,7 +53,7 @@ internal sealed class SheetCommand : Command<SheetCommand.Settings>
         Terminal.Deliver(settings.As switch
         {
             "json" => new SheetJson(sheet, resolution, forced).Write(settings.Part),
-            "csv" => settings.Part is { } ledger ? SheetLedgers.Csv(sheet.Ledger(ledger)) : lines.Csv(),
+            "csv" => settings.Part is { } table ? SheetTables.Csv(sheet, table) : lines.Csv(),
             "markdown" => lines.Markdown(),
             _ => lines.Text(),
         }, settings.To);

@@ -46,6 +46,8 @@ public static class FindingKinds
     public static readonly FindingKind OpenPort = new("open-port", Severity.Error, "Port left open");
     public static readonly FindingKind HoseSize = new("hose-size", Severity.Error, "Hose of the wrong size or class");
 
+    public static readonly FindingKind MissingInput = new("missing-input", Severity.Note, "Fact left out that a worksheet wants");
+
     /// <summary>All kinds, in the order in which the documentation lists them.</summary>
     public static readonly ImmutableArray<FindingKind> All =
     [
@@ -54,5 +56,6 @@ public static class FindingKinds
         PinType, WireSize, Mate, TaskCycle, TaskOrder, PartUse, Unsourced, Stale, Standing, Article, IdleAccept,
         ShadowedRule, RedundantRule, IdleOverride, DeadOption, ForcedOption, DefaultClash, BeltLength, BeltWrap, BeltPlane, StatedValue, UnheldValue,
         PortClash, OpenPort, HoseSize,
+        MissingInput,
     ];
 }

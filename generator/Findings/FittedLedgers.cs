@@ -25,6 +25,7 @@ internal sealed class FittedLedgers
     private readonly KnowledgeBase _kb;
     private readonly LedgerAssembly _ledgers;
     private readonly ImmutableArray<string> _declaredAt;
+    private readonly Dictionary<(Region Region, string Asked), ImmutableArray<FittedLedger>?> _found = [];
 
     public FittedLedgers(Resolution resolution)
     {
@@ -40,6 +41,19 @@ internal sealed class FittedLedgers
     public ImmutableArray<FittedLedger>? In(Region region, string name)
     {
         var ledger = name.Split('.')[0];
+        // Several values are often stated for the same combinations.
+        var key = (region, ledger == TighteningSources.Ledger ? name : ledger);
+        if (!_found.TryGetValue(key, out var found))
+        {
+            found = Find(region, name, ledger);
+            _found.Add(key, found);
+        }
+
+        return found;
+    }
+
+    private ImmutableArray<FittedLedger>? Find(Region region, string name, string ledger)
+    {
         var ofTightening = ledger == TighteningSources.Ledger;
         List<Case>? cases = [];
         var space = _resolution.Space;

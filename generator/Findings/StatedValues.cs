@@ -47,7 +47,7 @@ public static class StatedValues
             {
                 var here = resolution.Store.And(stated.Region, fitted.Region);
                 left = resolution.Store.Minus(left, here);
-                found.Add((FittedNumbers.Belt(fitted.Belt!.Result, what), here));
+                found.Add((FittedNumbers.Belt(fitted.Belt!, what), here));
             }
 
             found.Add((null, left));

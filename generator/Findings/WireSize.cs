@@ -40,7 +40,53 @@ public static class WireSize
                 }
             }
         }
+
+        foreach (var finding in Loads(kb))
+        {
+            yield return finding;
+        }
     }
+
+    /// <summary>A device that draws more than its plug's cavities or the harness's own wires to it are good for.</summary>
+    private static IEnumerable<Finding> Loads(KnowledgeBase kb)
+    {
+        var seen = new HashSet<Place>();
+        foreach (var (device, harness) in Devices(kb).Where(pair => pair.Device.CurrentA is not null))
+        {
+            var current = device.CurrentA!.Value;
+            var loaded = device.Pins.Where(pin => kb.Vocabulary.Signals.Find(pin.Signal) is { } signal && SignalKinds.CarriesLoad(SignalKinds.Parse(signal.Kind))).ToList();
+            if (loaded.Count > 0 && kb.Connectors.Find(device.Connector) is { } connector && current > connector.MaxCurrentA && seen.Add(device.Place))
+            {
+                yield return new Finding(FindingKinds.WireSize, $"`{device.Role}` draws {Ampere(current)}, and a cavity of `{connector.Id}` carries no more than {Ampere(connector.MaxCurrentA.Value)}", device.Place)
+                {
+                    Related = [new RelatedPlace("the connector", connector.Place)],
+                    Mend = "Correct the device's `current` or the connector's `max-current`, or name the connector that is really there.",
+                };
+            }
+
+            foreach (var pin in harness?.Pins ?? [])
+            {
+                if (loaded.Any(own => own.Signal == pin.Signal) && ConductorSize.For((double)current) is { } least && (double)pin.SizeMm2 < least && seen.Add(pin.Place))
+                {
+                    yield return new Finding(FindingKinds.WireSize, $"the {Ampere(current)} of `{device.Role}` ask for at least {Mm2((decimal)least)}, and the wire has {Mm2(pin.SizeMm2)}", pin.Place)
+                    {
+                        Related = [new RelatedPlace("the device", device.Place)],
+                        Mend = "Correct the `size` of this wire, or the `current` of the device.",
+                    };
+                }
+            }
+        }
+    }
+
+    private static IEnumerable<(DeviceEntry Device, PlugEntry? Harness)> Devices(KnowledgeBase kb) =>
+    [
+        .. from variant in kb.Chassis.All.Cast<Variant>().Concat(kb.Donors.All)
+           from device in variant.Devices
+           select (device, variant.Harness?.Plugs.FirstOrDefault(plug => plug.Key == device.Role).Value),
+        .. from part in kb.Parts.All
+           from device in part.Devices
+           select (device, (PlugEntry?)null),
+    ];
 
     private static IEnumerable<Finding> InConnector(PinEntry pin, SignalDeclaration signal, Connector connector, bool hasWires)
     {

@@ -29,7 +29,7 @@ internal sealed class BeltAssembly
                where belt is not null
                from ribs in belt.Ribs
                from length in belt.LengthsMm
-               select (belt.Profile, new StockedBelt(ribs, (double)length, part.Id)),
+               select (belt.Profile, new StockedBelt(ribs, (double)length, part.Id, (double?)belt.RibMassGPerM / 1000)),
         ];
         var settings = kb.Settings.Belt;
         _limits = new BeltLimits
@@ -40,6 +40,12 @@ internal sealed class BeltAssembly
             PlaneOffsetMmPer100Mm = (double)settings.PlaneOffsetMmPer100Mm,
             InstallSlackPercent = (double)settings.FitSlackPercent,
             TakeUpPercent = (double)settings.TakeUpPercent,
+            SpringMiddlePercent = (double)settings.SpringMiddlePercent,
+            MostTrimmedRibs = settings.TrimRibs,
+            RibMassKgPerM = (double)settings.RibMassGPerM / 1000,
+            NewTensionN = (double)settings.TensionNewN,
+            RunInTensionN = (double)settings.TensionRunInN,
+            TensionSpreadPercent = (double)settings.TensionSpreadPercent,
         };
     }
 
@@ -113,8 +119,10 @@ internal sealed class BeltAssembly
             return null;
         }
 
-        return entry.Kind == "swing"
-            ? new SwingAdjuster(entry.Station, (double)entry.X, (double)entry.Y, (double)(entry.From * Unit.Degree.Factor), (double)(entry.To * Unit.Degree.Factor))
-            : new SlideAdjuster(entry.Station, (double)entry.X, (double)entry.Y, (double)entry.From, (double)entry.To);
+        double Inside(decimal value) => (double)(entry.Turns ? value * Unit.Degree.Factor : value);
+        Adjuster way = entry.Turns
+            ? new SwingAdjuster(entry.Station, (double)entry.X, (double)entry.Y, Inside(entry.From), Inside(entry.To))
+            : new SlideAdjuster(entry.Station, (double)entry.X, (double)entry.Y, Inside(entry.From), Inside(entry.To));
+        return entry.Kind == "spring" ? new SpringAdjuster(way, Inside(entry.Nominal ?? ((entry.From + entry.To) / 2))) : way;
     }
 }

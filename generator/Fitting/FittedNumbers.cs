@@ -17,12 +17,18 @@ internal static class FittedNumbers
     public static decimal? Ledger(IEnumerable<Ledger> ledgers, string name) =>
         name.Split('.') is [var ledger, .. var figure] && ledgers.FirstOrDefault(one => one.Id == ledger)?.Figure(string.Join('-', figure)) is { } found ? (decimal)found.Value : null;
 
-    public static decimal? Belt(BeltResult? belt, string what) => what switch
+    public static decimal? Belt(FittedBelt? fitted, string what) => fitted?.Result is not { } belt ? null : what switch
     {
-        "length" => (decimal?)belt?.Recommended?.Belt.LengthMm,
+        "length" => (decimal?)belt.Recommended?.Belt.LengthMm,
         "ribs" => belt is { Ribs: > 0 } ? belt.Ribs : null,
-        "shortest" => (decimal?)belt?.Window?.ShortestMm,
-        "longest" => (decimal?)belt?.Window?.LongestMm,
+        "shortest" => (decimal?)belt.Window?.ShortestMm,
+        "longest" => (decimal?)belt.Window?.LongestMm,
+        "position" => (decimal?)belt.Recommended?.TravelPercent,
+        "longest-span" => belt.PathIsPossible ? (decimal)belt.Pulleys.Max(pulley => pulley.SpanToNextMm) : null,
+        "frequency" => (decimal?)belt.Tone?.New.MiddleHz,
+        "crank-wrap" => WrapAt(fitted, StationRole.Crank),
+        "alternator-wrap" => WrapAt(fitted, StationRole.Alternator),
+        "spacer" => belt.PathIsPossible ? (decimal)belt.Shims.Select(shim => Math.Abs(shim.MoveMm)).DefaultIfEmpty(0).Max() : null,
         _ => null,
     };
 
@@ -30,10 +36,21 @@ internal static class FittedNumbers
     {
         (null, _) => null,
         (_, ["wiring", "plugs", var what]) => Plugs(wiring.Counts, what),
+        (_, ["wiring", "pieces"]) => wiring.Runs.Length,
+        (_, ["wiring", "terminals"]) => wiring.Bill.Terminals.Sum(line => line.Count),
+        (_, ["wiring", "longest-wire"]) => (decimal)wiring.Runs.Select(run => run.LengthMm).DefaultIfEmpty(0).Max(),
+        (_, ["wiring", "longest-drop"]) => (decimal)wiring.Runs.Select(run => run.DropV ?? 0).DefaultIfEmpty(0).Max(),
+        (_, ["wiring", "thickest-wire"]) => (decimal)wiring.Runs.Select(run => run.SizeMm2).DefaultIfEmpty(0).Max(),
+        (_, ["wiring", "fuses"]) => LoadProtection.Fuses(wiring).Length,
+        (_, ["wiring", "relays"]) => LoadProtection.Relays(wiring).Length,
         (_, ["wiring", "splices"]) => wiring.Bill.Splices,
         (_, ["wiring", "wire"]) => (decimal)wiring.Bill.TotalLengthMm,
         _ => null,
     };
+
+    private static decimal? WrapAt(FittedBelt belt, StationRole role) => belt.Loop.Pulleys.FirstOrDefault(pulley => pulley.Role == role) is { } pulley
+        ? (decimal?)(belt.Result.Pulleys.FirstOrDefault(judged => judged.StationId == pulley.Id)?.WrapRad * 180 / Math.PI)
+        : null;
 
     private static decimal? Plugs(PlugCounts counts, string what) => what switch
     {
@@ -43,6 +60,8 @@ internal static class FittedNumbers
         "added" => counts.Added,
         "extended" => counts.Extended,
         "capped" => counts.Capped,
+        "lead" => counts.Lead,
+        "joined" => counts.Joined,
         _ => null,
     };
 }

@@ -68,7 +68,7 @@ internal static class FuelAssembly
         return new InjectorSet(flow, pressure, Fitted(quantities, "injector-resistance"), Of(quantities, "donor", "injector-count"));
     }
 
-    private static BallastWork Ballast(Quantities quantities) => quantities.AnswerOf("ballast-resistance") switch
+    private static BallastWork Ballast(Quantities quantities) => quantities.AnswerFor("ballast-resistance") switch
     {
         null => BallastWork.None,
         { Source: "none" } or { Treatment: "blank" } => BallastWork.LeftOff,
@@ -97,7 +97,7 @@ internal static class FuelAssembly
         Word(quantities.OwnWord("donor", "ignition-kind")),
         Word(quantities.FittedWord("trigger-pattern")),
         Fitted(quantities, "ignition-coils"),
-        quantities.AnswerOf("ignition-coils") is { } answer ? Value(quantities.Part(answer, "ignition-outputs")) : null,
+        quantities.AnswerFor("ignition-coils") is { } answer ? Value(quantities.Part(answer, "ignition-outputs")) : null,
         Word(quantities.FittedWord("coil-stage")),
         Fitted(quantities, "coil-resistance"),
         Fitted(quantities, "coil-inductance"),

@@ -10,7 +10,14 @@ public sealed record LedgerCase(ChassisVariant Chassis, DonorVariant Donor, Gear
 {
     /// <summary>The work that the combination takes, in its order.</summary>
     public ImmutableArray<WorkTask> Tasks { get; init; } = [];
+
+    /// <summary>Every gearbox that an option of the choice brings, in the order of the options; empty where they are not compared.</summary>
+    public ImmutableArray<GearboxOption> Gearboxes { get; init; } = [];
 }
+
+/// <summary>A gearbox that an option brings.</summary>
+/// <param name="Buildable">Whether it can be built with every other decision as it is.</param>
+public sealed record GearboxOption(string Title, Gearbox Gearbox, bool IsChosen, bool Buildable);
 
 /// <summary>A known quantity of an entity.</summary>
 /// <param name="Si">In the coherent SI unit of its dimension.</param>
@@ -19,6 +26,8 @@ public sealed record LedgerCase(ChassisVariant Chassis, DonorVariant Donor, Gear
 public sealed record KnownValue(double Si, Quantity Declared, string Title, string Holder)
 {
     public FigureInput Input => new(Title, (double)Declared.Value, Declared.Unit.Symbol, Holder);
+
+    public Given Given => new(Si, Input);
 }
 
 /// <summary>
@@ -27,7 +36,7 @@ public sealed record KnownValue(double Si, Quantity Declared, string Title, stri
 /// </summary>
 internal sealed class Quantities(KnowledgeBase kb, LedgerCase one)
 {
-    private static readonly ImmutableArray<string> s_holders = ["chassis", "donor", "part"];
+    private static readonly ImmutableArray<string> s_subjects = ["chassis", "donor", "part"];
 
     /// <summary>Whether any fact of a subject carries the meaning; where none does, the base does not speak of it and nothing is missing.</summary>
     public bool Declared(string subject, string quantity) => Declaration(subject, quantity) is not null;
@@ -40,32 +49,25 @@ internal sealed class Quantities(KnowledgeBase kb, LedgerCase one)
     public string? Word(string subject, string quantity) =>
         Declaration(subject, quantity) is { } declaration && Holder(subject)?.Fact(declaration.Id) is { Text.Length: > 0 } fact ? fact.Text : null;
 
+    /// <summary>Value of a one-of or reference fact on an entity that need not be the one the choices bind.</summary>
+    public string? Word(FactHolder holder, string subject, string quantity) =>
+        Declaration(subject, quantity) is { } declaration && holder.Fact(declaration.Id) is { Text.Length: > 0 } fact ? fact.Text : null;
+
     /// <summary>The value of what the answers put in place; null where that is left off or does not say.</summary>
     public KnownValue? Fitted(string quantity)
     {
-        foreach (var subject in s_holders)
+        if (AnswerFor(quantity) is { } answer)
         {
-            if (Declaration(subject, quantity) is { At: { } position } && one.At(position) is { } answer)
-            {
-                return Part(answer, quantity) ?? (answer.Source == "none" || answer.Treatment == "blank" ? null : answer.Source switch
-                {
-                    "chassis" => Of("chassis", quantity),
-                    "donor" => Of("donor", quantity),
-                    _ => null,
-                });
-            }
+            return Part(answer, quantity) ?? (Keeps(answer) is { } subject ? Of(subject, quantity) : null);
         }
 
         return Of("donor", quantity) ?? Of("chassis", quantity);
     }
 
-    /// <summary>The answer at the position that a quantity is declared at; null where none is or the position does not apply.</summary>
-    public Answer? AnswerOf(string quantity) => s_holders.Select(subject => Declaration(subject, quantity)?.At).OfType<string>().FirstOrDefault() is { } position ? one.At(position) : null;
-
     /// <summary>A word of what the answers put in place, with the title that the vocabulary gives it.</summary>
     public (string Id, string Title, string Holder)? FittedWord(string quantity)
     {
-        if (AnswerOf(quantity) is not { } answer)
+        if (AnswerFor(quantity) is not { } answer)
         {
             return OwnWord("donor", quantity) ?? OwnWord("chassis", quantity);
         }
@@ -86,11 +88,21 @@ internal sealed class Quantities(KnowledgeBase kb, LedgerCase one)
     private static (string Id, string Title, string Holder)? TitledWord(FactDeclaration declaration, FactHolder holder, string subject) =>
         holder.Fact(declaration.Id) is { Text.Length: > 0 } fact ? (fact.Text, declaration.TitleOf(fact.Text), $"{subject} {holder.Id}") : null;
 
+    /// <summary>The answer that decides whose value of a quantity counts; null where no fact is declared at a position, or nothing is answered there.</summary>
+    public Answer? AnswerFor(string quantity) =>
+        s_subjects.Select(subject => Declaration(subject, quantity)?.At).OfType<string>().Select(one.At).FirstOrDefault(answer => answer is not null);
+
+    // Whose own thing an answer leaves in place.
+    private static string? Keeps(Answer answer) => answer.Source is "chassis" or "donor" && answer.Treatment != "blank" ? answer.Source : null;
+
     /// <summary>The value on a part that the answer puts in place.</summary>
     public KnownValue? Part(Answer answer, string quantity) =>
         Declaration("part", quantity) is { } declaration
             ? answer.PartIds.Select(kb.Parts.Find).OfType<Part>().Select(part => Value(declaration, part, "part")).OfType<KnownValue>().FirstOrDefault()
             : null;
+
+    /// <summary>The value on an entity that need not be the one the choices bind.</summary>
+    public KnownValue? Of(FactHolder holder, string subject, string quantity) => Declaration(subject, quantity) is { } declaration ? Value(declaration, holder, subject) : null;
 
     public static KnownValue? Value(FactDeclaration declaration, FactHolder holder, string subject) =>
         holder.Fact(declaration.Id) is { Type: FactType.Number } fact

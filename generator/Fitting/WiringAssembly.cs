@@ -26,6 +26,10 @@ internal sealed class WiringAssembly
             RoutingFactor = (double)kb.Settings.Wiring.RoutingFactor,
             SlackMm = (double)kb.Settings.Wiring.SlackMm,
             ReachMm = (double)kb.Settings.Wiring.ReachMm,
+            AllowedDropV = (double)kb.Settings.Wiring.AllowedDropV,
+            ConductorCelsius = (double)kb.Settings.Wiring.ConductorCelsius,
+            LeastMm2 = (double)kb.Settings.Wiring.LeastMm2,
+            DriverA = (double)kb.Settings.Wiring.OutputCurrentA,
         };
     }
 
@@ -93,10 +97,17 @@ internal sealed class WiringAssembly
 
     private static Device? Device(DeviceRole role, DeviceEntry? entry) => entry is null
         ? null
-        : new Device(role.Id, entry.Title ?? role.Title, entry.Connector, Point(entry.Location), [.. entry.Pins.Select(pin => KeyValuePair.Create(pin.Cavity, pin.Signal))]);
+        : new Device(role.Id, entry.Title ?? role.Title, entry.Connector, Point(entry.Location), [.. entry.Pins.Select(pin => KeyValuePair.Create(pin.Cavity, pin.Signal))])
+        {
+            CurrentA = (double?)entry.CurrentA,
+            OwnFuse = role.OwnFuse,
+        };
 
     private static Worksheets.Wiring.Ecu Ecu(Knowledge.Ecu ecu) =>
-        new(ecu.Id, ecu.Title, [.. ecu.Plugs.Select(plug => new EcuPlug(plug.Key, plug.Value.Connector, Pins(plug.Value)))]);
+        new(ecu.Id, ecu.Title, [.. ecu.Plugs.Select(plug => new EcuPlug(plug.Key, plug.Value.Connector, Pins(plug.Value)))])
+        {
+            DriverA = (double?)ecu.OutputCurrentA,
+        };
 
     private static Plug Plug(PlugEntry plug) => new(plug.Connector, Point(plug.Location ?? default), Pins(plug));
 

@@ -14,6 +14,10 @@ public static class ComputedValues
     private static readonly Unit s_watt = Unit.Find("W")!;
     private static readonly Unit s_ohm = Unit.Find("Ω")!;
     private static readonly Unit s_millisecond = Unit.Find("ms")!;
+    private static readonly Unit s_kilometresPerHour = Unit.Find("km/h")!;
+    private static readonly Unit s_revolutions = Unit.Find("rpm")!;
+    private static readonly Unit s_newtonMetres = Unit.Find("N m")!;
+    private static readonly Unit s_newtons = Unit.Find("N")!;
 
     public static readonly ImmutableArray<ComputedValue> All =
     [
@@ -21,12 +25,27 @@ public static class ComputedValues
         new("belt.*.ribs", Unit.One, "ribs of the belt recommended"),
         new("belt.*.shortest", Unit.Millimetre, "length of the loop with the adjuster slack"),
         new("belt.*.longest", Unit.Millimetre, "length of the loop with the adjuster at its far end"),
+        new("belt.*.position", Unit.Percent, "where the recommended belt is tight, as a share of the adjuster's travel from its slack end"),
+        new("belt.*.longest-span", Unit.Millimetre, "longest free span with the recommended belt tight"),
+        new("belt.*.frequency", Unit.Hertz, "note of the longest span of a new belt, where the belt is tightened by hand"),
+        new("belt.*.crank-wrap", Unit.Degree, "wrap round the crank pulley with the recommended belt tight"),
+        new("belt.*.alternator-wrap", Unit.Degree, "wrap round the alternator pulley with the recommended belt tight"),
+        new("belt.*.spacer", Unit.Millimetre, "greatest movement along the crank axis that brings a pulley into plane"),
         new("wiring.plugs.straight-in", Unit.One, "plugs that go straight in"),
         new("wiring.plugs.re-pinned", Unit.One, "plugs re-pinned"),
         new("wiring.plugs.changed", Unit.One, "plugs changed"),
         new("wiring.plugs.added", Unit.One, "plugs added"),
         new("wiring.plugs.extended", Unit.One, "plugs with wires extended"),
         new("wiring.plugs.capped", Unit.One, "plugs capped"),
+        new("wiring.plugs.lead", Unit.One, "plugs met by an adapter lead"),
+        new("wiring.plugs.joined", Unit.One, "plugs with a wire joined to an existing one"),
+        new("wiring.pieces", Unit.One, "pieces of wire to cut"),
+        new("wiring.terminals", Unit.One, "terminals"),
+        new("wiring.longest-wire", Unit.Millimetre, "longest piece of new wire"),
+        new("wiring.longest-drop", Unit.Volt, "greatest voltage lost along a new piece"),
+        new("wiring.thickest-wire", Unit.SquareMillimetre, "thickest new wire"),
+        new("wiring.fuses", Unit.One, "fuses for added loads"),
+        new("wiring.relays", Unit.One, "relays for added loads"),
         new("wiring.splices", Unit.One, "splices"),
         new("wiring.wire", Unit.Millimetre, "wire in all"),
         new("fuel.injector-need", s_ccPerMinute, "flow that each injector must have"),
@@ -48,6 +67,28 @@ public static class ComputedValues
         new("torques.fluid.refrigerant", Unit.Kilogram, "refrigerant in all"),
         new("torques.fluid.*", Unit.Litre, "filling of a kind in all"),
         new("gearing.tyre-diameter", Unit.Millimetre, "outer diameter of the tyre"),
+        new("gearing.rolling-circumference", Unit.Millimetre, "way the tyre rolls in one turn"),
+        new("gearing.top-gear", s_kilometresPerHour, "road speed at 1,000 revolutions a minute in the highest gear"),
+        new("gearing.cruise-*", s_revolutions, "engine speed in the highest gear at that many km/h"),
+        new("gearing.largest-drop", s_revolutions, "largest fall of the engine speed at a shift from the speed of greatest power"),
+        new("gearing.top-speed", s_kilometresPerHour, "road speed in the highest gear at the engine speed of greatest power"),
+        new("gearing.speedometer-error", Unit.Percent, "what the speedometer shows above the true speed"),
+        new("gearing.speedometer-pinion", Unit.One, "teeth of the pinion that puts the speedometer right"),
+        new("gearing.speedometer-pulses", Unit.One, "pulses of the speed sensor for a kilometre"),
+        new("load.mass", Unit.Kilogram, "kerb mass afterwards"),
+        new("load.front", Unit.Kilogram, "mass on the front axle afterwards"),
+        new("load.rear", Unit.Kilogram, "mass on the rear axle afterwards"),
+        new("load.front-change", Unit.Kilogram, "change of the mass on the front axle"),
+        new("load.power-to-mass", Unit.One, "greatest power to kerb mass, in watts for a kilogram"),
+        new("load.clutch-torque", s_newtonMetres, "torque the worn clutch carries"),
+        new("load.clutch-margin", Unit.One, "torque the worn clutch carries, to the engine's"),
+        new("load.shaft-torque", s_newtonMetres, "torque on a drive shaft in first gear"),
+        new("load.timing-mount", s_newtons, "static load on the timing-side mount"),
+        new("load.gearbox-mount", s_newtons, "static load on the gearbox-side mount"),
+        new("load.bonnet", Unit.Millimetre, "room between engine and bonnet"),
+        new("load.ground", Unit.Millimetre, "ground clearance below the sump"),
+        new("load.heat-least", s_kilowatt, "heat to the coolant at full power, at least"),
+        new("load.heat-most", s_kilowatt, "heat to the coolant at full power, at most"),
     ];
 
     /// <summary>The catalogue entry that a name falls under; null where none does.</summary>
@@ -59,6 +100,9 @@ public static class ComputedValues
     {
         var wanted = pattern.Split('.');
         var given = name.Split('.');
-        return wanted.Length == given.Length && wanted.Zip(given).All(pair => pair.First == "*" || pair.First == pair.Second);
+        return wanted.Length == given.Length && wanted.Zip(given).All(pair => Matches(pair));
+
+        // A star at the end of a word stands for the rest of it.
+        static bool Matches((string First, string Second) pair) => pair.First.EndsWith('*') ? pair.Second.StartsWith(pair.First[..^1], StringComparison.Ordinal) : pair.First == pair.Second;
     }
 }

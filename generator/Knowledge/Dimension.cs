@@ -23,6 +23,7 @@ public enum Dimension
     Inductance,
     Temperature,
     Share,
+    Frequency,
     Density,
 
     /// <summary>Mass for energy: the fuel that an engine burns for the work it gives.</summary>

@@ -18,7 +18,11 @@ public sealed record SignalDeclaration(string Id, string Title, string Kind, dec
 
 /// <summary>A role that an electrical device plays, whichever vehicle the device comes from.</summary>
 /// <param name="Position">The position whose answer says which device is fitted; null: the engine's own.</param>
-public sealed record DeviceRole(string Id, string Title, string? Position, string? System, Place Place);
+public sealed record DeviceRole(string Id, string Title, string? Position, string? System, Place Place)
+{
+    /// <summary>A load such as a fan, a pump or a heater, which gets a fuse of its own where its feed is new.</summary>
+    public bool OwnFuse { get; init; }
+}
 
 /// <summary>A wire end in a cavity of a plug.</summary>
 public sealed record PinEntry(string Cavity, string Signal, string Colour, decimal SizeMm2, Place Place);
@@ -27,7 +31,8 @@ public sealed record PinEntry(string Cavity, string Signal, string Colour, decim
 public sealed record PlugEntry(string Connector, BayPoint? Location, ImmutableArray<PinEntry> Pins, Place Place);
 
 /// <summary>An electrical device with the connector it shows.</summary>
-public sealed record DeviceEntry(string Role, string? Title, string Connector, BayPoint Location, ImmutableArray<PinEntry> Pins, Place Place);
+/// <param name="CurrentA">Current at full load; null where the signals' currents count.</param>
+public sealed record DeviceEntry(string Role, string? Title, string Connector, BayPoint Location, ImmutableArray<PinEntry> Pins, Place Place, decimal? CurrentA = null);
 
 /// <summary>An engine-bay harness.</summary>
 /// <param name="Ecu">The ECU whose plugs it ends in; null for a harness without one.</param>
@@ -68,4 +73,7 @@ public sealed record Connector(string Id, string Title, Place Place) : Entity(Id
 public sealed record Ecu(string Id, string Title, Place Place) : FactHolder(Id, Title, Place)
 {
     public ImmutableArray<KeyValuePair<string, PlugEntry>> Plugs { get; init; } = [];
+
+    /// <summary>Current that one of its outputs can switch; null where nobody knows.</summary>
+    public decimal? OutputCurrentA { get; init; }
 }

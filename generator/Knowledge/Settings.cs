@@ -3,13 +3,49 @@ using System.Collections.Immutable;
 namespace Swapwright.Knowledge;
 
 /// <summary>Limits that belt worksheets are judged by. Degrees, millimetres, per cent.</summary>
-public sealed record BeltSettings(decimal CrankWrapDeg, decimal AlternatorWrapDeg, decimal OtherWrapDeg, decimal PlaneOffsetMmPer100Mm, decimal FitSlackPercent, decimal TakeUpPercent);
+public sealed record BeltSettings(decimal CrankWrapDeg, decimal AlternatorWrapDeg, decimal OtherWrapDeg, decimal PlaneOffsetMmPer100Mm, decimal FitSlackPercent, decimal TakeUpPercent)
+{
+    // Common practice, no source, all of them.
+
+    /// <summary>The part of a spring's travel, about its nominal mark, in which the arm has to stand.</summary>
+    public decimal SpringMiddlePercent { get; init; } = 50;
+
+    /// <summary>Most ribs that may be cut off a wider belt where the right one is not stocked; 0: none.</summary>
+    public int TrimRibs { get; init; } = 1;
+
+    /// <summary>Grams a metre and rib of a belt that does not say what it weighs.</summary>
+    public decimal RibMassGPerM { get; init; } = 20;
+
+    /// <summary>Newtons a rib of a belt that is fitted new.</summary>
+    public decimal TensionNewN { get; init; } = 110;
+
+    /// <summary>Newtons a rib of a belt that has run.</summary>
+    public decimal TensionRunInN { get; init; } = 80;
+
+    /// <summary>How far either way of it a tension is still good.</summary>
+    public decimal TensionSpreadPercent { get; init; } = 10;
+}
 
 /// <summary>Allowances for lengths of wire. Millimetres.</summary>
 /// <param name="RoutingFactor">How much longer than the straight line a wire is laid.</param>
 /// <param name="SlackMm">Added to every wire that is cut.</param>
 /// <param name="ReachMm">How far a device may sit from its plug before the branch counts as short.</param>
-public sealed record WiringSettings(decimal RoutingFactor, decimal SlackMm, decimal ReachMm);
+public sealed record WiringSettings(decimal RoutingFactor, decimal SlackMm, decimal ReachMm)
+{
+    // Common practice, no source, all of them.
+
+    /// <summary>Volts that a new wire may lose at its current.</summary>
+    public decimal AllowedDropV { get; init; } = 0.3m;
+
+    /// <summary>Degrees Celsius that conductors are reckoned at: what the insulation stands for long.</summary>
+    public decimal ConductorCelsius { get; init; } = 85;
+
+    /// <summary>Square millimetres of the thinnest wire that is run anew or let in.</summary>
+    public decimal LeastMm2 { get; init; } = 0.5m;
+
+    /// <summary>Amperes that an ECU's output switches where the ECU does not say.</summary>
+    public decimal OutputCurrentA { get; init; } = 2;
+}
 
 /// <summary>Allowances for hoses. Millimetres, bar.</summary>
 /// <param name="RoutingFactor">How much longer than the straight line a hose is laid.</param>
@@ -30,6 +66,17 @@ public sealed record FuelSettings(decimal Consumption, decimal DensityKgPerL, de
 /// <param name="NutFactor">K of T = K F d, dry.</param>
 /// <param name="ScatterPercent">By how much K may differ either way.</param>
 public sealed record TighteningSettings(decimal ProofPercent, decimal NutFactor, decimal NutFactorLubricated, decimal ScatterPercent);
+
+/// <summary>What gearing worksheets ask and are judged by. Kilometres an hour, per cent.</summary>
+/// <param name="CruiseKmh">Speeds at which the engine speed is told.</param>
+/// <param name="WidestDropPercent">Share of the engine speed that may be lost at a shift before the step counts as a gap.</param>
+public sealed record GearingSettings(ImmutableArray<decimal> CruiseKmh, decimal WidestDropPercent);
+
+/// <summary>What load worksheets are judged by.</summary>
+/// <param name="ClutchMargin">What the worn clutch has to carry, to the engine's torque.</param>
+/// <param name="GroundClearanceMm">Least ground clearance below the sump.</param>
+/// <param name="FrontReserveKg">What has to be left on the front axle for people and luggage.</param>
+public sealed record LoadSettings(decimal ClutchMargin, decimal GroundClearanceMm, decimal FrontReserveKg);
 
 /// <summary>What sums of hours and money are reckoned with.</summary>
 /// <param name="HoursADay">Hours of work in a day.</param>
@@ -77,6 +124,12 @@ public sealed record Settings(string Title)
 
     // 75 % of proof and K 0.20 as in the table of the Martin guide, page 10; K 0.15 oiled and the scatter are from memory.
     public TighteningSettings Tightening { get; init; } = new(75, 0.20m, 0.15m, 20);
+
+    // Common practice, no source: the step from first to second of a road gearbox loses up to about 47 per cent.
+    public GearingSettings Gearing { get; init; } = new([90, 110, 130], 48);
+
+    // Common practice, no source: a fifth in hand on a worn clutch, a hand's breadth above the road, two people's share in front.
+    public LoadSettings Load { get; init; } = new(1.2m, 110, 80);
 
     public EffortSettings Effort { get; init; } = new(6, 0.3m);
 

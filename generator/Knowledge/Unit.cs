@@ -20,8 +20,11 @@ public sealed record Unit(string Symbol, Dimension Dimension, decimal Factor, de
     public static readonly Unit Kilogram = new("kg", Dimension.Mass, 1);
     public static readonly Unit Litre = new("L", Dimension.Volume, 0.001m);
     public static readonly Unit Bar = new("bar", Dimension.Pressure, 100000);
-    public static readonly Unit NewtonMetre = new("N m", Dimension.Torque, 1);
+    public static readonly Unit Newton = new("N", Dimension.Force, 1);
     public static readonly Unit Volt = new("V", Dimension.Voltage, 1);
+    public static readonly Unit Celsius = new("°C", Dimension.Temperature, 1, 273.15m);
+    public static readonly Unit Hertz = new("Hz", Dimension.Frequency, 1);
+    public static readonly Unit NewtonMetre = new("N m", Dimension.Torque, 1);
     public static readonly Unit KilogramPerLitre = new("kg/L", Dimension.Density, 1000);
     public static readonly Unit GramPerKilowattHour = new("g/kWh", Dimension.Consumption, 0.001m / 3600000);
     public static readonly Unit Hour = new("h", Dimension.Duration, 3600);
@@ -38,7 +41,7 @@ public sealed record Unit(string Symbol, Dimension Dimension, decimal Factor, de
         Hour, new("min", Dimension.Duration, 60), new("s", Dimension.Duration, 1), new("ms", Dimension.Duration, 0.001m),
         new("km/h", Dimension.Speed, 0.2777777777777777777777777778m), new("mph", Dimension.Speed, 0.44704m), new("m/s", Dimension.Speed, 1),
         new("rpm", Dimension.RotationalSpeed, 0.1047197551196597746154m),
-        new("N", Dimension.Force, 1), new("kN", Dimension.Force, 1000), new("lbf", Dimension.Force, 4.4482216152605m),
+        Newton, new("kN", Dimension.Force, 1000), new("lbf", Dimension.Force, 4.4482216152605m),
         NewtonMetre, new("lb ft", Dimension.Torque, 1.3558179483314004m), new("lb in", Dimension.Torque, 0.1129848290276167m),
         new("kW", Dimension.Power, 1000), new("W", Dimension.Power, 1), new("PS", Dimension.Power, 735.49875m), new("hp", Dimension.Power, 745.69987158227022m),
         Bar, new("kPa", Dimension.Pressure, 1000), new("MPa", Dimension.Pressure, 1000000), new("psi", Dimension.Pressure, 6894.757293168361m),
@@ -49,7 +52,8 @@ public sealed record Unit(string Symbol, Dimension Dimension, decimal Factor, de
         new("H", Dimension.Inductance, 1), new("mH", Dimension.Inductance, 0.001m),
         KilogramPerLitre, new("kg/m³", Dimension.Density, 1),
         GramPerKilowattHour,
-        new("°C", Dimension.Temperature, 1, 273.15m), new("K", Dimension.Temperature, 1), new("°F", Dimension.Temperature, 0.5555555555555555555555555556m, 255.3722222222222222222222222m),
+        Celsius, new("K", Dimension.Temperature, 1), new("°F", Dimension.Temperature, 0.5555555555555555555555555556m, 255.3722222222222222222222222m),
+        Hertz,
         Percent,
     ];
 

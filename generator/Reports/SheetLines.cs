@@ -4,7 +4,9 @@ using System.Text;
 using Swapwright.Knowledge;
 using Swapwright.Rules;
 using Swapwright.Sheets;
+using Swapwright.Worksheets.Belts;
 using Swapwright.Worksheets.Hoses;
+using Swapwright.Worksheets.Wiring;
 
 namespace Swapwright.Reports;
 
@@ -101,6 +103,30 @@ public sealed class SheetLines(Sheet sheet, Resolution resolution, ImmutableArra
         {
             var window = belt.Result.Window is { } limits ? string.Create(CultureInfo.InvariantCulture, $", loop {limits.ShortestMm:0} to {limits.LongestMm:0} mm") : "";
             layout.Item($"{belt.Loop.Title}: {belt.Result.Recommended?.Designation ?? "no stocked belt fits"}{(belt.Result.RunnerUp is { } second ? $", else {second.Designation}" : "")}{window}");
+            if (belt.Result.Recommended is { } first)
+            {
+                layout.Detail(BeltWords.Chosen(first));
+            }
+
+            if (belt.Result.RunnerUp is { } other)
+            {
+                layout.Detail($"{other.Designation}: {BeltWords.Chosen(other)}");
+            }
+
+            if (belt.Result.Problems.OfType<TrimmedBelt>().FirstOrDefault() is { } trim)
+            {
+                layout.Detail(BeltWords.Trim(trim));
+            }
+
+            if (belt.Result.Tone is { } tone)
+            {
+                layout.Detail(string.Create(CultureInfo.InvariantCulture, $"Plucked between {BeltWords.Title(belt, tone.FromId)} and {BeltWords.Title(belt, tone.ToId)} ({tone.SpanMm:0} mm): {BeltWords.Hertz(tone.New)} new, {BeltWords.Hertz(tone.RunIn)} run in"));
+            }
+
+            foreach (var shim in belt.Result.Shims)
+            {
+                layout.Detail(BeltWords.Shim(belt, shim));
+            }
         }
     }
 
@@ -116,7 +142,27 @@ public sealed class SheetLines(Sheet sheet, Resolution resolution, ImmutableArra
         layout.Paragraph(string.Create(CultureInfo.InvariantCulture, $"Plugs: {counts.StraightIn} straight in, {counts.RePinned} re-pinned, {counts.Changed} changed, {counts.Lead} by a lead, {counts.Added} added, {counts.Extended} lengthened, {counts.Capped} capped. {wiring.Bill.Splices} splices, {wiring.Bill.TotalLengthMm / 1000:0.0} m of wire."));
         foreach (var plug in wiring.Plugs)
         {
-            layout.Item($"{plug.Title}: {WiringWords.Outcome(plug.Outcome)}{(plug is { Extended: true, Outcome: not Worksheets.Wiring.PlugOutcome.Extended } ? ", extended" : "")}");
+            layout.Item($"{plug.Title}: {WiringWords.Outcome(plug.Outcome)}{(plug is { Extended: true, Outcome: not PlugOutcome.Extended } ? ", extended" : "")}");
+        }
+
+        Protection(layout, wiring);
+    }
+
+    private static void Protection(Layout layout, WiringSheet wiring)
+    {
+        foreach (var fuse in LoadProtection.Fuses(wiring))
+        {
+            layout.Item($"Fuse. {WiringWords.Fuse(fuse)}");
+        }
+
+        foreach (var relay in LoadProtection.Relays(wiring))
+        {
+            layout.Item($"Relay. {WiringWords.Relay(relay)}");
+        }
+
+        foreach (var end in LooseEnds.Of(wiring).Where(end => end.Action is not LooseAction.LeaveOff))
+        {
+            layout.Item($"Without a counterpart: {end.Title} at {wiring.Data?.TitleOf(end.Place) ?? end.Place}, {end.Cavity}: {WiringWords.Loose(end.Action)}: {end.Reason}");
         }
     }
 

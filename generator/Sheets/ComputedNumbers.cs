@@ -7,6 +7,6 @@ namespace Swapwright.Sheets;
 internal static class ComputedNumbers
 {
     public static decimal? Of(Sheet sheet, string name) => FittedNumbers.BeltName(name) is var (loop, what)
-        ? FittedNumbers.Belt(sheet.Belts.FirstOrDefault(belt => belt.Loop.Id == loop)?.Result, what)
+        ? FittedNumbers.Belt(sheet.Belts.FirstOrDefault(belt => belt.Loop.Id == loop), what)
         : FittedNumbers.IsWiring(name) ? FittedNumbers.Wiring(sheet.Wiring, name) : FittedNumbers.Ledger(sheet.Ledgers, name);
 }

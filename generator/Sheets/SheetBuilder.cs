@@ -93,7 +93,7 @@ public sealed class SheetBuilder
             Belts = belts,
             Wiring = _wiring.Assemble(donor, chassis, ecu, At, parts),
             Hoses = hoses,
-            Ledgers = _ledgers.Assemble(new LedgerCase(chassis, donor, gearbox, ecu, At) { Tasks = tasks }),
+            Ledgers = _ledgers.Assemble(new LedgerCase(chassis, donor, gearbox, ecu, At) { Tasks = tasks, Gearboxes = GearboxOptions(values, chassis, donor) }),
             Gearbox = gearbox,
             Ecu = ecu,
             Tasks = tasks,
@@ -133,6 +133,29 @@ public sealed class SheetBuilder
     private T? Bound<T>(int[] values)
         where T : FactHolder =>
         _kb.Choices.All.Select(choice => _resolution.Space.BoundEntity(values, choice.Id)).OfType<T>().FirstOrDefault();
+
+    /// <summary>What the choice of the gearbox would bring by its other options, each with everything else as it is.</summary>
+    private ImmutableArray<GearboxOption> GearboxOptions(int[] values, ChassisVariant chassis, DonorVariant donor)
+    {
+        if (_kb.Choices.All.FirstOrDefault(choice => _resolution.Space.BoundEntity(values, choice.Id) is Gearbox) is not { } choice)
+        {
+            return [];
+        }
+
+        var level = _resolution.Space.LevelOf(choice.Id);
+        var options = ImmutableArray.CreateBuilder<GearboxOption>();
+        foreach (var option in choice.Options)
+        {
+            if (option.Binds is { } binding && _resolution.Space.Bound(binding, chassis, donor) is Gearbox gearbox)
+            {
+                int[] other = [.. values];
+                other[level] = _resolution.Store.Variables[level].Values.IndexOf(option.Id);
+                options.Add(new GearboxOption(option.Title, gearbox, other[level] == values[level], _resolution.BuildableParts.Contains(other)));
+            }
+        }
+
+        return options.ToImmutable();
+    }
 
     private IEnumerable<WorkTask> Tasks(int[] values, ImmutableArray<Rule> speaking)
     {

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Swapwright.Worksheets.Wiring;
 
 namespace Swapwright.Sheets;
@@ -23,6 +24,76 @@ public static class WiringWords
         WireAction.Runs => "runs",
         WireAction.Joins => "joins",
         _ => "unreached",
+    };
+
+    public static string Purpose(WirePurpose purpose) => purpose switch
+    {
+        WirePurpose.Extension => "lengthens",
+        WirePurpose.EcuAdapter => "ecu-adapter",
+        WirePurpose.BodyAdapter => "bulkhead-adapter",
+        _ => "new",
+    };
+
+    public static string Reason(ConductorReason reason) => reason switch
+    {
+        ConductorReason.Current => "current",
+        ConductorReason.Fuse => "fuse",
+        ConductorReason.Drop => "drop",
+        _ => "mechanical",
+    };
+
+    /// <summary>Why a wire has its size, in a few words.</summary>
+    public static string Why(ConductorChoice choice)
+    {
+        var reason = choice.Reason switch
+        {
+            ConductorReason.Current => string.Create(CultureInfo.InvariantCulture, $"its current asks for {choice.NeededMm2:0.##} mm²"),
+            ConductorReason.Fuse => string.Create(CultureInfo.InvariantCulture, $"its {choice.For.FuseA:0.#} A fuse asks for {choice.NeededMm2:0.##} mm²"),
+            ConductorReason.Drop => string.Create(CultureInfo.InvariantCulture, $"voltage drop asks for {choice.NeededMm2:0.##} mm²"),
+            _ => string.Create(CultureInfo.InvariantCulture, $"mechanical minimum {choice.NeededMm2:0.##} mm²"),
+        };
+        return choice.SizeMm2 > choice.NeededMm2 ? $"{reason}; the wire that it belongs to is thicker" : reason;
+    }
+
+    public static string Joint(JointKind kind) => kind == JointKind.InLine ? "in-line" : "branch";
+
+    public static string Loose(LooseAction action) => action switch
+    {
+        LooseAction.Cap => "cap",
+        LooseAction.RunNew => "run-new",
+        LooseAction.FeedFrom => "feed-from",
+        LooseAction.LeaveOff => "leave-off",
+        _ => "missing",
+    };
+
+    public static string Kind(SignalKind kind) => kind switch
+    {
+        SignalKind.SensorSupply => "sensor-supply",
+        SignalKind.SensorGround => "sensor-ground",
+        SignalKind.LowSide => "low-side",
+        _ => kind.ToString().ToLowerInvariant(),
+    };
+
+    /// <summary>What is to be known of a screened wire.</summary>
+    public const string Screen = "screened: carry the screen on, ground it at the ECU's end only";
+
+    /// <summary>A fuse in words.</summary>
+    public static string Fuse(FuseAdvice fuse) => fuse.FuseA is not { } amps
+        ? string.Create(CultureInfo.InvariantCulture, $"{fuse.Title}: {fuse.CurrentA:0.##} A is more than a blade fuse stands; use a bolted one and a cable to match.")
+        : fuse.SizeStandsA < amps
+            ? string.Create(CultureInfo.InvariantCulture, $"{fuse.Title}: {fuse.CurrentA:0.##} A asks for a {amps:0.#} A blade fuse, and a wire of {fuse.SizeMm2:0.##} mm² stands behind {fuse.SizeStandsA:0.#} A only: take a thicker wire.")
+            : string.Create(CultureInfo.InvariantCulture, $"{fuse.Title}: a {amps:0.#} A blade fuse in its new feed, close to where that leaves its source. {fuse.CurrentA:0.##} A flow, and the wire of {fuse.SizeMm2:0.##} mm² stands behind up to {fuse.SizeStandsA:0.#} A.");
+
+    /// <summary>A relay in words.</summary>
+    public static string Relay(RelayAdvice relay) => string.Create(
+        CultureInfo.InvariantCulture,
+        $"{relay.Title}: a relay, its coil on the ECU's output. The load draws {relay.CurrentA:0.##} A, and an output of {relay.Ecu} switches {relay.LimitA:0.##} A{(relay.ByRule ? " by the rule of this base, since nobody has said better" : "")}.");
+
+    public static string End(WireEndKind kind) => kind switch
+    {
+        WireEndKind.Terminal => "terminal",
+        WireEndKind.Splice => "splice",
+        _ => "counterpart",
     };
 
     public static string Action(AdapterAction action) => action switch

@@ -27,7 +27,7 @@ public static class SiteBuilder
 
             return built;
         })));
-        var count = SiteWriter.Write(target, pages, plan.Data.Select(data => data.Make), templates, cancellation);
+        var count = SiteWriter.Write(target, pages, plan.Data.Select(data => data.Make), templates, plan.AboutAll, cancellation);
         return (plan.Guides, count);
     }
 }

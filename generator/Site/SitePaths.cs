@@ -14,6 +14,10 @@ public static class SitePaths
     public const string Findings = "findings.html";
     public const string Parts = "parts.html";
     public const string Tasks = "tasks.html";
+    public const string Search = "search.html";
+    public const string AtoZ = "a-z.html";
+    public const string Changes = "changes.html";
+    public const string Health = "health.html";
 
     /// <summary>The headline guide; options in the order in which kb.yaml names its choices.</summary>
     public static string Guide(string chassis, string donor, IEnumerable<string> options) =>
@@ -47,7 +51,7 @@ public static class SitePaths
     public static string Source(string id) => $"{About}#source-{id}";
 
     /// <summary>A path as the address at which a published site has it; null where the base does not say where it is published.</summary>
-    public static string? Address(string? baseAddress, string path) => string.IsNullOrEmpty(baseAddress) ? null : $"{baseAddress.TrimEnd('/')}/{path}";
+    public static string? Address(string? baseAddress, string path) => string.IsNullOrEmpty(baseAddress) ? null : $"{baseAddress.TrimEnd('/')}/{(path == Start ? "" : path)}";
 
     /// <summary>Way up from a page to the root: "" for "index.html", "../" for "rule/x.html".</summary>
     public static string PrefixOf(string path) => string.Concat(Enumerable.Repeat("../", path.Count(c => c == '/')));

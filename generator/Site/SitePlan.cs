@@ -2,9 +2,11 @@ using System.Text;
 using Swapwright.Diagnostics;
 using Swapwright.Findings;
 using Swapwright.Reports;
+using Swapwright.Site.Machines;
 using Swapwright.Site.Models;
 using Swapwright.Site.Pages;
 using Swapwright.Site.Rendering;
+using Swapwright.Site.Search;
 
 namespace Swapwright.Site;
 
@@ -32,12 +34,19 @@ public sealed class SitePlan
 
     public int Guides => _site.Guides.Length;
 
-    /// <summary>The same content as the guides, as data.</summary>
+    /// <summary>The same content as the guides as data, what the search searches, the feed, and previews where the site has an address.</summary>
     public IEnumerable<(string Path, Func<SiteFile> Make)> Data => _site.Guides.SelectMany(guide => new (string, Func<SiteFile>)[]
     {
         Planned(GuidePages.DataPath(guide, "json"), () => Json(_site.SheetOf(guide))),
         Planned(GuidePages.DataPath(guide, "csv"), () => new SheetLines(_site.SheetOf(guide), _site.Resolution).Csv()),
-    });
+    })
+        .Concat(_site.Base.Settings.BaseAddress is null ? [] : _site.Guides.Select(guide => (GuidePages.DataPath(guide, "svg"), (Func<SiteFile>)(() => GuideMachines.Picture(_site, guide)))))
+        .Append((SearchIndex.Path, new SearchPages(_site).Index))
+        .Append((AtomFeed.Path, new ChangePages(_site).Feed));
+
+    /// <summary>What speaks of all pages: the site map, where the site has an address. The page that is shown where there is none is no place to send anybody to.</summary>
+    public IEnumerable<SiteFile> AboutAll(IReadOnlyList<string> paths) =>
+        _site.Base.Settings.BaseAddress is { } address ? SiteMap.Files(paths.Where(path => path != SitePaths.NotFound), address) : [];
 
     private static (string Path, Func<SiteFile> Make) Planned(string path, Func<string> text) => (path, () => new SiteFile(path, Encoding.UTF8.GetBytes(text())));
 
@@ -54,6 +63,10 @@ public sealed class SitePlan
         }
             .Concat(new ListPages(_site).All().Select(list => new PlannedPage(list.Path, list.Build, AsksSpace: true)))
             .Append(new PlannedPage(SitePaths.Glossary, new GlossaryPages(_site).Page, AsksSpace: true))
+            .Append(new PlannedPage(SitePaths.Search, new SearchPages(_site).Page, AsksSpace: true))
+            .Append(new PlannedPage(SitePaths.AtoZ, new SearchPages(_site).List, AsksSpace: true))
+            .Append(new PlannedPage(SitePaths.Changes, () => new ChangePages(_site).Page(), AsksSpace: true))
+            .Append(new PlannedPage(SitePaths.Health, () => new HealthPages(_site).Page(), AsksSpace: true))
             .Concat(kb.PositionOrder.Select(position => new PlannedPage(SitePaths.Position(position.Id), () => knowledge.Position(position), AsksSpace: true)))
             .Concat(kb.Rules.All.Select(rule => new PlannedPage(SitePaths.Rule(rule.Id), () => knowledge.Rule(rule), AsksSpace: true)))
             .Concat(FindingKinds.All.Select(kind => new PlannedPage(SitePaths.Finding(kind.Id), () => texts.Finding(kind), AsksSpace: true)))

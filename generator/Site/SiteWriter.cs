@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Runtime.ExceptionServices;
 using Swapwright.Site.Models;
 using Swapwright.Site.Output;
@@ -12,6 +13,7 @@ public static class SiteWriter
     /// <param name="target">Folder of the site: new, empty, or made by an earlier run.</param>
     /// <param name="pages">Each page is built and rendered by one worker and then let go.</param>
     /// <param name="files">Data beside the pages, each made by one worker.</param>
+    /// <param name="aboutAll">Paths of all pages, in order → files that speak of them.</param>
     /// <returns>The number of pages written.</returns>
     /// <exception cref="SiteFolderException">The folder cannot be written or is not the program's own.</exception>
     /// <exception cref="TemplateException">A template is at fault.</exception>
@@ -20,6 +22,7 @@ public static class SiteWriter
         IEnumerable<Func<Page>> pages,
         IEnumerable<Func<SiteFile>> files,
         Templates templates,
+        Func<IReadOnlyList<string>, IEnumerable<SiteFile>> aboutAll,
         CancellationToken cancellation = default)
     {
         using var folder = SiteFolder.Open(target);
@@ -28,7 +31,7 @@ public static class SiteWriter
             folder.Write(file.Path, file.Bytes.Span);
         }
 
-        var count = 0;
+        var paths = new ConcurrentBag<string>();
         var options = new ParallelOptions { CancellationToken = cancellation, MaxDegreeOfParallelism = Environment.ProcessorCount };
         try
         {
@@ -41,7 +44,7 @@ public static class SiteWriter
             {
                 var page = build();
                 folder.Write(page.Frame.Path, templates.Render(page));
-                Interlocked.Increment(ref count);
+                paths.Add(page.Frame.Path);
             });
         }
         catch (AggregateException several)
@@ -50,7 +53,12 @@ public static class SiteWriter
             ExceptionDispatchInfo.Throw(several.InnerExceptions.OrderBy(fault => fault.Message, StringComparer.Ordinal).First());
         }
 
+        foreach (var file in aboutAll([.. paths.Order(StringComparer.Ordinal)]))
+        {
+            folder.Write(file.Path, file.Bytes.Span);
+        }
+
         folder.Finish();
-        return count;
+        return paths.Count;
     }
 }

@@ -44,7 +44,7 @@ public sealed class ProgramTests : IDisposable
     [InlineData("chek", "chek", ".")]
     [InlineData("colour", "check", ".", "--colour", "never")]
     [InlineData("`no-such/out.txt` cannot be written: ", "check", ".", "--to", "no-such/out.txt")]
-    [InlineData("name the position last, as in `swapwright why CHASSIS DONOR gearbox=keep radiator`", "why", "hazel-90", "alder-14", "gearbox=keep", "-k", ".")]
+    [InlineData("name the position or the worksheet last, as in `swapwright why CHASSIS DONOR gearbox=keep radiator`", "why", "hazel-90", "alder-14", "gearbox=keep", "-k", ".")]
     public void Run_BadArguments_Exits2AndSaysWhich(string message, params string[] arguments)
     {
         var run = BuiltProgram.Run(_base.Path, arguments);

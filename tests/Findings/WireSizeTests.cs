@@ -22,6 +22,16 @@ public sealed class WireSizeTests
         Assert.Equal(does, !proof.Findings.Any(finding => finding.Kind == FindingKinds.WireSize && finding.Place.File == "vocabulary.yaml"));
     }
 
+    [Theory]
+    [InlineData("4", false)]
+    [InlineData("200", true)]
+    public void Check_DeviceBeyondItsPlug_IsFound(string current, bool found)
+    {
+        var proof = ChangedBase.Prove("workshop", ("chassis/quillet.yaml", "pins: {1: battery-feed, 2: charge-lamp}", $"pins: {{1: battery-feed, 2: charge-lamp}}\n    current: {current}"));
+
+        Assert.Equal(found, proof.Findings.Any(finding => finding.Kind == FindingKinds.WireSize && finding.Message.Contains("draws", StringComparison.Ordinal)));
+    }
+
     [Fact]
     public void Check_UnusedCavity_AsksForNoWire()
     {

@@ -55,6 +55,7 @@ public sealed class UnitTests
         ["V"] = (ElectricPotentialUnit.Volt, ElectricPotentialUnit.Volt),
         ["mV"] = (ElectricPotentialUnit.Millivolt, ElectricPotentialUnit.Volt),
         ["Ω"] = (ElectricResistanceUnit.Ohm, ElectricResistanceUnit.Ohm),
+        ["Hz"] = (FrequencyUnit.Hertz, FrequencyUnit.Hertz),
         ["kΩ"] = (ElectricResistanceUnit.Kiloohm, ElectricResistanceUnit.Ohm),
         ["mΩ"] = (ElectricResistanceUnit.Milliohm, ElectricResistanceUnit.Ohm),
         ["H"] = (ElectricInductanceUnit.Henry, ElectricInductanceUnit.Henry),

@@ -43,9 +43,10 @@ public sealed class HostilePagesTests
 
         var document = ParsedPage.Of(Templates.Render(page)).Document;
 
-        var script = Assert.Single(document.QuerySelectorAll("script"));
-        Assert.Equal("../assets/site.js", script.GetAttribute("src"));
-        Assert.Equal("", script.TextContent);
+        var scripts = document.QuerySelectorAll("script:not([type])");
+        Assert.Equal(["../assets/site.js", "../assets/search.js"], scripts.Select(script => script.GetAttribute("src")!));
+        Assert.All(scripts, script => Assert.Equal("", script.TextContent));
+        Assert.Equal("application/ld+json", Assert.Single(document.QuerySelectorAll("script[type]")).GetAttribute("type"));
         Assert.Empty(document.QuerySelectorAll("base, iframe, object, embed, form, style, svg, img[onerror], textarea"));
         Assert.Single(document.QuerySelectorAll("title"));
         Assert.DoesNotContain(
@@ -74,6 +75,8 @@ public sealed class HostilePagesTests
         "RulePage.Values.Rule.Text", "RulePage.Values.Rule.Href",
         // A cell gives its reason only where it has no guide.
         "Cells.None", "Cells.Rule.Text", "Cells.Rule.Href",
+        // Said only where a list has no lines.
+        "HealthPage.Lists.Empty",
     ];
 
     [Theory]

@@ -9,7 +9,7 @@ internal static class SamplePages
 {
     public static IReadOnlyList<Page> All() =>
     [
-        Start(), Chassis(), Donor(), SampleGuide.Page(), Position(), Rule(), Article(), Glossary(), Finding(), Connector(), Index(), About(), NotFound(), Own(),
+        Start(), Chassis(), Donor(), SampleGuide.Page(), Position(), Rule(), Article(), Glossary(), Finding(), Connector(), Index(), About(), NotFound(), Search(), Changes(), Health(), Own(),
     ];
 
     public static SiteFrame Frame(string path, string title) => new()
@@ -287,6 +287,43 @@ internal static class SamplePages
         Title = "How to help",
         Summary = "Measure something, and tell us how.",
         Body = Html("Measure something.", SitePaths.Page("how-to-help")),
+    };
+
+    private static SearchPage Search() => new()
+    {
+        Frame = Frame(SitePaths.Search, "Search"),
+        Title = "Search",
+        Intro = "Everything by its name.",
+        Letters = [new("A", $"{SitePaths.AtoZ}#letter-a"), new("0–9", $"{SitePaths.AtoZ}#letter-other")],
+        Kinds = [new(new("Rules", SitePaths.Rules), "164"), new(new("Parts", SitePaths.Parts), "88")],
+    };
+
+    private static ChangesPage Changes() => new()
+    {
+        Frame = Frame(SitePaths.Changes, "What changed"),
+        Title = "What changed",
+        Intro = "Newest first.",
+        Feed = new("feed", "feed.xml"),
+        Days = [new("2025-04-02", [new("Rule", new("Alternator kept", SitePaths.Rule("alternator-kept")), Words("Spacer **measured** again.", SitePaths.Changes)), new("Choice", new("Alternator", ""), Words("Third option added.", SitePaths.Changes))])],
+    };
+
+    private static HealthPage Health() => new()
+    {
+        Frame = Frame(SitePaths.Health, "State of the knowledge"),
+        Title = "State of the knowledge",
+        Intro = "For those who keep it.",
+        Counts = [new("Rules", "164"), new("Warnings", "2", null, Weight.Caution)],
+        Systems =
+        [
+            new("ancillaries", "Ancillaries", "34 answers at 9 positions", new HtmlString("<svg class=\"bar\" viewBox=\"0 0 1000 20\" preserveAspectRatio=\"none\" aria-hidden=\"true\"><rect class=\"part-1\" x=\"0\" width=\"620\" height=\"20\"/></svg>"), "built and driven 62 %, measured 30 %, reported 8 %",
+                [new(new("Alternator", SitePaths.Position("alternator")), "5", "2", "100 %", "100 %", "62 %", "30 %", "8 %")]),
+        ],
+        Checked = [new("2025", "41", new HtmlString("<svg class=\"bar\" viewBox=\"0 0 1000 20\" preserveAspectRatio=\"none\" aria-hidden=\"true\"><rect class=\"part-1\" width=\"1000\" height=\"20\"/></svg>"))],
+        Lists =
+        [
+            new("findings", "What the check finds", "1", "Warnings and notes.", "Nothing.", [new("`alternator-kept` names no source", null, new("Rule without a source", SitePaths.Finding("unsourced")), "rules/charging/alternator-kept.yaml:1:1", "Add `sources`.", Weight.Caution)], "And 3 more."),
+            new("overridden", "Most overridden rules", "0", "General rules.", "No rule overrides another.", []),
+        ],
     };
 
     private static NotFoundPage NotFound() => new()

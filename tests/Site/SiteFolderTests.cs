@@ -178,7 +178,7 @@ public sealed class SiteFolderTests : IDisposable
         Func<Page> broken = () => throw new InvalidOperationException("broken on purpose");
 
         var fault = Assert.Throws<InvalidOperationException>(() =>
-            SiteWriter.Write(Target, [broken], [], Templates.Embedded()));
+            SiteWriter.Write(Target, [broken], [], Templates.Embedded(), _ => []));
 
         Assert.Equal("broken on purpose", fault.Message);
         Assert.True(File.Exists(Path.Combine(Target, "index.html")));
@@ -187,8 +187,9 @@ public sealed class SiteFolderTests : IDisposable
     private static void WriteAll(string target)
     {
         var pages = SamplePages.All().Select(page => (Func<Page>)(() => page));
-        var count = SiteWriter.Write(target, pages, [() => new SiteFile("pictures/a.png", new byte[] { 1, 2 })], Templates.Embedded());
+        var count = SiteWriter.Write(target, pages, [() => new SiteFile("pictures/a.png", new byte[] { 1, 2 })], Templates.Embedded(), paths => [new SiteFile("paths.txt", Encoding.UTF8.GetBytes(string.Join('\n', paths)))]);
         Assert.Equal(SamplePages.All().Count, count);
+        Assert.Equal(SamplePages.All().Select(page => page.Frame.Path).Order(StringComparer.Ordinal), File.ReadAllLines(Path.Combine(target, "paths.txt")));
     }
 
     private static IEnumerable<string> Names(string folder) =>

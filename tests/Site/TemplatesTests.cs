@@ -193,10 +193,13 @@ public sealed class TemplatesTests
     [Fact]
     public void StyleSheet_Embedded_StaysSmallAndFetchesNothing()
     {
-        var css = Text("assets/site.css") + Text("assets/reading.css");
+        var css = Text("assets/site.css") + Text("assets/reading.css") + Text("assets/search.css") + Text("assets/survey.css");
 
         Assert.True(Text("assets/site.css").Length < 20_480, "the style sheet has grown");
         Assert.True(Text("assets/reading.css").Length < 8_192, "the style sheet of articles has grown");
+        Assert.True(Text("assets/search.css").Length < 3_072, "the style sheet of the search field has grown");
+        Assert.True(Text("assets/survey.css").Length < 6_144, "the style sheet of the overviews has grown");
+        Assert.True(Text("assets/search.js").Length < 16_384, "the script of the search has grown");
         Assert.DoesNotContain("url(", css, StringComparison.Ordinal);
         Assert.DoesNotContain("@import", css, StringComparison.Ordinal);
     }
@@ -237,6 +240,9 @@ public sealed class TemplatesTests
             ConnectorPage => new ConnectorPage { Frame = frame, Title = "T" },
             IndexPage => new IndexPage { Frame = frame, Title = "T" },
             AboutPage => new AboutPage { Frame = frame, Title = "T" },
+            SearchPage => new SearchPage { Frame = frame, Title = "T" },
+            ChangesPage => new ChangesPage { Frame = frame, Title = "T" },
+            HealthPage => new HealthPage { Frame = frame, Title = "T" },
             NotFoundPage => new NotFoundPage { Frame = frame, Title = "T" },
             _ => throw new InvalidOperationException(page.GetType().Name),
         };

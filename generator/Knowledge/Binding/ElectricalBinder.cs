@@ -64,7 +64,7 @@ internal sealed class ElectricalBinder(BindingContext context, Vocabulary vocabu
     }
 
     private DeviceEntry Device(string role, NodeReader reader) =>
-        new(role, reader.OptionalText("title"), reader.OptionalId("connector", "connector") ?? "", reader.Point("location") ?? default, Pins(reader), reader.PlaceOf("connector"));
+        new(role, reader.OptionalText("title"), reader.OptionalId("connector", "connector") ?? "", reader.Point("location") ?? default, Pins(reader), reader.PlaceOf("connector"), reader.OptionalNumber("current", Unit.Ampere, 0, 1000));
 
     private PlugEntry Plug(NodeReader reader) => new(reader.OptionalId("connector", "connector") ?? "", reader.Point("location"), Pins(reader), reader.PlaceOf("connector"));
 

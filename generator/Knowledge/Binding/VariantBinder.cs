@@ -41,6 +41,7 @@ internal sealed class VariantBinder(BindingContext context, Vocabulary vocabular
         {
             Facts = facts.Bind("ecu", reader, file.Id, place),
             Plugs = electrical.Plugs(reader, "plugs"),
+            OutputCurrentA = reader.OptionalNumber("output-current", Unit.Ampere, 0, 50),
         }.Common(reader);
     }
 
@@ -120,7 +121,8 @@ internal sealed class VariantBinder(BindingContext context, Vocabulary vocabular
     private static BeltStock Stock(NodeReader reader) => new(
         reader.Text("profile", "PK"),
         [.. reader.Texts("ribs").Select(text => int.TryParse(text, System.Globalization.CultureInfo.InvariantCulture, out var ribs) ? ribs : 0).Where(ribs => ribs > 0)],
-        [.. reader.Scalars("lengths").Select(scalar => reader.Quantity(scalar, Unit.Millimetre, 300, 4000)).OfType<decimal>()]);
+        [.. reader.Scalars("lengths").Select(scalar => reader.Quantity(scalar, Unit.Millimetre, 300, 4000)).OfType<decimal>()],
+        reader.OptionalNumber("rib-mass", Unit.One, 1, 500));
 
     private BeltDrive Drive(ScalarNode key, NodeReader reader)
     {
@@ -136,9 +138,14 @@ internal sealed class VariantBinder(BindingContext context, Vocabulary vocabular
             }
 
             var kind = adjuster.Text("kind", "slide");
-            var (x, y) = Pair(adjuster, kind == "swing" ? "pivot" : "direction");
-            var unit = kind == "swing" ? Unit.Degree : Unit.Millimetre;
-            entry = new AdjusterEntry(station, kind, x, y, adjuster.Number("from", unit, 0, -500, 500), adjuster.Number("to", unit, 0, -500, 500), adjuster.Place);
+            var turns = kind == "swing" || (kind == "spring" && adjuster.Get("pivot") is Source.SequenceNode);
+            var (x, y) = Pair(adjuster, turns ? "pivot" : "direction");
+            var unit = turns ? Unit.Degree : Unit.Millimetre;
+            entry = new AdjusterEntry(station, kind, x, y, adjuster.Number("from", unit, 0, -500, 500), adjuster.Number("to", unit, 0, -500, 500), adjuster.Place)
+            {
+                Turns = turns,
+                Nominal = adjuster.OptionalNumber("nominal", unit, -500, 500),
+            };
         }
 
         return new BeltDrive(key.Text, reader.Text("title", key.Text), reader.Text("profile", "PK"), reader.Number("rib-pitch", Unit.Millimetre, 3.56m, 1, 20), stations, entry, key.Place);

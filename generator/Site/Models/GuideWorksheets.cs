@@ -31,6 +31,15 @@ public sealed record GuideBelt
 
     public IReadOnlyList<NamedValue> RunnersUp { get; init; } = [];
 
+    /// <summary>Which span to pluck and how it sounds; empty where nothing is tightened by hand.</summary>
+    public IReadOnlyList<NamedValue> Tone { get; init; } = [];
+
+    /// <summary>Which pulleys to move into plane, and which way.</summary>
+    public IReadOnlyList<string> Shims { get; init; } = [];
+
+    /// <summary>How to trim a wider belt; empty where the right one is stocked.</summary>
+    public string Trim { get; init; } = "";
+
     public HtmlString Drawing { get; init; } = HtmlString.Empty;
 
     /// <summary>The drawing in words, for those who cannot see it.</summary>
@@ -90,6 +99,18 @@ public sealed record GuideWiring
 
     public IReadOnlyList<GuideTerminal> Terminals { get; init; } = [];
 
+    /// <summary>How new wires are sized, in a sentence.</summary>
+    public string Sizing { get; init; } = "";
+
+    /// <summary>Fuses and relays for loads that the harness did not have, a sentence each.</summary>
+    public IReadOnlyList<string> Protection { get; init; } = [];
+
+    public IReadOnlyList<GuideJoint> Joints { get; init; } = [];
+
+    public IReadOnlyList<GuideGround> Grounds { get; init; } = [];
+
+    public IReadOnlyList<GuideLooseEnd> Loose { get; init; } = [];
+
     /// <summary>Splices, seals, heat-shrink.</summary>
     public IReadOnlyList<NamedValue> Consumables { get; init; } = [];
 
@@ -124,7 +145,16 @@ public sealed record GuidePin(string Cavity, string Signal, string Action = "", 
 
 /// <summary>One piece of wire to cut, with its ends.</summary>
 public sealed record GuideWireCut(
-    string Number, WireColour Colour, string Size, string Length, string Signal, string From, string To, string Why = "");
+    string Number, WireColour Colour, string Size, string Length, string Signal, string From, string To, string Why = "", string Current = "", string Drop = "", string SizeWhy = "", string Screen = "");
+
+/// <summary>A splice of a kind with the sleeve that it takes.</summary>
+public sealed record GuideJoint(string Name, string Sizes, string Count, string Sleeve, string SleeveLength);
+
+/// <summary>A ground and what may be joined with it.</summary>
+public sealed record GuideGround(string Name, string Members, string Point, string Meets, string Apart);
+
+/// <summary>A signal without a counterpart, what to do with it and why.</summary>
+public sealed record GuideLooseEnd(string Signal, string Place, string Action, string Reason, Weight Weight = Weight.Plain);
 
 public sealed record GuideWireTotal(WireColour Colour, string Size, string Length, int Pieces);
 

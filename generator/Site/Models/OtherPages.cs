@@ -10,7 +10,8 @@ public sealed record IndexPage : Page
     internal override string Template => "index";
 }
 
-public sealed record IndexGroup(string Title, IReadOnlyList<IndexItem> Items);
+/// <param name="Anchor">The heading's own id; null where nothing links to it.</param>
+public sealed record IndexGroup(string Title, IReadOnlyList<IndexItem> Items, string? Anchor = null);
 
 /// <param name="Anchor">The line's own id on the page, "part-adapter-plate"; null where nothing links to it.</param>
 /// <param name="Mark">A short word at the end of the line, as in "error" or "built".</param>

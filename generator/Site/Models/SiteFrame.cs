@@ -10,6 +10,9 @@ public sealed record PageLink(string Text, string Href);
 
 public sealed record NavItem(string Text, string Href, bool IsCurrent = false);
 
+/// <param name="Type">Its media type, "text/csv".</param>
+public sealed record AlternateLink(string Type, string Title, string Href);
+
 /// <summary>What every page carries around its own content.</summary>
 public sealed record SiteFrame
 {
@@ -42,8 +45,23 @@ public sealed record SiteFrame
     /// <summary>The same content as data (JSON, CSV), offered in the footer.</summary>
     public IReadOnlyList<PageLink> Downloads { get; init; } = [];
 
+    /// <summary>The same or the news for programs, named in the page's head.</summary>
+    public IReadOnlyList<AlternateLink> Alternates { get; init; } = [];
+
+    /// <summary>The address of this page on the published site; empty where the site is not published, or the page has no address.</summary>
+    public string Canonical { get; init; } = "";
+
+    /// <summary>The address of a picture that previews show; empty where there is none.</summary>
+    public string Picture { get; init; } = "";
+
+    /// <summary>What the page says as JSON-LD.</summary>
+    public HtmlString StructuredData { get; init; } = HtmlString.Empty;
+
+    /// <summary>The site's root for a page that is shown at addresses other than its own; null for every other page.</summary>
+    internal string? Root { get; init; }
+
     /// <summary>Way up from this page to the site's root: "" at the root, "../" one folder down.</summary>
-    public string Prefix => SitePaths.PrefixOf(Path);
+    public string Prefix => Root ?? SitePaths.PrefixOf(Path);
 }
 
 /// <summary>A page that a template of the same name renders.</summary>

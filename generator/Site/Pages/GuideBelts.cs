@@ -23,7 +23,10 @@ internal static class GuideBelts
             Title = belt.Loop.Title,
             Designation = result.Recommended?.Designation ?? "",
             Words = string.Join(" ", Words(belt)),
-            RunnersUp = result.RunnerUp is { } second ? [new NamedValue("Runner-up", second.Designation, $"tight {Millimetres(Math.Abs(second.OverNominalMm))} from the middle of the adjuster's travel, measured along the belt")] : [],
+            RunnersUp = result.RunnerUp is { } second ? [new NamedValue("Runner-up", second.Designation, BeltWords.Chosen(second))] : [],
+            Tone = [.. Tone(belt)],
+            Shims = [.. result.Shims.Select(shim => BeltWords.Shim(belt, shim))],
+            Trim = result.Problems.OfType<TrimmedBelt>().Select(BeltWords.Trim).FirstOrDefault() ?? "",
             Drawing = result.Nominal is null ? HtmlString.Empty : new HtmlString(BeltDrawing.Svg(belt.Loop, result, new BeltDrawingOptions($"belt-{belt.Loop.Id}"))),
             DrawingText = $"{belt.Loop.Title}: {string.Join(", ", belt.Loop.Pulleys.Select(pulley => pulley.Title))}, in the order in which the belt passes them.",
             Pulleys = [.. belt.Loop.Pulleys.Select((pulley, at) => Pulley(pulley, result.Pulleys.IsEmpty ? null : result.Pulleys[at]))],
@@ -55,7 +58,7 @@ internal static class GuideBelts
         Remark = judged switch
         {
             { WrapWithinLimit: false } => "too little wrap",
-            { PlaneWithinLimit: false } => "out of plane with the next pulley: shim it",
+            { PlaneWithinLimit: false } => "out of plane with the next pulley",
             _ => "",
         },
     };
@@ -72,19 +75,30 @@ internal static class GuideBelts
         {
             yield return new NamedValue("Room to slip the belt on", Millimetres(belt.InstallRoomMm));
             yield return new NamedValue("Room to take up", Millimetres(belt.TakeUpRoomMm));
+            if (belt.TravelPercent is { } percent)
+            {
+                yield return new NamedValue(
+                    "Adjuster with the belt tight",
+                    $"{SiteKnowledge.Number(percent)} %",
+                    result.Tone is null ? "of the arm's travel, measured from where it is swung back for fitting; the spring keeps the belt tight" : "of its travel from the slack end");
+            }
+        }
+    }
+
+    private static IEnumerable<NamedValue> Tone(FittedBelt belt)
+    {
+        if (belt.Result.Tone is { } tone)
+        {
+            yield return new NamedValue("Pluck here", $"{BeltWords.Title(belt, tone.FromId)} to {BeltWords.Title(belt, tone.ToId)}", $"the longest free span, {Millimetres(tone.SpanMm)}, in its middle");
+            yield return new NamedValue("New belt", BeltWords.Hertz(tone.New));
+            yield return new NamedValue("Belt that has run", BeltWords.Hertz(tone.RunIn));
         }
     }
 
     private static IEnumerable<string> Words(FittedBelt belt)
     {
-        var reason = belt.Result.Recommended?.Reason switch
-        {
-            BeltChoiceReason.OnlyOneThatFits => "The only stocked length that can be slipped on and tightened.",
-            BeltChoiceReason.NearestMidTravel => "The stocked length that is tight nearest to the middle of the adjuster's travel.",
-            BeltChoiceReason.WithinFixedCentreTolerance => "The pulleys are fixed: this length is the loop's within the tolerance.",
-            _ => null,
-        };
-        return new[] { reason }.OfType<string>().Concat(belt.Result.Problems.Where(problem => problem.Weight != BeltProblemWeight.Note || problem is RibMismatch).Select(problem => Problem(belt, problem)));
+        var reason = belt.Result.Recommended is { } first ? BeltWords.Chosen(first) : null;
+        return new[] { reason }.OfType<string>().Concat(belt.Result.Problems.Where(problem => (problem.Weight != BeltProblemWeight.Note || problem is RibMismatch) && problem is not TrimmedBelt).Select(problem => Problem(belt, problem)));
     }
 
     private static string Problem(FittedBelt belt, BeltProblem problem)
@@ -94,7 +108,7 @@ internal static class GuideBelts
         {
             NoStockedBelt none => $"No stocked belt with {SiteKnowledge.Number(none.Ribs)} ribs fits the adjuster's travel{(none.NearestShorter is { } shorter ? $"; the nearest shorter is {Millimetres(shorter.LengthMm)}" : "")}{(none.NearestLonger is { } longer ? $"; the nearest longer is {Millimetres(longer.LengthMm)}" : "")}.",
             WrapBelowLimit wrap => $"The belt embraces {Name(wrap.StationId)} by {SiteKnowledge.Number(double.RadiansToDegrees(wrap.WrapRad))}° only, where {SiteKnowledge.Number(double.RadiansToDegrees(wrap.LimitRad))}° are asked.",
-            OutOfPlane plane => $"{Name(plane.FromId)} and {Name(plane.ToId)} are {SiteKnowledge.Number(Math.Abs(plane.OffsetMm), "0.0")} mm out of plane, where {SiteKnowledge.Number(plane.AllowedMm, "0.0")} mm are allowed: shim one of them.",
+            OutOfPlane plane => $"{Name(plane.FromId)} and {Name(plane.ToId)} are {SiteKnowledge.Number(Math.Abs(plane.OffsetMm), "0.0")} mm out of plane, where {SiteKnowledge.Number(plane.AllowedMm, "0.0")} mm are allowed.",
             RibMismatch ribs => $"{Name(ribs.StationId)} has {SiteKnowledge.Number(ribs.Ribs)} grooves; the belt uses {SiteKnowledge.Number(ribs.BeltRibs)} of them.",
             MissingAdjuster fixedCentres => $"Nothing tightens this belt: only {Millimetres(fixedCentres.LengthMm)} will do, or a stretch belt made for the drive.",
             BelowMinimumDiameter small => $"{Name(small.StationId)} is smaller than {SiteKnowledge.Number(small.MinimumMm)} mm, the least for this profile.",

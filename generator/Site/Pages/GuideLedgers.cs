@@ -30,6 +30,7 @@ internal static class GuideLedgers
                 Words = [.. table.Columns.Select((_, at) => table.Rows.Any(row => !row[at].IsEmpty && row[at].Value is null))],
             }),
         ],
+        Charts = [.. ledger.Charts.Select(chart => new HtmlString(ChartDrawing.Svg(chart, new ChartDrawingOptions($"chart-{ledger.Id}-{chart.Id}"))))],
         Gaps = [.. ledger.Gaps.Select(gap => $"{gap.About}: not computed, for {gap.Reason}.")],
         Notes = ledger.Notes,
         Reasons = [.. ledger.Figures.Where(figure => figure.Formula.Length > 0).Select(Reason)],

@@ -37,7 +37,7 @@ internal static class GuidePages
         var donor = guide.Headline.Donor;
         var title = $"{donor.Title} into {chassis.Title}{(guide.Options.Length > 0 ? $": {InSentence.Lower(guide.Options)}" : "")}";
         ImmutableArray<GuideSystem> Section(string section) => [.. systems.Where(system => site.Base.Systems.Any(one => one.Id == system.Id && one.Section == section))];
-        return new GuidePage
+        var page = new GuidePage
         {
             Frame = site.Frame(guide.Path, title, $"What it takes to put {donor.Title} into {chassis.Title}.", SiteKnowledge.Link(chassis)) with
             {
@@ -72,6 +72,7 @@ internal static class GuidePages
             Cautions = site.Cautions(SheetTexts.Cautions(sheet, site.Base).Select(caution => caution.Caution), guide.Path),
             Confidence = Confidence(site, sheet, sources),
         };
+        return page with { Frame = GuideMachines.Frame(site, guide, sheet, page) };
     }
 
     public static string DataPath(GuideEntry guide, string extension) => Path.ChangeExtension(guide.Path, extension);

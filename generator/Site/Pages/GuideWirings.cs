@@ -34,14 +34,29 @@ internal static class GuideWirings
         Counts = Counts(sheet),
         Devices = [.. wiring.Plugs.OrderBy(plug => Rank(plug.Outcome)).ThenBy(plug => plug.Title, StringComparer.Ordinal).Select(plug => Device(site, plug))],
         Cuts = [.. wiring.Bill.Cuts.Select((cut, at) => Cut(site, wiring, cut, at))],
+        Sizing = wiring.Runs.Any(run => run.Conductor is not null)
+            ? $"Each size is the smallest of 0.5, 0.75, 1, 1.5, 2.5, 4, 6 and 10 mm² that carries the current, loses no more than {SiteKnowledge.Number(site.Base.Settings.Wiring.AllowedDropV)} V with its conductor at {SiteKnowledge.Number(site.Base.Settings.Wiring.ConductorCelsius)} °C (greatest resistance by IEC 60228, class 5) and is no thinner than {SiteKnowledge.Number(site.Base.Settings.Wiring.LeastMm2)} mm²; a wire that is thicker already keeps its size."
+            : "",
+        Protection = [.. LoadProtection.Fuses(wiring).Select(WiringWords.Fuse), .. LoadProtection.Relays(wiring).Select(WiringWords.Relay)],
+        Joints =
+        [
+            .. Joints.Splices(wiring).Select(joint => new GuideJoint(
+                joint.Kind == JointKind.InLine ? "end to end" : "onto a wire that goes on",
+                joint.SizeMm2 == joint.OtherMm2 ? Size(joint.SizeMm2) : $"{Size(joint.SizeMm2)} with {Size(joint.OtherMm2)}",
+                Number(joint.Count),
+                joint.SleeveMm is { } sleeve ? $"{SiteKnowledge.Number(sleeve, "0.#")} mm" : "wrap by hand",
+                Millimetres(joint.SleeveLengthMm))),
+        ],
+        Grounds = [.. GroundGroups.Of(wiring).Select(group => Ground(site, group))],
+        Loose = [.. LooseEnds.Of(wiring).Select(end => Loose(site, end))],
         Wire = [.. wiring.Bill.Wire.Select(line => new GuideWireTotal(new Models.WireColour(line.Colour), SiteKnowledge.Number(line.SizeMm2, "0.##"), Metres(line.LengthMm), line.Pieces))],
         Terminals =
         [
-            .. wiring.Bill.Terminals.Select(line => new GuideTerminal(
+            .. Joints.Terminals(wiring).Select(line => new GuideTerminal(
                 line.Terminal,
-                WireRange(site, line.Connector),
+                SiteKnowledge.Number(line.SizeMm2, "0.##"),
                 line.Count,
-                line.Seals > 0 ? Number(line.Seals) : "none",
+                site.Base.Connectors.Find(line.Connector) is { Sealed: true } ? Number(line.Count) : "none",
                 site.Base.Connectors.Find(line.Connector)?.Title ?? line.Connector)),
         ],
         Consumables =
@@ -142,19 +157,46 @@ internal static class GuideWirings
                 WirePurpose.EcuAdapter => "ECU adapter",
                 WirePurpose.BodyAdapter => "bulkhead adapter",
                 _ => "new wire",
-            });
+            },
+            run?.Conductor is { } chosen ? SiteKnowledge.Number(chosen.For.CurrentA, "0.##") : "",
+            run?.DropV is { } drop ? SiteKnowledge.Number(drop, "0.00") : "",
+            run?.Conductor is { } why ? WiringWords.Why(why) : "",
+            run is { Shielded: true } ? WiringWords.Screen : "");
     }
+
+    private static GuideGround Ground(SiteKnowledge site, GroundGroup group) => new(
+        group.Title,
+        string.Join(", ", group.Members.GroupBy(member => member.Title, StringComparer.Ordinal).Select(same => $"{same.Key} {string.Join(", ", same.Select(member => member.Cavity))}")),
+        group.Point,
+        group.Meets.IsEmpty ? "nothing else" : string.Join(", ", group.Meets.Select(signal => InSentence.Lower(SignalTitle(site, signal)))),
+        group.Apart.IsEmpty ? "" : string.Join(", ", group.Apart.Select(signal => InSentence.Lower(SignalTitle(site, signal)))));
+
+    private static GuideLooseEnd Loose(SiteKnowledge site, LooseEnd end) => new(
+        end.Title,
+        $"{Place(site, end.Place)}{(end.Cavity.Length > 0 ? $", {end.Cavity}" : "")}",
+        end.Action switch
+        {
+            LooseAction.Cap => "cap",
+            LooseAction.RunNew => "run a new wire",
+            LooseAction.FeedFrom => "feed it",
+            LooseAction.LeaveOff => "leave off",
+            _ => "settle it",
+        },
+        end.Reason,
+        end.Action == LooseAction.Missing ? Weight.Bad : Weight.Plain);
 
     private static string End(SiteKnowledge site, WireEnd end)
     {
-        var place = site.Base.Vocabulary.Devices.Find(end.Place)?.Title ?? site.Base.Ecus.Find(end.Place)?.Title ?? end.Place switch
-        {
-            "body" => "cabin side of the bulkhead plug",
-            "harness body" => "harness side of the bulkhead plug",
-            _ => end.Place,
-        };
+        var place = Place(site, end.Place);
         return $"{(end.Kind == WireEndKind.Splice ? "splice at " : "")}{place}{(end.Cavity.Length > 0 ? $", {end.Cavity}" : "")}";
     }
+
+    private static string Place(SiteKnowledge site, string place) => site.Base.Vocabulary.Devices.Find(place)?.Title ?? site.Base.Ecus.Find(place)?.Title ?? place switch
+    {
+        "body" => "cabin side of the bulkhead plug",
+        "harness body" => "harness side of the bulkhead plug",
+        _ => place,
+    };
 
     private static GuideSignalSupply Supply(SiteKnowledge site, NeedTrace need)
     {
@@ -204,10 +246,6 @@ internal static class GuideWirings
             ],
         };
     }
-
-    private static string WireRange(SiteKnowledge site, string connector) => site.Base.Connectors.Find(connector) is { WireFromMm2: { } from, WireToMm2: { } to }
-        ? $"{SiteKnowledge.Number(from)}–{SiteKnowledge.Number(to)}"
-        : "";
 
     private static string SignalTitle(SiteKnowledge site, string signal) => site.Base.Vocabulary.Signals.Find(signal)?.Title ?? signal;
 

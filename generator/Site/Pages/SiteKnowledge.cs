@@ -6,6 +6,7 @@ using Swapwright.Findings;
 using Swapwright.Knowledge;
 using Swapwright.Rules;
 using Swapwright.Sheets;
+using Swapwright.Site.Machines;
 using Swapwright.Site.Models;
 using Swapwright.Site.Texts;
 using Swapwright.Space;
@@ -168,6 +169,8 @@ internal sealed class SiteKnowledge
         ],
         FooterLinks = [.. OwnPages(inNavigation: false).Select(page => new PageLink(page.Title, SitePaths.Page(page.Id)))],
         Breadcrumb = path == SitePaths.Start ? [] : [new PageLink("Start", SitePaths.Start), .. above],
+        Alternates = [new AlternateLink("application/atom+xml", "What changed", AtomFeed.Path)],
+        Canonical = SitePaths.Address(Base.Settings.BaseAddress, path) ?? "",
     };
 
     private IEnumerable<TextPage> OwnPages(bool inNavigation) =>

@@ -117,10 +117,11 @@ internal sealed class TextPages(SiteKnowledge site, VariantPages variants, Func<
 
     public NotFoundPage NotFound() => new()
     {
-        Frame = site.Frame(SitePaths.NotFound, "Not found", "There is no page at this address."),
+        // A server shows it at any address, where a way up from this one leads astray; and it has no address of its own.
+        Frame = site.Frame(SitePaths.NotFound, "Not found", "There is no page at this address.") with { Canonical = "", Root = SitePaths.Address(site.Base.Settings.BaseAddress, "") },
         Title = "There is no page at this address",
-        Words = "It may have been renamed with the knowledge it showed. These lists have everything there is:",
-        Links = [new("Find your build", SitePaths.Start), new("Positions", SitePaths.Positions), new("Rules", SitePaths.Rules), new("How-to", SitePaths.Articles)],
+        Words = "It may have been renamed with the knowledge it showed. These pages lead to everything there is:",
+        Links = [new("Search", SitePaths.Search), new("Find your build", SitePaths.Start), new("Positions", SitePaths.Positions), new("Rules", SitePaths.Rules), new("How-to", SitePaths.Articles)],
     };
 
     public static string SeverityWord(Severity severity) => severity switch

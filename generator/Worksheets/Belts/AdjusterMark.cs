@@ -6,17 +6,19 @@ namespace Swapwright.Worksheets.Belts;
 
 /// <summary>
 /// Shows an adjuster's travel to scale: the pulley's outline at both ends and a double arrow, straight or bent, along which its centre
-/// moves; a swinging one with its pivot.
+/// moves; a swinging one with its pivot, a spring's with a cross at the nominal mark.
 /// </summary>
 internal sealed class AdjusterMark
 {
     private readonly Adjuster adjuster;
     private readonly Pulley atFrom;
     private readonly Pulley atTo;
+    private readonly Pulley? atMark;
 
     public AdjusterMark(BeltLoop loop, Adjuster adjuster)
     {
-        this.adjuster = adjuster;
+        this.adjuster = adjuster is SpringAdjuster spring ? spring.Way : adjuster;
+        atMark = adjuster is SpringAdjuster ? AdjusterTravel.At(loop, adjuster, AdjusterTravel.Mid(adjuster)).First(pulley => pulley.Id == adjuster.StationId) : null;
         var (from, to) = AdjusterTravel.Range(adjuster);
         atFrom = AdjusterTravel.At(loop, adjuster, from).First(pulley => pulley.Id == adjuster.StationId);
         atTo = AdjusterTravel.At(loop, adjuster, to).First(pulley => pulley.Id == adjuster.StationId);
@@ -73,6 +75,15 @@ internal sealed class AdjusterMark
         {
             var heading = Math.Atan2(to.Y - from.Y, to.X - from.X);
             AddArrow(group, from, to, "L", heading, heading, HeadSize(fontSize, from.DistanceTo(to)));
+        }
+
+        if (atMark is not null)
+        {
+            var (mark, arm) = (BeltDrawing.Screen(atMark.X, atMark.Y), fontSize * 0.35);
+            group.Add(new XElement(
+                DrawingShapes.Svg + "path",
+                new XAttribute("class", "belt-nominal"),
+                new XAttribute("d", $"M{Pair(mark with { X = mark.X - arm })}L{Pair(mark with { X = mark.X + arm })}M{Pair(mark with { Y = mark.Y - arm })}L{Pair(mark with { Y = mark.Y + arm })}")));
         }
 
         return group;

@@ -46,9 +46,14 @@ internal sealed class AdjusterTravel
 
     public bool IsRestricted { get; }
 
-    /// <summary>The adjuster position at the middle of its travel, mm or rad.</summary>
+    /// <summary>The adjuster position that a belt is chosen for, mm or rad: a spring's nominal mark, else the middle of the travel.</summary>
     public static double Mid(Adjuster adjuster)
     {
+        if (adjuster is SpringAdjuster spring)
+        {
+            return spring.Nominal;
+        }
+
         var (from, to) = Range(adjuster);
         return from + ((to - from) / 2);
     }
@@ -57,6 +62,7 @@ internal sealed class AdjusterTravel
     {
         SlideAdjuster slide => (slide.FromMm, slide.ToMm),
         SwingAdjuster swing => (swing.FromRad, swing.ToRad),
+        SpringAdjuster spring => Range(spring.Way),
         _ => throw new ArgumentOutOfRangeException(nameof(adjuster)),
     };
 
@@ -69,6 +75,14 @@ internal sealed class AdjusterTravel
         var shortest = samples.MinBy(sample => sample.Length);
         var longest = samples.MaxBy(sample => sample.Length);
         return new BeltWindow(shortest.Length, longest.Length, shortest.At, longest.At);
+    }
+
+    /// <summary>A position as a share of the travel, in percent from its slack end, which is the one with the shorter loop.</summary>
+    public double PercentFromSlack(double position)
+    {
+        var (from, to) = Range(adjuster);
+        var share = 100 * (position - from) / (to - from);
+        return samples[0].Length <= samples[^1].Length ? share : 100 - share;
     }
 
     /// <summary>The position nearest to the middle at which the loop has the length; null where it never has.</summary>
@@ -110,6 +124,8 @@ internal sealed class AdjusterTravel
                     X = swing.PivotX + (armX * cos) - (armY * sin),
                     Y = swing.PivotY + (armX * sin) + (armY * cos),
                 };
+            case SpringAdjuster spring:
+                return Moved(pulley, spring.Way, position);
             default:
                 throw new ArgumentOutOfRangeException(nameof(adjuster));
         }

@@ -27,6 +27,24 @@ public sealed record BeltLimits
     /// <summary>How much longer than the belt the loop must be able to become, in percent of the belt.</summary>
     public double TakeUpPercent { get; init; } = 1.0;
 
+    /// <summary>The middle part of a spring's travel, about its nominal mark, in percent of the travel: there the arm has to stand.</summary>
+    public double SpringMiddlePercent { get; init; } = 50;
+
+    /// <summary>Most ribs that may be cut off a wider belt; 0 where nobody trims.</summary>
+    public int MostTrimmedRibs { get; init; } = 1;
+
+    /// <summary>Mass of a belt a metre and rib, kg/m, where the belt says nothing.</summary>
+    public double RibMassKgPerM { get; init; } = 0.02;
+
+    /// <summary>Tension a rib of a belt that is fitted new, N.</summary>
+    public double NewTensionN { get; init; } = 110;
+
+    /// <summary>Tension a rib of a belt that has run, N.</summary>
+    public double RunInTensionN { get; init; } = 80;
+
+    /// <summary>How far either way of it a tension is still good, in percent.</summary>
+    public double TensionSpreadPercent { get; init; } = 10;
+
     /// <summary>How far a belt on fixed centres may differ from the loop.</summary>
     public double FixedCentreToleranceMm { get; init; } = 2;
 

@@ -45,6 +45,14 @@ public sealed record SlideAdjuster(string StationId, double DirectionX, double D
 public sealed record SwingAdjuster(string StationId, double PivotX, double PivotY, double FromRad, double ToRad)
     : Adjuster(StationId);
 
+/// <summary>
+/// A spring pushes the pulley along its way and keeps the belt tight by itself. The end of the way where the loop is shorter is the stop
+/// to which the arm is swung back by hand, the other the one at which the spring has run out.
+/// </summary>
+/// <param name="Way">The slot or the arc that the pulley moves along.</param>
+/// <param name="Nominal">Where on its way the tensioner's mark asks the pulley to stand, mm or rad.</param>
+public sealed record SpringAdjuster(Adjuster Way, double Nominal) : Adjuster(Way.StationId);
+
 /// <summary>A belt and the pulleys that it visits, in belt order. Either way round will do: the worksheet finds out which it is.</summary>
 /// <param name="Profile">Profile letters of the designation, such as <c>PK</c>.</param>
 /// <param name="RibPitchMm">Distance between neighbouring ribs: 3.56 mm for PK (ISO 9982, as a trade glossary quotes it).</param>

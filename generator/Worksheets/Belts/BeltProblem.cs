@@ -56,6 +56,9 @@ public sealed record MissingAdjuster(double LengthMm, double ToleranceMm) : Belt
 public sealed record NoStockedBelt(int Ribs, StockedBelt? NearestShorter, StockedBelt? NearestLonger)
     : BeltProblem(BeltProblemWeight.Blocking);
 
+/// <summary>No belt of the right rib count is stocked: a wider one is to be trimmed along a groove.</summary>
+public sealed record TrimmedBelt(int Ribs, int FromRibs) : BeltProblem(BeltProblemWeight.Warning);
+
 public sealed record WrapBelowLimit(string StationId, double WrapRad, double LimitRad) : BeltProblem(BeltProblemWeight.Warning);
 
 public sealed record OutOfPlane(string FromId, string ToId, double OffsetMm, double AllowedMm) : BeltProblem(BeltProblemWeight.Warning);

@@ -14,6 +14,12 @@ public enum BeltChoiceReason
     /// <summary>It fits too, but is tight further from the middle of the travel than the one put first.</summary>
     FurtherFromMidTravel,
 
+    /// <summary>A spring: of those that hold its arm in the middle part of the travel, this one leaves it nearest to the nominal mark.</summary>
+    NearestMark,
+
+    /// <summary>It holds the arm in the middle part too, but further from the nominal mark than the one put first.</summary>
+    FurtherFromMark,
+
     /// <summary>Fixed centres: its length is that of the loop within the tolerance.</summary>
     WithinFixedCentreTolerance,
 }
@@ -31,7 +37,15 @@ public sealed record BeltChoice(
     double OverNominalMm,
     double InstallRoomMm,
     double TakeUpRoomMm,
-    double? TightAt);
+    double? TightAt)
+{
+    /// <summary><see cref="TightAt"/> as a share of the travel, in percent from its slack end.</summary>
+    public double? TravelPercent { get; init; }
+}
+
+/// <summary>How far a pulley is to be moved along the crank axis so that the belt runs true.</summary>
+/// <param name="MoveMm">Positive towards the gearbox, which is onto the engine; negative away from it, which takes a spacer.</param>
+public sealed record PlaneShim(string StationId, double MoveMm);
 
 /// <summary>The shortest and the longest loop over the adjuster's usable travel; positions in mm or rad.</summary>
 public sealed record BeltWindow(double ShortestMm, double LongestMm, double ShortestAt, double LongestAt);
@@ -79,6 +93,12 @@ public sealed record BeltResult(
     ImmutableArray<PulleyJudgement> Pulleys,
     ImmutableArray<BeltProblem> Problems)
 {
+    /// <summary>How the belt sounds when it is tight; null where a spring or nothing tightens it.</summary>
+    public BeltTone? Tone { get; init; }
+
+    /// <summary>What would bring the pulleys that are out of plane into line; empty where none is.</summary>
+    public ImmutableArray<PlaneShim> Shims { get; init; } = [];
+
     /// <summary>Whether a real belt can run as <see cref="Running"/> does.</summary>
     public bool PathIsPossible => !Pulleys.IsEmpty;
 }

@@ -7,7 +7,10 @@ public static class BeltWorksheet
 {
     private const double DegreesToRad = Math.PI / 180;
 
-    /// <summary>Belts of another rib count than the loop's are passed over; the stock must be of the loop's profile.</summary>
+    /// <summary>
+    /// Belts of another rib count than the loop's are passed over, but for wider ones where none of the loop's is stocked; the stock must be
+    /// of the loop's profile.
+    /// </summary>
     public static BeltResult Compute(BeltLoop loop, IEnumerable<StockedBelt> stock, BeltLimits? limits = null)
     {
         limits ??= BeltLimits.Default;
@@ -33,7 +36,7 @@ public static class BeltWorksheet
         BeltWindow? window = null;
         BeltChoice? first;
         BeltChoice? second;
-        var candidates = stock.Where(belt => LoopInput.IsUsable(belt) && belt.Ribs == ribs).ToList();
+        var candidates = StockChoice.Candidates(stock, ribs, limits);
         if (loop.Adjuster is null)
         {
             problems.Add(new MissingAdjuster(nominal.LengthMm, limits.FixedCentreToleranceMm));
@@ -53,7 +56,11 @@ public static class BeltWorksheet
 
         if (first is null)
         {
-            problems.Add(StockChoice.None(candidates, ribs, nominal.LengthMm));
+            problems.Add(StockChoice.None([.. candidates.Where(belt => belt.Ribs == ribs)], ribs, nominal.LengthMm));
+        }
+        else if (first.Belt.Ribs > ribs)
+        {
+            problems.Add(new TrimmedBelt(ribs, first.Belt.Ribs));
         }
 
         var running = first?.TightAt is null
@@ -72,7 +79,11 @@ public static class BeltWorksheet
             first,
             second,
             judged,
-            problems.ToImmutable());
+            problems.ToImmutable())
+        {
+            Tone = loop.Adjuster is SlideAdjuster or SwingAdjuster ? BeltTone.Of(running, first?.Belt, limits) : null,
+            Shims = PlaneShims.Of(loop, judged),
+        };
     }
 
     private static ImmutableArray<Pulley> At(BeltLoop loop, double? position) =>

@@ -104,6 +104,19 @@ internal static class LoopInput
                 }
 
                 break;
+            case SpringAdjuster { Way: not SpringAdjuster } spring:
+                foreach (var field in FieldsAtFault(spring.Way))
+                {
+                    yield return field;
+                }
+
+                var (from, to) = AdjusterTravel.Range(spring);
+                if (!(spring.Nominal >= from && spring.Nominal <= to))
+                {
+                    yield return nameof(SpringAdjuster.Nominal);
+                }
+
+                break;
             default:
                 yield return nameof(BeltLoop.Adjuster);
                 break;

@@ -7,7 +7,8 @@ namespace Swapwright.Worksheets.Belts;
 /// <remarks>
 /// A belt fits an adjustable loop when the loop can become shorter than the belt by the install slack and longer than it by
 /// the take-up. Of those that fit, the one whose length is nearest to the nominal loop is put first, because it is tight
-/// near the middle of the travel; of two equally near the shorter, which leaves more travel for wear.
+/// near the middle of the travel; of two equally near the shorter, which leaves more travel for wear. A spring takes up by itself: there
+/// the belt has to hold the arm in the middle part of its travel, and is slipped on with the arm swung back to its stop.
 /// </remarks>
 internal static class StockChoice
 {
@@ -22,11 +23,12 @@ internal static class StockChoice
         BeltLoop loop, IEnumerable<StockedBelt> stock, double nominalMm, AdjusterTravel travel, BeltLimits limits)
     {
         var window = travel.Window();
+        var spring = loop.Adjuster as SpringAdjuster;
         var fitting = Ranked(stock, nominalMm)
             .Where(belt => window.ShortestMm <= belt.LengthMm * (1 - (limits.InstallSlackPercent / 100))
-                && window.LongestMm >= belt.LengthMm * (1 + (limits.TakeUpPercent / 100)))
+                && (spring is not null || window.LongestMm >= belt.LengthMm * (1 + (limits.TakeUpPercent / 100))))
             .Select(belt => (Belt: belt, At: travel.TightAt(belt.LengthMm)))
-            .Where(fit => fit.At is not null)
+            .Where(fit => fit.At is { } at && (spring is null || IsInTheMiddle(spring, at, limits)))
             .Take(2)
             .ToList();
         BeltChoice Choice(int place, BeltChoiceReason reason) => new(
@@ -36,11 +38,15 @@ internal static class StockChoice
             fitting[place].Belt.LengthMm - nominalMm,
             fitting[place].Belt.LengthMm - window.ShortestMm,
             window.LongestMm - fitting[place].Belt.LengthMm,
-            fitting[place].At);
+            fitting[place].At)
+        {
+            TravelPercent = travel.PercentFromSlack(fitting[place].At!.Value),
+        };
         return fitting.Count switch
         {
             0 => (null, null),
             1 => (Choice(0, BeltChoiceReason.OnlyOneThatFits), null),
+            _ when spring is not null => (Choice(0, BeltChoiceReason.NearestMark), Choice(1, BeltChoiceReason.FurtherFromMark)),
             _ => (Choice(0, BeltChoiceReason.NearestMidTravel), Choice(1, BeltChoiceReason.FurtherFromMidTravel)),
         };
     }
@@ -67,6 +73,24 @@ internal static class StockChoice
         ribs,
         Ranked(stock, nominalMm).FirstOrDefault(belt => belt.LengthMm <= nominalMm),
         Ranked(stock, nominalMm).FirstOrDefault(belt => belt.LengthMm > nominalMm));
+
+    /// <summary>
+    /// The belts to choose from: those of the loop's rib count, or where a shop has none at all, the narrowest that trimming makes fit.
+    /// </summary>
+    /// <remarks>
+    /// A rib too many is cut off along its groove with a sharp knife, so that no cord is left bare at the edge: common practice, no source.
+    /// </remarks>
+    public static IReadOnlyList<StockedBelt> Candidates(IEnumerable<StockedBelt> stock, int ribs, BeltLimits limits)
+    {
+        var usable = stock.Where(belt => LoopInput.IsUsable(belt) && belt.Ribs >= ribs && belt.Ribs <= ribs + Math.Max(0, limits.MostTrimmedRibs)).ToList();
+        return ribs == 0 || usable.Count == 0 ? [] : [.. usable.Where(belt => belt.Ribs == usable.Min(one => one.Ribs))];
+    }
+
+    private static bool IsInTheMiddle(SpringAdjuster spring, double at, BeltLimits limits)
+    {
+        var (from, to) = AdjusterTravel.Range(spring);
+        return Math.Abs(at - spring.Nominal) <= (to - from) * limits.SpringMiddlePercent / 200;
+    }
 
     private static IEnumerable<StockedBelt> Ranked(IEnumerable<StockedBelt> stock, double nominalMm) => stock
         .OrderBy(belt => Math.Abs(belt.LengthMm - nominalMm))

@@ -107,11 +107,15 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Probl
         // Where the plugs go together there is no counterpart: a piece for a surplus cavity starts at the harness's own wire.
         var fromEnd = new WireEnd(together || surplus == Surplus.To ? WireEndKind.Splice : WireEndKind.Counterpart, HarnessSide, from.Name, from.Connector);
         var toEnd = new WireEnd(surplus == Surplus.From ? WireEndKind.Splice : WireEndKind.Terminal, sides.Place, to.Name, to.Connector);
-        var (size, drop) = routing.Size(id, asked, sides.LengthMm);
+        var conductor = routing.Choose(id, asked, sides.LengthMm);
+        var size = conductor?.SizeMm2 ?? asked;
         var (place, cavity) = surplus == Surplus.From ? (HarnessSide, from.Name) : (sides.Place, to.Name);
         var run = routing.Add(new WireRun(
             WireLabel.Of(place, cavity, id), sides.Purpose, place, cavity, id, fromEnd, toEnd, sides.LengthMm, size, asked,
-            to.Pin.Colour, drop, shielded, Splices(fromEnd) + Splices(toEnd)));
+            to.Pin.Colour, conductor?.DropV, shielded, Splices(fromEnd) + Splices(toEnd))
+        {
+            Conductor = conductor,
+        });
         var words = surplus switch
         {
             Surplus.From => $"joins the wire of {to.Name}",

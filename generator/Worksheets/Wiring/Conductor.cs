@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Swapwright.Worksheets.Wiring;
 
 /// <summary>Resistance of copper wire and the voltage lost along it.</summary>
@@ -21,6 +23,29 @@ public static class Conductor
     /// <param name="sizeMm2">Conductor, mm²; NaN comes back for a size that is not above 0.</param>
     public static double OhmPerMetre(double sizeMm2, double celsius = 20) =>
         sizeMm2 > 0 ? CopperResistivity / sizeMm2 * (1 + (CopperTemperatureCoefficient * (celsius - 20))) : double.NaN;
+
+    /// <summary>
+    /// Greatest resistance at 20 °C that a flexible copper conductor of plain strands (class 5) may have, mΩ/m, which is Ω/km. Source: IEC
+    /// 60228, as tabled at mycableengineering.com and etechnik-synergie.com. The sizes are those that new wire is chosen from.
+    /// </summary>
+    public static readonly ImmutableArray<(double SizeMm2, double MilliohmPerM)> ClassFive =
+        [(0.5, 39), (0.75, 26), (1, 19.5), (1.5, 13.3), (2.5, 7.98), (4, 4.95), (6, 3.30), (10, 1.91)];
+
+    /// <summary>
+    /// Greatest resistance of one metre of wire, Ω/m, at a temperature of its conductor: the value of <see cref="ClassFive"/>, times 1 + α(t − 20).
+    /// A size between two of the table has the resistivity of the smaller.
+    /// </summary>
+    /// <param name="sizeMm2">Conductor, mm²; NaN comes back for a size that is not above 0.</param>
+    public static double GreatestOhmPerMetre(double sizeMm2, double celsius = 20)
+    {
+        if (!(sizeMm2 > 0))
+        {
+            return double.NaN;
+        }
+
+        var (size, milliohm) = ClassFive.LastOrDefault(row => row.SizeMm2 <= sizeMm2, ClassFive[0]);
+        return milliohm / 1000 * size / sizeMm2 * (1 + (CopperTemperatureCoefficient * (celsius - 20)));
+    }
 
     /// <summary>Voltage lost along one conductor, V: ΔV = I·R′·l. Double the length where the return is a wire as well.</summary>
     public static double DropV(double currentA, double ohmPerMetre, double lengthMm) => currentA * ohmPerMetre * lengthMm / 1000;

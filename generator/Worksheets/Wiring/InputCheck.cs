@@ -61,11 +61,29 @@ internal sealed class InputCheck
             devices.Add(device with
             {
                 Location = ReadPoint(device.Role, device.Location),
+                CurrentA = device.CurrentA is { } current ? ReadCurrent(device.Role, current) : null,
                 Pins = [.. read.Select(pin => KeyValuePair.Create(pin.Cavity, pin.Signal))],
             });
         }
 
         return [.. devices.OrderBy(device => device.Role, StringComparer.Ordinal)];
+    }
+
+    private double? ReadCurrent(string role, double current)
+    {
+        if (!IsCurrent(current))
+        {
+            problems.Add(WiringProblemKind.BadNumber, role, null, null, $"the current of `{role}` is not a number of at least 0");
+            return null;
+        }
+
+        if (ConductorSize.For(current) is null)
+        {
+            var limit = ConductorSize.Table[^1].CurrentA.ToString(CultureInfo.InvariantCulture);
+            problems.Add(WiringProblemKind.CurrentBeyondTable, role, null, null, $"`{role}` draws more than the {limit} A that the table of sizes ends at");
+        }
+
+        return current;
     }
 
     private ImmutableArray<KeyValuePair<string, Plug>> ReadPlugs()
@@ -246,6 +264,9 @@ internal sealed class InputCheck
             AdapterLengthMm = Read("adapter length", settings.AdapterLengthMm, usual.AdapterLengthMm),
             SplicesPerExtension = (int)Read("number of splices", settings.SplicesPerExtension, usual.SplicesPerExtension),
             AllowedDropV = Read("allowed voltage drop", settings.AllowedDropV, usual.AllowedDropV),
+            ConductorCelsius = Read("temperature of conductors", settings.ConductorCelsius, usual.ConductorCelsius),
+            LeastMm2 = Read("thinnest wire", settings.LeastMm2, usual.LeastMm2),
+            DriverA = Read("current of an ECU's output", settings.DriverA, usual.DriverA),
         };
     }
 }

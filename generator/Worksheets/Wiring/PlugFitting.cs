@@ -61,18 +61,21 @@ internal sealed class PlugFitting(WiringData data, WireRouting routing, ProblemL
             return new(cavity, wire.Signal, action, wire.Cavity, wire.Colour, wire.SizeMm2, 0, null);
         }
 
-        if (data.SignalOf(wire.Signal)?.CurrentA is { } current && wire.SizeMm2 < ConductorSize.For(current))
+        if (data.CurrentOf(device, wire.Signal) is { } current && wire.SizeMm2 < ConductorSize.For(current))
         {
             problems.Add(
                 WiringProblemKind.ThinWire, device.Role, cavity, wire.Signal, $"the harness wire for `{wire.Signal}` at `{device.Role}` is thinner than its current asks for; the inserted piece is thicker");
         }
 
         var length = data.LengthMm(plug.Location, device.Location);
-        var (size, drop) = routing.Size(wire.Signal, wire.SizeMm2, length);
+        var conductor = routing.Choose(wire.Signal, wire.SizeMm2, length, device);
         var run = routing.Add(new WireRun(
             WireLabel.Of(device.Role, cavity, wire.Signal), WirePurpose.Extension, device.Role, cavity, wire.Signal,
             new(WireEndKind.Splice, device.Role, wire.Cavity, plug.Connector), new(WireEndKind.Splice, device.Role, cavity, device.Connector),
-            length, size, wire.SizeMm2, wire.Colour, drop, data.SignalOf(wire.Signal)?.Shielded ?? false, wire.SizeMm2 >= Conductor.HeaviestSplicedMm2 ? 0 : data.Settings.SplicesPerExtension));
+            length, conductor?.SizeMm2 ?? wire.SizeMm2, wire.SizeMm2, wire.Colour, conductor?.DropV, data.SignalOf(wire.Signal)?.Shielded ?? false, wire.SizeMm2 >= Conductor.HeaviestSplicedMm2 ? 0 : data.Settings.SplicesPerExtension)
+        {
+            Conductor = conductor,
+        });
         return new(cavity, wire.Signal, action, wire.Cavity, wire.Colour, wire.SizeMm2, length, run.Label);
     }
 

@@ -25,6 +25,9 @@ public static class SignalKinds
         SignalKind.Power or SignalKind.Ground or SignalKind.SensorSupply or SignalKind.SensorGround or SignalKind.Switch
         or SignalKind.Data or SignalKind.Shield;
 
+    /// <summary>Whether the load of a device flows through its wires of a kind: feeds, power grounds and what a driver switches, and no signal.</summary>
+    public static bool CarriesLoad(SignalKind kind) => kind is SignalKind.Power or SignalKind.Ground or SignalKind.LowSide or SignalKind.Ignition;
+
     /// <summary>
     /// Whether a wire of one kind on a pin of the other does harm, and not merely nothing: a feed or a coil's pulse meets a
     /// ground (a short circuit) or an input that is made for a signal (common practice, no source).

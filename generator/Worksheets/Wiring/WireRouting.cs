@@ -30,17 +30,11 @@ internal sealed class WireRouting
         return run;
     }
 
-    /// <summary>A new wire's size and voltage drop by its signal's current.</summary>
-    public (double SizeMm2, double? DropV) Size(string signal, double askedMm2, double lengthMm)
-    {
-        if (data.SignalOf(signal)?.CurrentA is not { } current)
-        {
-            return (askedMm2, null);
-        }
-
-        var size = ConductorSize.AtLeast(askedMm2, current, lengthMm, data.Settings.AllowedDropV);
-        return (size, Conductor.DropV(current, Conductor.OhmPerMetre(size), lengthMm));
-    }
+    /// <summary>How a new wire's size is chosen; null where its current is not known.</summary>
+    /// <param name="device">The device at its end, whose own current counts where it says one.</param>
+    public ConductorChoice? Choose(string signal, double askedMm2, double lengthMm, Device? device = null, double? fuseA = null) => data.CurrentOf(device, signal) is { } current
+        ? ConductorSize.Choose(new(askedMm2, current, lengthMm, data.Settings.AllowedDropV, data.Settings.ConductorCelsius, data.Settings.LeastMm2, fuseA))
+        : null;
 
     /// <summary>
     /// The wire that brings a missing signal to a device. Shared: to the nearest harness wire that carries it. Else to where it comes
@@ -66,7 +60,7 @@ internal sealed class WireRouting
 
         taken.Add((device.Role, cavity));
         var from = new WireEnd(WireEndKind.Terminal, device.Role, cavity, device.Connector);
-        return Run(WirePurpose.Device, device.Role, cavity, signal, from, target, target.LengthMm(data, device.Location, toEcu: false));
+        return Run(WirePurpose.Device, device.Role, cavity, signal, from, target, target.LengthMm(data, device.Location, toEcu: false), device);
     }
 
     /// <summary>The wire to an ECU cavity that the harness's ECU side lacks, from what carries the signal; null where nothing does.</summary>
@@ -121,17 +115,20 @@ internal sealed class WireRouting
     /// <summary>An ECU takes feeds and power grounds and has none to give (common practice, no source).</summary>
     private static bool IsSupply(Signal signal) => signal.Kind is SignalKind.Power or SignalKind.Ground;
 
-    private WireRun Run(WirePurpose purpose, string role, string cavity, Signal signal, WireEnd from, WireTarget target, double length)
+    private WireRun Run(WirePurpose purpose, string role, string cavity, Signal signal, WireEnd from, WireTarget target, double length, Device? device = null)
     {
         if (target.End.Kind == WireEndKind.Terminal)
         {
             taken.Add((target.End.Place, target.End.Cavity));
         }
 
-        var (size, drop) = Size(signal.Id, signal.SizeMm2, length);
+        var conductor = Choose(signal.Id, signal.SizeMm2, length, device, LoadProtection.FuseFor(data, device, signal));
         return Add(new WireRun(
-            WireLabel.Of(role, cavity, signal.Id), purpose, role, cavity, signal.Id, from, target.End, length, size, signal.SizeMm2,
-            signal.Colour, drop, signal.Shielded, target.End.Kind == WireEndKind.Splice ? 1 : 0));
+            WireLabel.Of(role, cavity, signal.Id), purpose, role, cavity, signal.Id, from, target.End, length, conductor?.SizeMm2 ?? signal.SizeMm2, signal.SizeMm2,
+            signal.Colour, conductor?.DropV, signal.Shielded, target.End.Kind == WireEndKind.Splice ? 1 : 0)
+        {
+            Conductor = conductor,
+        });
     }
 
     private WireRun? EndingAt(string place, string cavity) =>

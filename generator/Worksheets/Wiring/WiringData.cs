@@ -35,6 +35,20 @@ internal sealed record WiringData(
 {
     public Signal? SignalOf(string id) => Signals.GetValueOrDefault(id);
 
+    /// <summary>What a reader calls a place: a device, an ECU, one half of the bulkhead plug.</summary>
+    public string TitleOf(string place) => place switch
+    {
+        Places.Body => "the cabin's bulkhead plug",
+        Places.HarnessBody => "the harness's bulkhead plug",
+        _ when place == Ecu?.Id => Ecu.Title,
+        _ when place == MadeFor?.Id => MadeFor.Title,
+        _ => Devices.FirstOrDefault(device => device.Role == place)?.Title ?? place,
+    };
+
+    /// <summary>What a wire of a signal carries, A: what the device at its end draws, where it says so and the wire takes part in it.</summary>
+    public double? CurrentOf(Device? device, string signal) =>
+        SignalOf(signal) is { } known && SignalKinds.CarriesLoad(known.Kind) ? device?.CurrentA ?? known.CurrentA : SignalOf(signal)?.CurrentA;
+
     /// <summary>Same family, or one names the other; an unknown family mates with nothing but itself.</summary>
     public bool Mate(string left, string right) =>
         left == right || Names(left, right) || Names(right, left);

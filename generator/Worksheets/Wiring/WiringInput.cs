@@ -62,11 +62,22 @@ public sealed record Plug(string Connector, BayPoint Location, ImmutableArray<Pi
 /// <summary>A device that is fitted in the combination.</summary>
 /// <param name="Pins">Cavity to signal.</param>
 public sealed record Device(
-    string Role, string Title, string Connector, BayPoint Location, ImmutableArray<KeyValuePair<string, string>> Pins);
+    string Role, string Title, string Connector, BayPoint Location, ImmutableArray<KeyValuePair<string, string>> Pins)
+{
+    /// <summary>Current at full load, A: its feeds, power grounds and driven wires carry it. Null where the signals' currents count.</summary>
+    public double? CurrentA { get; init; }
+
+    /// <summary>A load (fan, pump, heater) that gets a fuse of its own where its feed is new.</summary>
+    public bool OwnFuse { get; init; }
+}
 
 public sealed record EcuPlug(string Id, string Connector, ImmutableArray<Pin> Pins);
 
-public sealed record Ecu(string Id, string Title, ImmutableArray<EcuPlug> Plugs);
+public sealed record Ecu(string Id, string Title, ImmutableArray<EcuPlug> Plugs)
+{
+    /// <summary>Current that one of its outputs can switch, A; null where nobody knows.</summary>
+    public double? DriverA { get; init; }
+}
 
 /// <summary>The harness in use.</summary>
 /// <param name="MadeFor">The ECU its ECU plugs were made for; null for a harness without an ECU side.</param>
@@ -104,6 +115,15 @@ public sealed record WiringSettings
 
     /// <summary>Voltage that a new wire may lose at its signal's current, V.</summary>
     public double AllowedDropV { get; init; } = 0.3;
+
+    /// <summary>Temperature that a conductor is reckoned at: what the insulation of ordinary thin-wall wire stands for long, °C.</summary>
+    public double ConductorCelsius { get; init; } = 85;
+
+    /// <summary>Thinnest wire that is run anew or let in, mm²: thinner ones break where they are handled.</summary>
+    public double LeastMm2 { get; init; } = 0.5;
+
+    /// <summary>Current that an ECU's output switches where the ECU does not say, A.</summary>
+    public double DriverA { get; init; } = 2;
 }
 
 /// <summary>Everything that the sheet is computed from.</summary>

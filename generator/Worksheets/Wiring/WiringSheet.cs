@@ -142,7 +142,7 @@ public sealed record WireEnd(WireEndKind Kind, string Place, string Cavity, stri
 /// <param name="Label">Role, cavity and signal, as on the cutting list; unique in a sheet.</param>
 /// <param name="SizeMm2">Conductor chosen, mm².</param>
 /// <param name="AskedSizeMm2">Conductor of the signal or of the wire as found; smaller than <see cref="SizeMm2"/> where the current asked for more.</param>
-/// <param name="DropV">Voltage lost along this piece at the signal's current (20 °C), where the current is known.</param>
+/// <param name="DropV">Voltage lost along this piece at its current and the temperature of the settings, where the current is known.</param>
 public sealed record WireRun(
     string Label,
     WirePurpose Purpose,
@@ -157,7 +157,11 @@ public sealed record WireRun(
     string Colour,
     double? DropV,
     bool Shielded,
-    int Splices);
+    int Splices)
+{
+    /// <summary>How the size was chosen; null where no current is known.</summary>
+    public ConductorChoice? Conductor { get; init; }
+}
 
 public enum AdapterAction
 {
@@ -282,4 +286,8 @@ public sealed record WiringSheet(
     ImmutableArray<NeedTrace> Needs,
     ImmutableArray<WireRun> Runs,
     WiringBill Bill,
-    ImmutableArray<WiringProblem> Problems);
+    ImmutableArray<WiringProblem> Problems)
+{
+    /// <summary>What it was computed from, for what is only asked of a sheet that is shown: traces, grounds, fuses.</summary>
+    internal WiringData? Data { get; init; }
+}

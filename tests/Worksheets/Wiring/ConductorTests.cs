@@ -82,13 +82,27 @@ public sealed class ConductorTests
     [InlineData(double.NaN)]
     public void For_OutsideTheTable_GivesNone(double currentA) => Assert.Null(ConductorSize.For(currentA));
 
-    [Fact]
-    public void AtLeast_LongWire_GrowsUntilTheDropIsAllowed()
+    [Theory]
+    // Maximum Ω/km of plain class 5 conductors at 20 °C. Source: IEC 60228 as tabled at mycableengineering.com and etechnik-synergie.com.
+    [InlineData(0.5, 39)]
+    [InlineData(0.75, 26)]
+    [InlineData(1, 19.5)]
+    [InlineData(1.5, 13.3)]
+    [InlineData(2.5, 7.98)]
+    [InlineData(4, 4.95)]
+    [InlineData(6, 3.30)]
+    [InlineData(10, 1.91)]
+    public void GreatestOhmPerMetre_SizeOfTheStandard_IsItsMaximum(double sizeMm2, double maximumOhmPerKm)
     {
-        // 5 A over 4 m: 0.5 mm² loses 0.690 V, 0.85 mm² 0.406 V, 1.25 mm² 0.276 V (5 × 0.017241 / A × 4).
-        Assert.Equal(0.5, ConductorSize.AtLeast(0.5, 5, 1000, 0.3));
-        Assert.Equal(1.25, ConductorSize.AtLeast(0.5, 5, 4000, 0.3));
-        Assert.Equal(2.5, ConductorSize.AtLeast(2.5, 5, 4000, 0.3));
-        Assert.Equal(5, ConductorSize.AtLeast(0.5, 5, 100_000, 0.3));
+        Assert.Equal(maximumOhmPerKm, 1000 * Conductor.GreatestOhmPerMetre(sizeMm2), 9);
+        Assert.Equal(maximumOhmPerKm * (1 + (0.00393 * 65)), 1000 * Conductor.GreatestOhmPerMetre(sizeMm2, 85), 9);
+    }
+
+    [Fact]
+    public void GreatestOhmPerMetre_SizeBetween_HasTheResistivityOfTheSmaller()
+    {
+        Assert.Equal(0.026 * 0.75 / 0.85, Conductor.GreatestOhmPerMetre(0.85), 12);
+        Assert.Equal(0.039 * 0.5 / 0.35, Conductor.GreatestOhmPerMetre(0.35), 12);
+        Assert.True(double.IsNaN(Conductor.GreatestOhmPerMetre(0)));
     }
 }

@@ -254,13 +254,13 @@ public sealed class PlugOutcomeTests
     [Fact]
     public void Compute_CurrentAsksForMore_TakesTheLargerSizeAndReports()
     {
-        // The table gives 10.5 A to 1.25 mm²; the found wire has 0.75.
+        // The table gives 10.5 A to 1.25 mm², which is 1.5 mm² of the sizes of IEC 60228; the found wire has 0.75.
         var sheet = WiringWorksheet.Compute(Empty
             .With(Device("pump", "oval-2", new(200, 0, 0), "1:feed"))
             .WithPlug("pump", Plug("oval-2", Origin, "1:feed")));
 
         var run = Assert.Single(sheet.Runs);
-        Assert.Equal((1.25, 0.75), (run.SizeMm2, run.AskedSizeMm2));
+        Assert.Equal((1.5, 0.75), (run.SizeMm2, run.AskedSizeMm2));
         Assert.Equal(WiringProblemKind.ThinWire, Assert.Single(sheet.Problems).Kind);
     }
 

@@ -1,0 +1,76 @@
+using System.Collections.Immutable;
+using Swapwright.Knowledge;
+using Swapwright.Worksheets.Ledgers;
+using Swapwright.Worksheets.Load;
+
+namespace Swapwright.Fitting;
+
+/// <summary>Vehicles, gearbox and fitted parts of a combination → the load worksheet.</summary>
+internal static class LoadAssembly
+{
+    // What each part of the worksheet cannot do without: a base that declares none of it does not speak of it.
+    private static readonly ImmutableArray<(string Part, string Subject, string Quantity)> s_asks =
+    [
+        (LoadWorksheet.Masses, "chassis", "kerb-mass"),
+        (LoadWorksheet.Clutch, "part", "clutch-clamp"),
+        (LoadWorksheet.Shafts, "chassis", "shaft-torque"),
+        (LoadWorksheet.Shafts, "part", "shaft-torque"),
+        (LoadWorksheet.Mounts, "chassis", "timing-mount-place"),
+        (LoadWorksheet.Bonnet, "chassis", "bonnet-space"),
+        (LoadWorksheet.Ground, "chassis", "axis-height"),
+        (LoadWorksheet.Cooling, "chassis", "radiator-heat"),
+        (LoadWorksheet.Cooling, "part", "radiator-heat"),
+    ];
+
+    public static Ledger Assemble(KnowledgeBase kb, LedgerCase one)
+    {
+        var quantities = new Quantities(kb, one);
+        var asked = s_asks.Where(ask => quantities.Declared(ask.Subject, ask.Quantity)).Select(ask => ask.Part).Distinct().ToImmutableArray();
+        if (asked.IsEmpty)
+        {
+            return new Ledger("load", LoadWorksheet.Title);
+        }
+
+        var settings = kb.Settings.Load;
+        return LoadWorksheet.Work(new LoadInput
+        {
+            Asked = asked,
+            KerbMass = Own("chassis", "kerb-mass"),
+            FrontShare = Own("chassis", "front-share"),
+            Wheelbase = Own("chassis", "wheelbase"),
+            PermittedFront = Own("chassis", "permitted-front"),
+            PermittedRear = Own("chassis", "permitted-rear"),
+            FrontReserve = (double)settings.FrontReserveKg,
+            Changes = LoadMasses.Of(kb, one, quantities),
+            PowerBefore = Own("chassis", "engine-power"),
+            Power = Own("donor", "engine-power"),
+            Torque = Own("donor", "engine-torque"),
+            Clutch = HasClutch(one, quantities) ? new ClutchInput(Fitted("clutch-clamp"), Fitted("clutch-outer"), Fitted("clutch-inner"), Fitted("clutch-friction"), Fitted("clutch-faces")) : null,
+            ClutchMargin = (double)settings.ClutchMargin,
+            Joints = HasClutch(one, quantities) ? LoadJoints.Of(quantities) : [],
+            GearboxTorque = Own("gearbox", "gearbox-torque"),
+            FirstGear = First(one.Gearbox),
+            FinalDrive = one.Gearbox is { } gearbox ? GearingAssembly.Final(gearbox, quantities.Fitted("axle-ratio")) : null,
+            ShaftTorque = Fitted("shaft-torque"),
+            HasPropellerShaft = quantities.Of("chassis", "axle-ratio") is not null,
+            Mounts = new MountInput(Own("chassis", "timing-mount-place"), Own("chassis", "gearbox-mount-place"), Own("donor", "engine-centre"), Own("donor", "engine-length"), Own("gearbox", "gearbox-centre"), Fitted("timing-mount-load"), Fitted("gearbox-mount-load")),
+            BonnetSpace = Own("chassis", "bonnet-space"),
+            EngineHeight = Fitted("engine-height"),
+            AxisHeight = Own("chassis", "axis-height"),
+            GroundClearance = Own("chassis", "ground-clearance"),
+            SumpDepth = Fitted("sump-depth"),
+            LeastGround = (double)settings.GroundClearanceMm / 1000,
+            RadiatorPower = Fitted("radiator-power"),
+            RadiatorHeat = Fitted("radiator-heat"),
+        });
+
+        Given? Own(string subject, string quantity) => quantities.Of(subject, quantity)?.Given;
+
+        Given? Fitted(string quantity) => quantities.Fitted(quantity)?.Given;
+    }
+
+    private static bool HasClutch(LedgerCase one, Quantities quantities) => one.Gearbox is not null && quantities.Word("gearbox", "gearbox-kind") != "automatic";
+
+    private static Given? First(Gearbox? gearbox) =>
+        gearbox is not null && GearingAssembly.Gears(gearbox).MaxBy(gear => gear.Ratio) is { } first ? new Given(first.Ratio, new FigureInput($"ratio, {first.Name}", first.Ratio, "", $"gearbox {gearbox.Id}")) : null;
+}

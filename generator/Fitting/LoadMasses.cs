@@ -1,0 +1,46 @@
+using System.Collections.Immutable;
+using Swapwright.Knowledge;
+using Swapwright.Worksheets.Ledgers;
+using Swapwright.Worksheets.Load;
+
+namespace Swapwright.Fitting;
+
+/// <summary>What is heavier, lighter or elsewhere than it was: engine, gearbox, and equipment that answers leave off or bring.</summary>
+internal static class LoadMasses
+{
+    private const string Equipment = "equipment-mass";
+
+    public static ImmutableArray<MassChange> Of(KnowledgeBase kb, LedgerCase one, Quantities quantities)
+    {
+        var before = quantities.Word("chassis", "original-gearbox") is { } id ? kb.Gearboxes.Find(id) : null;
+        return
+        [
+            new MassChange("engine", "Engine", quantities.Of("chassis", "engine-mass")?.Given, quantities.Of("donor", "engine-mass")?.Given, quantities.Of("chassis", "engine-place")?.Given, quantities.Of("donor", "engine-offset")?.Si ?? 0),
+            new MassChange("gearbox", "Gearbox", Mass(before), Mass(one.Gearbox), quantities.Of("chassis", "gearbox-place")?.Given, Offset(one.Gearbox) - Offset(before)),
+            .. kb.Vocabulary.Facts.All.Where(fact => fact is { Subject: "chassis", Means: Equipment, At: not null }).Select(Carried).Where(change => change.Before is not null || change.After is not null),
+        ];
+
+        double Offset(Gearbox? gearbox) => gearbox is null ? 0 : quantities.Of(gearbox, "gearbox", "gearbox-offset")?.Si ?? 0;
+
+        MassChange Carried(FactDeclaration fact)
+        {
+            var was = Quantities.Value(fact, one.Chassis, "chassis");
+            var answer = one.At(fact.At!);
+            var after = answer switch
+            {
+                null => was,
+                { Source: "none" } or { Treatment: "blank" } => null,
+                { Source: "donor" } => Same(Equipment, "donor", one.Donor, fact) ?? was,
+                _ => was,
+            };
+            var place = Same("equipment-place", "chassis", one.Chassis, fact) ?? quantities.Of("chassis", "engine-place");
+            return new MassChange(fact.Id, fact.Title, was?.Given, after?.Given, place?.Given);
+        }
+
+        // Facts of one position go together.
+        KnownValue? Same(string quantity, string subject, FactHolder holder, FactDeclaration fact) =>
+            kb.Vocabulary.Facts.All.FirstOrDefault(other => other.Subject == subject && other.Means == quantity && other.At == fact.At) is { } declaration ? Quantities.Value(declaration, holder, subject) : null;
+    }
+
+    private static Given? Mass(Gearbox? gearbox) => gearbox?.MassKg is { } mass ? new Given((double)mass, new FigureInput("mass", (double)mass, "kg", $"gearbox {gearbox.Id}")) : null;
+}

@@ -1,0 +1,64 @@
+using Swapwright.Worksheets.Ledgers;
+using static Swapwright.Worksheets.Load.LoadWorksheet;
+
+namespace Swapwright.Worksheets.Load;
+
+/// <summary>Room above the engine and below its sump, from stated heights.</summary>
+internal static class RoomFigures
+{
+    public static void Add(LedgerBuilder ledger, LoadInput input)
+    {
+        if (input.Asks(Bonnet))
+        {
+            AboveEngine(ledger, input);
+        }
+
+        if (input.Asks(LoadWorksheet.Ground))
+        {
+            Ground(ledger, input);
+        }
+    }
+
+    private static void AboveEngine(LedgerBuilder ledger, LoadInput input)
+    {
+        if (input is not { BonnetSpace: { } space, EngineHeight: { } height })
+        {
+            ledger.Gap("Room under the bonnet", "the room or the height of the engine is not known", "Give the chassis its bonnet space and the donor its height above the crank axis.");
+            return;
+        }
+
+        var room = space.Si - height.Si;
+        ledger.Add(new Figure("bonnet", "Room under the bonnet", room * 1000, "mm")
+        {
+            Decimals = 0,
+            Formula = "h_bonnet − h_engine",
+            Source = "stated heights above the crank axis",
+            From = [space.Input, height.Input],
+            Remark = room < 0 ? $"the engine stands {Number(-room * 1000)} mm too high: relieve the bonnet or change the manifold, never lower the engine" : "clears, with the room for the rolling engine already taken off",
+            Weight = room < 0 ? FigureWeight.Caution : FigureWeight.Good,
+        });
+    }
+
+    private static void Ground(LedgerBuilder ledger, LoadInput input)
+    {
+        if (input is not { AxisHeight: { } axis, SumpDepth: { } sump })
+        {
+            ledger.Gap("Ground clearance below the sump", "the height of the crank axis or the depth of the sump is not known", "Give the chassis the height of its crank axis and the sump that is fitted its depth.");
+            return;
+        }
+
+        var clear = axis.Si - sump.Si;
+        var lowers = input.GroundClearance is { } asBuilt && clear < asBuilt.Si;
+        ledger.Add(new Figure("ground", "Ground clearance below the sump", clear * 1000, "mm")
+        {
+            Decimals = 0,
+            Formula = "h_axis − h_sump",
+            Source = "stated heights at kerb mass; the springs' give under another mass left out",
+            From = [axis.Input, sump.Input, .. input.GroundClearance is { } was ? (FigureInput[])[was.Input] : []],
+            Remark = clear < input.LeastGround ? $"less than {Number(input.LeastGround * 1000)} mm: fit a guard or another sump"
+                : lowers ? $"{Number((input.GroundClearance!.Si - clear) * 1000)} mm less than the car had"
+                : input.GroundClearance is null ? "" : $"the car's own {Number(input.GroundClearance.Si * 1000)} mm stay",
+            Weight = clear < input.LeastGround ? FigureWeight.Bad : lowers ? FigureWeight.Caution : FigureWeight.Good,
+        });
+    }
+}

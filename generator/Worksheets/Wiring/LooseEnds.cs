@@ -1,0 +1,94 @@
+using System.Collections.Immutable;
+
+namespace Swapwright.Worksheets.Wiring;
+
+/// <summary>What is done with a signal that only one side has.</summary>
+public enum LooseAction
+{
+    /// <summary>Insulate the end and tie it back.</summary>
+    Cap,
+
+    /// <summary>Run a new wire.</summary>
+    RunNew,
+
+    /// <summary>Bring the feed or ground from where it is.</summary>
+    FeedFrom,
+
+    /// <summary>Leave the cavity or the wire as it is.</summary>
+    LeaveOff,
+
+    /// <summary>Nothing in this build has it, and something asks for it.</summary>
+    Missing,
+}
+
+/// <summary>A signal without a counterpart.</summary>
+/// <param name="Place">Device role, ECU id, "body", "harness body" or "harness side".</param>
+/// <param name="Reason">Why, as a sentence.</param>
+public sealed record LooseEnd(string Signal, string Title, string Place, string Cavity, LooseAction Action, string Reason);
+
+/// <summary>Lists every signal that one side has and the other lacks, each with what to do about it and why.</summary>
+public static class LooseEnds
+{
+    public static ImmutableArray<LooseEnd> Of(WiringSheet sheet) =>
+    [
+        .. sheet.Plugs.SelectMany(plug => OfPlug(sheet, plug))
+            .Concat(Rows(sheet, sheet.EcuAdapter, sheet.Data?.Ecu?.Id ?? "ECU side", sheet.Data?.MadeFor?.Id ?? "harness side"))
+            .Concat(Rows(sheet, sheet.BodyAdapter, Places.Body, Places.HarnessBody))
+            .OrderBy(end => Rank(end.Action))
+            .ThenBy(end => end.Title, StringComparer.Ordinal)
+            .ThenBy(end => end.Place, StringComparer.Ordinal)
+            .ThenBy(end => end.Cavity, CavityOrder.Instance),
+    ];
+
+    private static IEnumerable<LooseEnd> OfPlug(WiringSheet sheet, PlugWork plug)
+    {
+        foreach (var wire in plug.Capped)
+        {
+            var (action, reason) = plug.Outcome == PlugOutcome.Capped ? (LooseAction.Cap, "nothing is fitted that takes this plug: cap the plug whole and tie it back")
+                : wire.StaysInHousing ? (LooseAction.LeaveOff, "the device has no use for it; the wire may stay in its cavity")
+                : (LooseAction.Cap, "the device has no use for it, and its cavity is gone or taken by another wire");
+            yield return new(wire.Signal, Title(sheet, wire.Signal), plug.Role, wire.Cavity, action, reason);
+        }
+
+        foreach (var wire in plug.Wires.Where(wire => wire.Action is WireAction.Runs or WireAction.Joins or WireAction.Unreached))
+        {
+            var run = sheet.Runs.FirstOrDefault(run => run.Label == wire.Run);
+            var (action, reason) = wire.Action == WireAction.Unreached || run is null ? (LooseAction.Missing, "nothing in this build carries it: a rule has to say where it comes from")
+                : wire.Action == WireAction.Joins ? (LooseAction.FeedFrom, $"the harness has it at {At(sheet, run.To)}, which is nearest: join it there")
+                : (LooseAction.RunNew, $"the harness has no wire for it here; {At(sheet, run.To)} has the signal");
+            yield return new(wire.Signal, Title(sheet, wire.Signal), plug.Role, wire.Cavity, action, reason);
+        }
+    }
+
+    private static IEnumerable<LooseEnd> Rows(WiringSheet sheet, AdapterHarness? adapter, string to, string from)
+    {
+        foreach (var row in adapter?.Rows ?? [])
+        {
+            var feed = row.Kind is SignalKind.Power or SignalKind.Ground;
+            (LooseAction Action, string Reason)? what = row.Action switch
+            {
+                AdapterAction.Cap => (row.Optional ? LooseAction.Cap : LooseAction.FeedFrom, row.Note),
+                AdapterAction.AddWire => (feed ? LooseAction.FeedFrom : LooseAction.RunNew, row.Note),
+                AdapterAction.Missing => (row.Optional ? LooseAction.LeaveOff : LooseAction.Missing, row.Note),
+                _ => null,
+            };
+            if (what is { } known)
+            {
+                yield return new(row.Signal, row.Title, row.To is null ? from : to, row.To ?? row.From ?? "", known.Action, known.Reason);
+            }
+        }
+    }
+
+    private static string At(WiringSheet sheet, WireEnd end) => $"{sheet.Data?.TitleOf(end.Place) ?? end.Place}, {end.Cavity}";
+
+    private static string Title(WiringSheet sheet, string signal) => sheet.Data?.SignalOf(signal)?.Title ?? signal;
+
+    private static int Rank(LooseAction action) => action switch
+    {
+        LooseAction.Missing => 0,
+        LooseAction.FeedFrom => 1,
+        LooseAction.RunNew => 2,
+        LooseAction.Cap => 3,
+        _ => 4,
+    };
+}

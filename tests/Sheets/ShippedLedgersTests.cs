@@ -1,0 +1,118 @@
+using System.Text.Json;
+using NJsonSchema;
+using Swapwright.Findings;
+using Swapwright.Reports;
+using Swapwright.Rules;
+using Swapwright.Sheets;
+using Swapwright.Tests.Source;
+
+namespace Swapwright.Tests.Sheets;
+
+/// <summary>Gearing and load of the base that is shipped, in every guide's recommended combination.</summary>
+public sealed class ShippedLedgersTests(ShippedSheets shipped) : IClassFixture<ShippedSheets>
+{
+    /// <summary>What no road car leaves, in the unit of the figure.</summary>
+    public static TheoryData<string, double, double> Plausible => new()
+    {
+        { "gearing.rolling-circumference", 1500, 2600 },
+        { "gearing.top-gear", 20, 60 },
+        { "gearing.cruise-110", 1800, 6500 },
+        { "gearing.top-speed", 120, 320 },
+        { "gearing.largest-drop", 500, 4000 },
+        { "load.mass", 500, 2500 },
+        { "load.front", 250, 1400 },
+        { "load.rear", 200, 1400 },
+        { "load.power-to-mass", 40, 250 },
+        { "load.shaft-torque", 300, 5000 },
+        { "load.timing-mount", 200, 3000 },
+        { "load.gearbox-mount", 200, 3000 },
+        { "load.bonnet", -100, 300 },
+        { "load.ground", 80, 350 },
+        { "load.heat-most", 30, 300 },
+    };
+
+    [Theory]
+    [MemberData(nameof(Plausible))]
+    public void Figure_EveryGuide_IsThereAndPlausible(string name, double least, double most) => Assert.All(shipped.Sheets, sheet =>
+    {
+        var figure = sheet.Ledger(name.Split('.')[0])?.Figure(name.Split('.')[1]);
+
+        Assert.NotNull(figure);
+        Assert.InRange(figure.Value, least, most);
+        Assert.NotEmpty(figure.Unit);
+        Assert.NotEmpty(figure.Formula);
+    });
+
+    [Fact]
+    public void Ledgers_EveryGuide_ComputeEverythingTheyAreAskedFor() => Assert.All(shipped.Sheets, sheet =>
+    {
+        Assert.Empty(sheet.Ledger("gearing")!.Gaps);
+        Assert.Empty(sheet.Ledger("load")!.Gaps);
+    });
+
+    /// <summary>A clutch belongs to a manual gearbox; behind a converter there is none.</summary>
+    [Fact]
+    public void Clutch_EveryGuide_IsWhereTheGearboxIsManual() => Assert.All(shipped.Sheets, sheet =>
+    {
+        var isManual = sheet.Gearbox!.Fact("kind")!.Value.Text == "manual";
+
+        Assert.Equal(isManual, sheet.Ledger("load")!.Figure("clutch-margin") is not null);
+        Assert.Equal(isManual, sheet.Ledger("load")!.Tables.Any(table => table.Id == "joints"));
+        Assert.Equal(!isManual, sheet.Ledger("gearing")!.Notes.Any(note => note.Contains("converter slips", StringComparison.Ordinal)));
+    });
+
+    [Fact]
+    public void Gearboxes_OfTheChoice_StandBesideEachOther() => Assert.All(shipped.Sheets, sheet =>
+    {
+        var table = Assert.Single(sheet.Ledger("gearing")!.Tables, table => table.Id == "options");
+
+        Assert.Single(table.Rows, row => row[^1].Text == "this guide");
+    });
+
+    [Theory]
+    [InlineData("load")]
+    [InlineData("gearing")]
+    public void Why_Worksheet_IsValidAndTellsWhatWentIn(string asked)
+    {
+        using var report = Valid(new WhyLedgerReport(shipped.Sheets[0], shipped.Resolution, asked).Json());
+
+        Assert.Equal(asked, report.RootElement.GetProperty("worksheet").GetString());
+        Assert.All(report.RootElement.GetProperty("figures").EnumerateArray(), figure => Assert.NotEqual(0, figure.GetProperty("from").GetArrayLength()));
+    }
+
+    [Fact]
+    public void Why_StatedNumber_ShowsTheRuleBesideIt()
+    {
+        var sheet = shipped.Sheets.First(one => one.Chassis.Id == "quillet-m-92" && one.Donor.Id == "orrel-18-95" && one.Choices.Any(choice => choice is { Key: "gearbox", Value: "keep" }));
+        var why = new WhyLedgerReport(sheet, shipped.Resolution, "load.front");
+
+        Assert.Contains("  stated: 530 ± 6 kg by weighed-m92, which agrees\n", why.Text(), StringComparison.Ordinal);
+        Assert.Contains(", chassis quillet-m-92\n", why.Text(), StringComparison.Ordinal);
+        using var report = Valid(why.Json());
+        Assert.Equal("front", Assert.Single(report.RootElement.GetProperty("figures").EnumerateArray()).GetProperty("id").GetString());
+        Assert.Equal("weighed-m92", Assert.Single(report.RootElement.GetProperty("values").EnumerateArray()).GetProperty("rule").GetString());
+    }
+
+    private static JsonDocument Valid(string json)
+    {
+        var path = Path.Combine(Reading.Repository(), "schema", "reports", "why.schema.json");
+        Assert.Empty(JsonSchema.FromFileAsync(path).GetAwaiter().GetResult().Validate(json).Select(error => error.ToString()));
+        return JsonDocument.Parse(json);
+    }
+}
+
+/// <summary>The sheets of every guide of the shipped base, made once.</summary>
+public sealed class ShippedSheets
+{
+    public ShippedSheets()
+    {
+        Resolution = Proof.Of(Path.Combine(Reading.Repository(), "swap-kb")).Resolution!;
+        var builder = new SheetBuilder(Resolution);
+        var headlines = new Headlines(Resolution);
+        Sheets = [.. headlines.All().Select(headline => builder.Build(headlines.Default(headline.Slice)))];
+    }
+
+    public Resolution Resolution { get; }
+
+    public IReadOnlyList<Sheet> Sheets { get; }
+}

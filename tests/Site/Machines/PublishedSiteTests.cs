@@ -1,0 +1,83 @@
+using System.Text.Json;
+using AngleSharp.Dom;
+using Swapwright.Findings;
+using Swapwright.Site;
+using Swapwright.Site.Rendering;
+using Swapwright.Tests.Findings;
+
+namespace Swapwright.Tests.Site.Machines;
+
+/// <summary>A small base rendered whole, once with an address and once without.</summary>
+public sealed class PublishedSiteTests : IDisposable
+{
+    private readonly string _folder = Path.Combine(Path.GetTempPath(), $"swapwright-published-{Guid.NewGuid():N}");
+
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
+
+    [Fact]
+    public void Render_BaseWithAnAddress_TellsMachinesWhereThingsAre()
+    {
+        Render(Proof.Of(KnowledgeBaseCase.GoodFolder("workshop")));
+
+        var guide = Directory.EnumerateFiles(Path.Combine(_folder, "guide"), "*.html", SearchOption.AllDirectories).Order(StringComparer.Ordinal).First();
+        var path = Path.GetRelativePath(_folder, guide).Replace('\\', '/');
+        var document = Page(path);
+        Assert.Equal($"https://swaps.example/{path}", document.QuerySelector("link[rel=canonical]")!.GetAttribute("href"));
+        Assert.Equal($"https://swaps.example/{path}", Meta(document, "og:url"));
+        Assert.Equal($"https://swaps.example/{Path.ChangeExtension(path, "svg")}", Meta(document, "og:image"));
+        Assert.True(File.Exists(Path.ChangeExtension(guide, "svg")));
+        Assert.Equal(["application/atom+xml", "application/json", "text/csv"], document.QuerySelectorAll("link[rel=alternate]").Select(link => link.GetAttribute("type")!));
+        Assert.All(document.QuerySelectorAll("link[rel=alternate]"), link => Assert.True(File.Exists(Path.Combine(Path.GetDirectoryName(guide)!, link.GetAttribute("href")!))));
+
+        Assert.Equal("https://swaps.example/", Page("index.html").QuerySelector("link[rel=canonical]")!.GetAttribute("href"));
+        Assert.Null(Page("404.html").QuerySelector("link[rel=canonical]"));
+        Assert.Equal("https://swaps.example/assets/site.css", Page("404.html").QuerySelector("link[rel=stylesheet]")!.GetAttribute("href"));
+        var map = File.ReadAllText(Path.Combine(_folder, "sitemap.xml"));
+        Assert.Contains($"<loc>https://swaps.example/{path}</loc>", map, StringComparison.Ordinal);
+        Assert.DoesNotContain("404.html", map, StringComparison.Ordinal);
+        Assert.True(File.Exists(Path.Combine(_folder, "robots.txt")));
+    }
+
+    [Fact]
+    public void Render_BaseWithoutAnAddress_ClaimsNone()
+    {
+        Render(ChangedBase.Prove("workshop", ("kb.yaml", "site: {base-address: \"https://swaps.example/\"}\n", "")));
+
+        Assert.False(File.Exists(Path.Combine(_folder, "sitemap.xml")));
+        Assert.False(File.Exists(Path.Combine(_folder, "robots.txt")));
+        Assert.Empty(Directory.EnumerateFiles(Path.Combine(_folder, "guide"), "*.svg", SearchOption.AllDirectories));
+        Assert.All(Directory.EnumerateFiles(_folder, "*.html", SearchOption.AllDirectories), file => Assert.Empty(ParsedPage.Of(File.ReadAllText(file)).Document.QuerySelectorAll("link[rel=canonical], meta[property]")));
+        Assert.True(File.Exists(Path.Combine(_folder, "feed.xml")));
+    }
+
+    [Fact]
+    public void Render_Guide_SaysItsWorkAsStructuredData()
+    {
+        var proof = Proof.Of(KnowledgeBaseCase.GoodFolder("workshop"));
+        Render(proof);
+        var guide = Directory.EnumerateFiles(Path.Combine(_folder, "guide"), "*.html", SearchOption.AllDirectories).Order(StringComparer.Ordinal).First();
+        var document = ParsedPage.Of(File.ReadAllText(guide)).Document;
+
+        using var json = JsonDocument.Parse(document.QuerySelector("script[type='application/ld+json']")!.TextContent);
+        var data = json.RootElement;
+        Assert.Equal("https://schema.org", data.GetProperty("@context").GetString());
+        Assert.Equal("HowTo", data.GetProperty("@type").GetString());
+        Assert.Equal(document.QuerySelector("h1")!.TextContent, data.GetProperty("name").GetString());
+        Assert.Matches("^PT[0-9]+H$", data.GetProperty("totalTime").GetString());
+        var cost = data.GetProperty("estimatedCost");
+        Assert.Equal("EUR", cost.GetProperty("currency").GetString());
+        Assert.True(cost.GetProperty("minValue").GetDecimal() <= cost.GetProperty("value").GetDecimal());
+        Assert.True(cost.GetProperty("value").GetDecimal() <= cost.GetProperty("maxValue").GetDecimal());
+        var steps = data.GetProperty("step").EnumerateArray().SelectMany(section => section.GetProperty("itemListElement").EnumerateArray()).ToList();
+        Assert.NotEmpty(steps);
+        Assert.All(steps, step => Assert.NotNull(document.GetElementById(step.GetProperty("url").GetString()!.Split('#')[1])));
+        Assert.Equal(document.QuerySelectorAll(".task").Length, steps.Count);
+        Assert.All(data.GetProperty("supply").EnumerateArray(), supply => Assert.Equal("HowToSupply", supply.GetProperty("@type").GetString()));
+    }
+
+    private void Render(Proof proof) => SiteBuilder.Render(proof, _folder, Templates.Embedded());
+
+    private IDocument Page(string path) => ParsedPage.Of(File.ReadAllText(Path.Combine(_folder, path))).Document;
+
+    private static string? Meta(IDocument document, string property) => document.QuerySelector($"meta[property='{property}']")?.GetAttribute("content");
+}

@@ -1,0 +1,108 @@
+using System.Collections.Immutable;
+using Swapwright.Worksheets.Gearing;
+using Swapwright.Worksheets.Ledgers;
+
+namespace Swapwright.Tests.Worksheets.Gearing;
+
+public sealed class GearingWorksheetTests
+{
+    private static readonly GearSet s_five = new("Five-speed", [new("first", 3.55), new("second", 1.95), new("third", 1.28), new("fourth", 0.95), new("fifth", 0.76)], 4.06)
+    {
+        Origin = "gearbox five",
+        Speed = new SpeedDrive(true, 6, 18, null),
+    };
+
+    private static GearingInput Input => new()
+    {
+        Gearbox = s_five,
+        Before = s_five,
+        Tyre = Size(0.175, 0.7),
+        PowerSpeed = new Given(6000 * Math.PI / 30, new FigureInput("speed at full power", 6000, "rpm", "donor one")),
+        AsksForSpeedometer = true,
+        Cruise = [90 / 3.6, 130 / 3.6],
+    };
+
+    [Fact]
+    public void Work_SameGearbox_ShowsAsBefore()
+    {
+        var ledger = GearingWorksheet.Work(Input);
+
+        Assert.Empty(ledger.Gaps);
+        Assert.Equal(0, ledger.Figure("speedometer-error")!.Value, 9);
+        Assert.Null(ledger.Figure("speedometer-pinion"));
+        Assert.All(Assert.Single(ledger.Charts).Series, series => Assert.False(series.IsReference));
+    }
+
+    [Fact]
+    public void Work_TopGear_AgreesWithItsOwnCruise()
+    {
+        var ledger = GearingWorksheet.Work(Input);
+
+        Assert.Equal(130, ledger.Figure("cruise-130")!.Value / 1000 * ledger.Figure("top-gear")!.Value, 6);
+        Assert.Equal(6 * ledger.Figure("top-gear")!.Value, ledger.Figure("top-speed")!.Value, 6);
+    }
+
+    [Fact]
+    public void Work_ShorterFinalDrive_TurnsFasterAndMisleadsTheSpeedometer()
+    {
+        var ledger = GearingWorksheet.Work(Input with { Gearbox = s_five with { Final = 4.06 * 1.2 } });
+
+        Assert.Equal(20, ledger.Figure("speedometer-error")!.Value, 6);
+        Assert.Equal(FigureWeight.Bad, ledger.Figure("speedometer-error")!.Weight);
+        Assert.Equal(21, ledger.Figure("speedometer-pinion")!.Value);
+        Assert.Equal(1 / 1.2, ledger.Figure("speedometer-factor")!.Value, 9);
+        Assert.Equal(GearingWorksheet.Work(Input).Figure("cruise-90")!.Value * 1.2, ledger.Figure("cruise-90")!.Value, 6);
+        Assert.Equal(5, ledger.Charts[0].Series.Count(series => series.IsReference));
+    }
+
+    [Fact]
+    public void Work_LargerTyre_ShowsTooLittle()
+    {
+        // 28 in before, 31 in after, 60 shown: 66.43 true (worked out by hand).
+        var ledger = GearingWorksheet.Work(Input with { Tyre = Size(0.2, 1, 31 - (0.4 / 0.0254)), TyreBefore = Size(0.2, 1, 28 - (0.4 / 0.0254)) });
+
+        Assert.Equal(66.43, 60 / (1 + (ledger.Figure("speedometer-error")!.Value / 100)), 0.005);
+        Assert.Contains("too little", ledger.Figure("speedometer-error")!.Remark, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(0, 0.7)]
+    [InlineData(0.175, -0.7)]
+    [InlineData(double.NaN, 0.7)]
+    public void Work_ImpossibleTyre_IsAGapAndNoFigure(double width, double aspect)
+    {
+        var ledger = GearingWorksheet.Work(Input with { Tyre = Size(width, aspect) });
+
+        Assert.Empty(ledger.Figures);
+        Assert.Single(ledger.Gaps);
+    }
+
+    [Fact]
+    public void Work_NothingKnownBesides_StillGivesSpeeds()
+    {
+        var ledger = GearingWorksheet.Work(Input with { Before = null, PowerSpeed = null, Gearbox = s_five with { Speed = null } });
+
+        Assert.Equal(["Shift points and top speed by gearing", "Speedometer"], ledger.Gaps.Select(gap => gap.About));
+        Assert.NotNull(ledger.Figure("top-gear"));
+    }
+
+    [Fact]
+    public void Work_Converter_SaysThatItSlips() =>
+        Assert.Contains(GearingWorksheet.Work(Input with { Gearbox = s_five with { HasConverter = true } }).Notes, note => note.Contains("converter", StringComparison.Ordinal));
+
+    [Fact]
+    public void Steps_GearsInAnyOrder_AreTheSame() =>
+        Assert.Equal(ShiftSteps.Of(s_five, 0.48), ShiftSteps.Of(s_five with { Gears = [.. s_five.Gears.Reverse()] }, 0.48));
+
+    [Fact]
+    public void Steps_MissingGear_IsAGap()
+    {
+        GearSet gapped = s_five with { Gears = [.. s_five.Gears.Where(gear => gear.Name != "third")] };
+
+        Assert.Equal(["second"], ShiftSteps.Of(gapped, 0.48).Where(step => step.IsGap).Select(step => step.From.Name));
+    }
+
+    private static TyreSize Size(double width, double aspect, double rimInches = 13) => new(Metres(width), new Given(aspect, new FigureInput("aspect", aspect, "", "chassis one")), Metres(rimInches * 0.0254), TyreConstruction.Radial);
+
+    private static Given Metres(double value) => new(value, new FigureInput("length", value, "m", "chassis one"));
+}

@@ -195,6 +195,7 @@ public sealed class PreviewServer : IDisposable
         ".json" => "application/json",
         ".csv" => "text/csv; charset=utf-8",
         ".svg" => "image/svg+xml",
+        ".xml" => "application/xml",
         ".png" => "image/png",
         ".webp" => "image/webp",
         ".woff2" => "font/woff2",

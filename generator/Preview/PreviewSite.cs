@@ -65,5 +65,6 @@ internal sealed class PreviewSite
         _pages.TryGetValue(path, out var page) ? Encoding.UTF8.GetBytes(_templates.Render(page.Build()))
         : _data.TryGetValue(path, out var data) ? data().Bytes
         : _assets.TryGetValue(path, out var asset) ? asset.Bytes
-        : null;
+        // A bare null would become empty bytes: an array's null converts.
+        : (ReadOnlyMemory<byte>?)null;
 }

@@ -85,6 +85,7 @@ internal static class FuelAssembly
         return new FuelLine(
             Fitted(quantities, "rail-pressure"),
             quantities.FittedWord("regulator-place")?.Id == "tank",
+            quantities.OwnWord("donor", "regulator-place")?.Id == "tank",
             Fitted(quantities, "pump-flow"),
             Fitted(quantities, "pump-flow-pressure"),
             [.. hoses.Select(part => Enum.TryParse<FuelHoseClass>(part.Hose!.Class, out var known) ? (part.Title, known) : ((string Title, FuelHoseClass Class)?)null).OfType<(string Title, FuelHoseClass Class)>()],

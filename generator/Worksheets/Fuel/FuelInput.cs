@@ -42,10 +42,11 @@ public sealed record EngineControl(string Title, InjectorDriver? Driver, FuelVal
 
 /// <param name="Pressure">What the regulator holds above the manifold, or above the air where it is at the tank.</param>
 /// <param name="AtTank">Regulated at the tank: one pipe to the engine, and no reference to the manifold.</param>
+/// <param name="MadeForTank">The engine was built so, and its ECU counts on a pressure that does not follow the manifold's.</param>
 /// <param name="HoseClasses">Title and class of the fuel hose that is bought.</param>
 /// <param name="HoseKept">Some hose of the feed stays.</param>
 /// <param name="FilterRating">Of the filter that is bought; null where it stays or does not say.</param>
-public sealed record FuelLine(FuelValue? Pressure, bool AtTank, FuelValue? PumpFlow, FuelValue? PumpFlowPressure, ImmutableArray<(string Title, FuelHoseClass Class)> HoseClasses, bool HoseKept, FuelValue? FilterRating, double InjectionBar);
+public sealed record FuelLine(FuelValue? Pressure, bool AtTank, bool MadeForTank, FuelValue? PumpFlow, FuelValue? PumpFlowPressure, ImmutableArray<(string Title, FuelHoseClass Class)> HoseClasses, bool HoseKept, FuelValue? FilterRating, double InjectionBar);
 
 /// <param name="Trigger">The pattern that the pick-ups give as fitted.</param>
 /// <param name="SparkOutputs">Of a driver that is fitted between ECU and coils.</param>

@@ -7,7 +7,7 @@ namespace Swapwright.Worksheets.Fuel;
 /// <summary>Is the flow of the injectors as fitted enough for the engine's power?</summary>
 internal static class InjectorFigures
 {
-    private const string SizeSource = "carburetor-manual.com, injector size P × BSFC ∕ (N × DC)";
+    private const string SizeSource = "injector sizing by specific consumption, P × BSFC ∕ (N × DC)";
 
     /// <returns>Flow of one injector at the pressure that is fitted, m³/s; null where it is not known.</returns>
     public static double? Add(LedgerBuilder ledger, FuelInput input)
@@ -81,7 +81,7 @@ internal static class InjectorFigures
         }
 
         var flow = InjectorFlow.AtPressure(stated.Si, from.Si, to.Si);
-        Tell("Injector flow as fitted", flow, "q₂ = q₁ √(p₂ ∕ p₁)", "pumaracing.co.uk, square root of the pressures", [stated.Input, from.Input, to.Input],
+        Tell("Injector flow as fitted", flow, "q₂ = q₁ √(p₂ ∕ p₁)", "flow through an orifice goes with the square root of the pressure over it (Bernoulli)", [stated.Input, from.Input, to.Input],
             $"each, at {Number(to.Si / Bar, 2)} bar; {Number(stated.Si / CcPerMinute, 0)} cm³/min were measured at {Number(from.Si / Bar, 2)} bar");
         return flow;
 

@@ -45,7 +45,7 @@ internal static class PumpFigures
         {
             Decimals = 0,
             Formula = "V̇ = P b ∕ ρ × (1 + margin)",
-            Source = "sdsefi.com: 100 lb/h for 200 hp; a margin of 20 to 30 % from memory",
+            Source = "half a pound of fuel an hour for each horsepower is common practice, no source; a margin of 20 to 30 % from memory",
             From = [input.Power!.Input, Assumed("Consumption", assumptions.Consumption * 3.6e9, "g/kWh"), Assumed("Density", assumptions.Density * Litre, "kg/L"), Assumed("Pump margin", assumptions.PumpMargin * 100, "%")],
             Remark = $"at {Number(bar, 2)} bar and the voltage of a running engine; {Number(burnt / LitrePerHour, 0)} L/h of it are burnt at full power",
         });
@@ -99,7 +99,7 @@ internal static class PumpFigures
     {
         if (line.AtTank)
         {
-            ledger.Note("The pressure is regulated at the tank: surplus turns back there, one pipe runs to the rail, and nothing returns from the engine. The rail's own regulator has to come off, or it doubles the work.");
+            ledger.Note($"The pressure is regulated at the tank: surplus turns back there, one pipe runs to the rail, and nothing returns from the engine.{(line.MadeForTank ? "" : " The rail's own regulator has to come off, or it doubles the work.")}");
             return;
         }
 

@@ -79,7 +79,7 @@ internal static class Tuning
 
     private static void Reference(LedgerBuilder ledger, ImmutableArray<ImmutableArray<LedgerCell>>.Builder rows, FuelInput input)
     {
-        if (input.Line is not { AtTank: true, Pressure: { Si: > 0 } pressure })
+        if (input.Line is not { AtTank: true, MadeForTank: false, Pressure: { Si: > 0 } pressure })
         {
             return;
         }
@@ -89,7 +89,7 @@ internal static class Tuning
         {
             Decimals = 0,
             Formula = "√((p + depression) ∕ p) − 1",
-            Source = "pumaracing.co.uk, square root of the pressures; a depression of 0.65 bar is common practice, no source",
+            Source = "flow through an orifice goes with the square root of the pressure over it (Bernoulli); a depression of 0.65 bar is common practice, no source",
             From = [pressure.Input, Assumed("Depression at idle", IdleDepression / Bar, "bar")],
             IsStep = true,
         });

@@ -21,7 +21,7 @@ public sealed class FuelWorksheetTests
         Ballast = BallastWork.Kept,
         BallastResistance = V(6.8),
         BallastPower = V(20),
-        Line = new FuelLine(V(2.8e5), false, V(60 * LitrePerHour), V(3e5), [("Hose", FuelHoseClass.R9)], false, V(6e5), 0.5),
+        Line = new FuelLine(V(2.8e5), false, false, V(60 * LitrePerHour), V(3e5), [("Hose", FuelHoseClass.R9)], false, V(6e5), 0.5),
         Ignition = new IgnitionSet(new FuelWord("distributor", "Distributor", "donor x"), new FuelWord("lobes", "Lobes", "donor x"), V(1), null, new FuelWord("igniter", "Igniter", "donor x"), V(0.6), V(0.0055), V(6.5)),
     };
 
@@ -134,6 +134,16 @@ public sealed class FuelWorksheetTests
         Assert.Null(ledger.Figure("return-flow"));
         Assert.Equal((Math.Sqrt(3.65 / 3) - 1) * 100, Value(ledger, "idle-excess"), 9);
         Assert.Contains(Rows(ledger, "tuning"), row => row.StartsWith("Idle and part load", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Work_MadeToBeRegulatedAtTheTank_NeedsNoTrimAndKeepsItsRail()
+    {
+        var ledger = FuelWorksheet.Work(s_usual with { Line = s_usual.Line with { AtTank = true, MadeForTank = true, Pressure = V(3.5e5) } });
+
+        Assert.Null(ledger.Figure("return-flow"));
+        Assert.Null(ledger.Figure("idle-excess"));
+        Assert.DoesNotContain(ledger.Notes, note => note.Contains("come off", StringComparison.Ordinal));
     }
 
     [Theory]

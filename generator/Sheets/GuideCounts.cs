@@ -49,7 +49,7 @@ public sealed record GuideCounts
         {
             Money = Whole(sheet.Money),
             Hours = Whole(sheet.Hours),
-            Power = sheet.Donor.Fact("power")?.Number,
+            Power = sheet.PowerKw,
             PowerToMass = sheet.Ledger("load")?.Figure("power-to-mass") is { } ratio ? Math.Round((decimal)ratio.Value, 1) : null,
             Plugs = sheet.Wiring?.Plugs.Count(plug => plug.Outcome != PlugOutcome.Capped) ?? 0,
             PlugsChanged = counts is null ? 0 : counts.Changed + counts.Added + counts.RePinned,

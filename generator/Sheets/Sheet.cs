@@ -61,6 +61,12 @@ public sealed record Sheet
     /// <summary>The worksheets that end in numbers, in the order of the guide.</summary>
     public ImmutableArray<Ledger> Ledgers { get; init; } = [];
 
+    /// <summary>Greatest power of the engine the chassis was built with and of the donor's, kW; null where the base does not say.</summary>
+    public decimal? PowerBeforeKw { get; init; }
+
+    /// <inheritdoc cref="PowerBeforeKw"/>
+    public decimal? PowerKw { get; init; }
+
     public Gearbox? Gearbox { get; init; }
 
     public Knowledge.Ecu? Ecu { get; init; }

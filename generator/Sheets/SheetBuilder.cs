@@ -81,6 +81,8 @@ public sealed class SheetBuilder
         var tasks = WorkOrder.Sort(Tasks(values, speaking));
         var shopping = Shopping(answers, belts, hoses);
         var parts = answers.Where(answer => answer.Answer is not null).SelectMany(answer => PartsOf(answer.Answer!)).Distinct();
+        var one = new LedgerCase(chassis, donor, gearbox, ecu, At) { Tasks = tasks, Gearboxes = GearboxOptions(values, chassis, donor) };
+        var quantities = new Quantities(_kb, one);
         var sheet = new Sheet
         {
             Combination = new Combination([.. values]),
@@ -93,7 +95,9 @@ public sealed class SheetBuilder
             Belts = belts,
             Wiring = _wiring.Assemble(donor, chassis, ecu, At, parts),
             Hoses = hoses,
-            Ledgers = _ledgers.Assemble(new LedgerCase(chassis, donor, gearbox, ecu, At) { Tasks = tasks, Gearboxes = GearboxOptions(values, chassis, donor) }),
+            Ledgers = _ledgers.Assemble(one),
+            PowerBeforeKw = Kilowatts(quantities.Of("chassis", "engine-power")),
+            PowerKw = Kilowatts(quantities.Of("donor", "engine-power")),
             Gearbox = gearbox,
             Ecu = ecu,
             Tasks = tasks,
@@ -103,6 +107,8 @@ public sealed class SheetBuilder
         };
         return sheet with { Values = Values(values, sheet) };
     }
+
+    private static decimal? Kilowatts(KnownValue? power) => power is null ? null : Math.Round((decimal)power.Si / 1000, 1).Normalized();
 
     private ImmutableArray<SheetAnswer> Answers(int[] values)
     {

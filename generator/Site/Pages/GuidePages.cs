@@ -119,7 +119,7 @@ internal static class GuidePages
     private static ImmutableArray<NamedValue> Figures(Sheet sheet)
     {
         var figures = ImmutableArray.CreateBuilder<NamedValue>();
-        if (sheet.Donor.Fact("power")?.Number is { } power && sheet.Chassis.Fact("power")?.Number is { } before and > 0)
+        if (sheet.PowerKw is { } power && sheet.PowerBeforeKw is { } before and > 0)
         {
             figures.Add(new NamedValue("Power", $"{SiteKnowledge.Number(power)} kW", $"{SiteKnowledge.Number(before)} kW as it was: {More(power / before)}"));
         }

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 
-namespace Swapwright.Worksheets.Wiring;
+namespace Swapwright.Worksheets.Drawings;
 
 /// <summary>
 /// Writes an inline SVG with a title and a description. Everything looks as meant without a stylesheet (presentation attributes

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Swapwright.Worksheets.Wiring;
+using Swapwright.Worksheets.Drawings;
 
 namespace Swapwright.Worksheets.Effort;
 

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Swapwright.Worksheets.Wiring;
+using Swapwright.Worksheets.Drawings;
 
 namespace Swapwright.Worksheets.Hoses;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Swapwright.Worksheets.Drawings;
 
 namespace Swapwright.Worksheets.Wiring;
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Swapwright.Worksheets.Drawings;
 
 namespace Swapwright.Worksheets.Wiring;
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Xml.Linq;
+using Swapwright.Worksheets.Drawings;
 using Swapwright.Worksheets.Wiring;
 using static Swapwright.Tests.Worksheets.Wiring.Bench;
 

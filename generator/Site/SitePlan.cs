@@ -83,6 +83,7 @@ public sealed class SitePlan
             .Concat(kb.Articles.All.Select(article => new PlannedPage(SitePaths.Article(article.Id), () => texts.Article(article))))
             .Concat(kb.Pages.All.Select(page => new PlannedPage(SitePaths.Page(page.Id), () => texts.Own(page))))
             .Concat(_site.Guides.Select(guide => new PlannedPage(guide.Path, () => GuidePages.Build(_site, guide), IsGuide: true)))
+            .Concat(_site.Guides.SelectMany(guide => BenchSheets.Of(_site, guide)))
             .Concat(kb.Chassis.All.Select(chassis => new PlannedPage(SitePaths.Chassis(chassis.Id), () => variants.Chassis(chassis))))
             .Concat(kb.Donors.All.Select(donor => new PlannedPage(SitePaths.Donor(donor.Id), () => variants.Donor(donor))));
     }

@@ -70,7 +70,7 @@ public static class KnowledgeBinder
             Gearboxes = new(Entities("gearbox").Select(entity => variants.Gearbox(entity.File, entity.Reader)), one => one.Id),
             Ecus = new(Entities("ecu").Select(entity => variants.Ecu(entity.File, entity.Reader)), one => one.Id),
             Connectors = new(Entities("connector").Select(entity => ElectricalBinder.Connector(entity.File, entity.Reader)), one => one.Id),
-            Parts = new(Entities("part").Select(entity => variants.Part(entity.File, entity.Reader)), one => one.Id),
+            Parts = new(Entities("part").Select(entity => variants.Part(entity.File, entity.Reader, conditions)), one => one.Id),
             Choices = new(Entities("choice").Select(entity => rules.Choice(entity.File, entity.Reader)), one => one.Id),
             Rules = new(bound.SelectMany(one => one.Rules), one => one.Id),
             Tasks = new(Entities("task").Select(entity => rules.Task(entity.File, entity.Reader)), one => one.Id),

@@ -41,8 +41,9 @@ public static class KnowledgeBinder
         var donors = Entities("engine").Select(entity => variants.Donor(entity.File, entity.Reader)).ToList();
         var positionNodes = Root("positions").Members("positions").ToList();
         var names = Names(vocabulary, Entities("choice"), chassis, donors, [.. positionNodes.Select(member => member.Key.Text)], ids["part"]);
-        RuleBinder Binder(BindingContext own) => new(new ConditionBinder(own, vocabulary, new FactBinder(own, vocabulary, kind => ids.GetValueOrDefault(kind, [])), names));
-        var rules = Binder(context);
+        ConditionBinder Conditions(BindingContext own) => new(own, vocabulary, new FactBinder(own, vocabulary, kind => ids.GetValueOrDefault(kind, [])), names);
+        var conditions = Conditions(context);
+        var rules = new RuleBinder(conditions);
         var positions = positionNodes.Select(member => rules.Position(member.Key, member.Value)).ToList();
         var systems = Root("positions").Members("systems").Select(member => new VehicleSystem(member.Key.Text, member.Value.Text("title", member.Key.Text), member.Value.Text("about"), member.Value.Text("section"), member.Key.Place)).ToImmutableArray();
         var systemOrder = systems.Select((system, index) => (system.Id, index)).ToDictionary(pair => pair.Id, pair => pair.index, StringComparer.Ordinal);
@@ -53,7 +54,7 @@ public static class KnowledgeBinder
         Parallel.For(0, chunks.Length, at =>
         {
             var own = new BindingContext();
-            var binder = Binder(own);
+            var binder = new RuleBinder(Conditions(own));
             bound[at] = (own, Array.ConvertAll(chunks[at], entity => binder.Rule(entity.File, new NodeReader(own, entity.Reader.Node))));
         });
         Array.ForEach(bound, one => context.Take(one.Context));

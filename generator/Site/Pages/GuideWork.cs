@@ -39,7 +39,7 @@ internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path)
                     line.Amount == 1 ? null : SiteKnowledge.Number(line.Amount),
                     line.Part.Price is { } price ? site.Money(price) : null,
                     line.For.IsEmpty ? null : new PageLink(line.For[0].Title, $"#at-{line.For[0].Id}")))],
-                site.Money(group.Aggregate(default(Range3), (sum, line) => sum + (line.Part.Price ?? default))))),
+                site.Money(group.Aggregate(default(Range3), (sum, line) => sum + (line.Price ?? default))))),
     ];
 
     public HtmlString Drawing() => sheet.Tasks.IsEmpty

@@ -35,7 +35,11 @@ public sealed record Examination(KnowledgeBase Base, Resolution Resolution, Regi
 }
 
 /// <summary>A cross-check over the space: which finding it gives, and the function that looks for it.</summary>
-public sealed record SpaceCheck(FindingKind Kind, Func<Examination, IEnumerable<Finding>> Run);
+public sealed record SpaceCheck(FindingKind Kind, Func<Examination, IEnumerable<Finding>> Run)
+{
+    /// <summary>It takes long in a large base, so it runs on a thread and over a store of its own.</summary>
+    public bool Aside { get; init; }
+}
 
 /// <summary>A cross-check within and between entities, for which the space need not be known.</summary>
 public sealed record EntityCheck(FindingKind Kind, Func<KnowledgeBase, IEnumerable<Finding>> Run)

@@ -12,7 +12,7 @@ namespace Swapwright.Findings;
 /// </summary>
 public static class RedundantRule
 {
-    public static readonly SpaceCheck Check = new(FindingKinds.RedundantRule, Run);
+    public static readonly SpaceCheck Check = new(FindingKinds.RedundantRule, Run) { Aside = true };
 
     private static IEnumerable<Finding> Run(Examination examination)
     {

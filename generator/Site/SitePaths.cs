@@ -29,6 +29,9 @@ public static class SitePaths
     public static string Guide(string chassis, string donor, IEnumerable<string> options) =>
         $"guide/{chassis}/{string.Join("--", options.Prepend(donor))}.html";
 
+    /// <summary>A sheet of a guide, for the bench: "bench/quillet-c/marn-16--keep/wiring.html".</summary>
+    public static string Bench(string guide, string sheet) => $"bench{guide["guide".Length..^".html".Length]}/{sheet}.html";
+
     public static string Chassis(string id) => $"chassis/{id}.html";
 
     public static string Donor(string id) => $"donor/{id}.html";

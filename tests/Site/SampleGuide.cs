@@ -9,32 +9,33 @@ internal static class SampleGuide
     private static readonly GuideCondition Kept = new("where the alternator is kept", [new([new("alternator", ["keep"])])]);
     private static readonly GuideCondition Donors = new("where the donor's alternator is fitted", [new([new("alternator", ["donor"])])]);
 
+    private static readonly string Path = SitePaths.Guide("quillet-c", "marn-16", ["own"]);
+
     public static GuidePage Page() => new()
     {
-        Frame = SamplePages.Frame(SitePaths.Guide("quillet-c", "marn-16", ["own"]), "Marn 16 in Quillet C"),
+        Frame = SamplePages.Frame(Path, "Marn 16 in Quillet C"),
         Title = "Marn 16 (1992–94) in Quillet C (1986–88) with its own gearbox",
         Chassis = new("Quillet C, 1986–88", SitePaths.Chassis("quillet-c")),
         Donor = new("Marn 16, 1992–94", SitePaths.Donor("marn-16")),
         Headline = [new("Gearbox", "the chassis's own four-speed")],
         Summary = Summary(),
         Choices = Choices(),
-        Exclusions = [new(Words("An ECU that controls the alternator rules out keeping the chassis's."), new("ECU-controlled alternator", SitePaths.Rule("ecu-alternator")), Kept)],
+        Sheets = [new(new("Wiring sheet", SitePaths.Bench(Path, "wiring")), "every plug by cavity")],
+        Otherwise = new("What the other options change", SitePaths.Bench(Path, "otherwise")),
         Advice = [new(Words("The donor's five-speed drops engine speed at 100 km/h by a fifth."), new("Guide with the donor's gearbox", SitePaths.Guide("quillet-c", "marn-16", ["donor"])), new("Ratios", SitePaths.Rule("ratios")))],
         Systems = Systems(),
-        Shopping =
-        [
-            new("From the breaker", [new(new("Donor engine with harness", SitePaths.Part("marn-16")), null, "620 EUR", new("Engine", SitePaths.Position("engine")))], "620 EUR"),
-            new("From the machine shop", [new(new("Adapter plate 12 mm", SitePaths.Part("adapter-plate")), null, "240 EUR", new("Bell housing", SitePaths.Position("bell-housing"))), new(new("Bracket spacer 8 mm", SitePaths.Part("bracket-spacer")), "2", "9 EUR", new("Alternator", SitePaths.Position("alternator")), Kept)], "249 EUR"),
-        ],
+        Shopping = [new(new("Machine shop", SitePaths.Bench(Path, "shopping") + "#from-machine-shop"), "2 things", "249 EUR")],
         Gearbox = Gearbox(),
-        Belts = [Belt(Kept, "5PK1195"), Belt(Donors, "5PK1210")],
-        Wiring = [Wiring()],
-        Hoses = [new("Fuel feed", "tank pump", "rail", "8 mm", "2,900 mm", "new line, clips every 300 mm", "injection, 10 bar"), new("Heater", "water outlet", "matrix", "16 to 19 mm", "640 mm", "cut and fit a step", "coolant", Kept)],
+        Belts = [new() { Title = "Accessory belt", Designation = "5PK1195", Words = "Five ribs: the water pump has no more.", Trim = "No belt with 5 ribs is stocked: trim one with 6.", Drawing = Belt().Drawing }],
+        Wiring = new([new("straight in", 9), new("extended", 4, "2.9 m of wire")], [new("Gauge sender", "add a plug", ""), new("Alternator", "lengthen the wires", "wires longer by 240 mm")]),
+        Hoses = [new("Fuel", "1 cut to length, 2 kept")],
         Ecu = Ecu(),
-        Work = [new() { Id = "prepare", Title = "Prepare", Hours = new("6", "9", "14", "hours"), Tasks = [Task("machine-plate", "Have the adapter plate machined", null), Task("spacer", "Fit the alternator's spacer", Kept)] }],
-        Checks = [Task("turn-by-hand", "Turn the engine twice by hand", null), Task("fuel-pressure", "Hold fuel pressure for ten minutes", null)],
-        FirstStart = [Task("first-start", "Start with the extinguisher at hand", null)],
-        Mistakes = [new(Words("The charge lamp is left out, and the alternator never wakes."), new("Alternator", SitePaths.Position("alternator")), Kept)],
+        Figures = [Figures("load", "Mass and cooling")],
+        Work = [new(new("Prepare", SitePaths.Bench(Path, "work") + "#phase-prepare"), new("6", "9", "14", "hours"), [new(new("Have the adapter plate machined", SitePaths.Bench(Path, "work") + "#task-machine-plate"), "0.5–2 h, practised hands")])],
+        Checks = [Task("turn-by-hand", "Turn the engine twice by hand"), Task("fuel-pressure", "Hold fuel pressure for ten minutes")],
+        FirstStart = [Task("first-start", "Start with the extinguisher at hand")],
+        Mistakes = [Words("The charge lamp is left out, and the alternator never wakes.")],
+        MistakesAbove = "One mistake stands above, beside the line that it spoils.",
         Cautions = [new("Fuel", Words("Injection lines hold pressure after the engine is off: relieve it before you open one.")), new("Law", Words("Ask an inspector before you buy anything."))],
         Confidence = new()
         {
@@ -45,6 +46,63 @@ internal static class SampleGuide
             Sources = [SamplePages.Source("build-log-3", "Build log of a 1987 C", "build log")],
         },
     };
+
+    /// <summary>Its sheets for the bench.</summary>
+    public static IReadOnlyList<BenchPage> Sheets() =>
+    [
+        Sheet(new WiringPage { Frame = Page().Frame, Title = "", Guide = Back(), Kind = "Wiring sheet", Wiring = [Wiring()] }, "wiring"),
+        Sheet(new BeltsPage { Frame = Page().Frame, Title = "", Guide = Back(), Kind = "Belt card", Belts = [Belt()] }, "belts"),
+        Sheet(
+            new HosesPage
+            {
+                Frame = Page().Frame,
+                Title = "",
+                Guide = Back(),
+                Kind = "Hose card",
+                Hoses = [new("Fuel feed", "tank pump", "rail", "8 mm", "2,900 mm", "new line, clips every 300 mm", "injection, 10 bar")],
+                Circuits = [new() { Title = "Fuel", Drawing = Belt().Drawing, Totals = [new("8 mm", "2.9 m", "one piece")] }],
+            },
+            "hoses"),
+        Sheet(
+            new WorkPage
+            {
+                Frame = Page().Frame,
+                Title = "",
+                Guide = Back(),
+                Kind = "Work sheet",
+                Work = [new() { Id = "prepare", Title = "Prepare", Hours = new("6", "9", "14", "hours"), Tasks = [Task("machine-plate", "Have the adapter plate machined"), Task("spacer", "Fit the alternator's spacer")] }],
+                Ledgers = [Gearing()],
+                Drawing = Belt().Drawing,
+                Words = "Drawn for two people.",
+                Tools = ["torque wrench"],
+                Consumables = ["thread lock"],
+            },
+            "work"),
+        Sheet(new ShoppingPage { Frame = Page().Frame, Title = "", Guide = Back(), Kind = "Shopping list", Note = "Invented prices.", Shopping = [new("machine-shop", "Machine shop", [new(new("Bracket spacer 8 mm", SitePaths.Part("bracket-spacer")), "2", "9 EUR", new("Alternator", Path + "#at-alternator"))], "9 EUR")] }, "shopping"),
+        Sheet(new FiguresPage { Frame = Page().Frame, Title = "", Guide = Back(), Kind = "Sheet of figures", Facts = [new("Quillet four-speed", [new("Oil", "75W-80, 2.1 L")])], Ledgers = [Gearing()] }, "figures"),
+        Sheet(
+            new OtherwisePage
+            {
+                Frame = Page().Frame,
+                Title = "",
+                Guide = Back(),
+                Kind = "Other choices",
+                Exclusions = [new(Words("An ECU that controls the alternator rules out keeping the chassis's."), new("ECU-controlled alternator", SitePaths.Rule("ecu-alternator")), Kept)],
+                Systems = [new("ancillaries", "Ancillaries", [new(new("Alternator", Path + "#at-alternator"), [new("or-alternator-1", Line(Verb.Take, "Take the donor's", Donors, Standing.Reported, "reported") with { Notes = SamplePages.Html("Its plug is changed for the chassis's oval one.", SitePaths.Bench(Path, "otherwise")), Reason = Reason(Standing.Reported, "reported", SitePaths.Bench(Path, "otherwise")) })])])],
+                Sources = [SamplePages.Source("build-log-3", "Build log of a 1987 C", "build log")],
+            },
+            "otherwise"),
+    ];
+
+    private static BenchPage Sheet(BenchPage page, string id) => page with
+    {
+        Frame = SamplePages.Frame(SitePaths.Bench(Path, id), page.Kind),
+        Title = $"{page.Kind}: Marn 16 in Quillet C",
+        Chosen = [new("Gearbox", "the chassis's own four-speed")],
+        Others = [new("Work sheet", SitePaths.Bench(Path, "work"))],
+    };
+
+    private static PageLink Back() => new("Marn 16 in Quillet C", Path);
 
     private static HtmlString Words(string text) => SamplePages.Words(text);
 
@@ -94,16 +152,15 @@ internal static class SampleGuide
         },
     ];
 
-    private static GuideReason Reason(Standing standing, string words) => new()
+    private static GuideReason Reason(Standing standing, string words, string path = "guide/x/y.html") => new()
     {
-        Because = SamplePages.Html("Both ears have the same spacing; only the belt plane differs, by **8 mm**. See [extending wires](article:extending-wires).", "guide/x/y.html"),
+        Because = SamplePages.Html("Both ears have the same spacing; only the belt plane differs, by **8 mm**. See [extending wires](article:extending-wires).", path),
         Rule = new("alternator-kept", SitePaths.Rule("alternator-kept")),
         Standing = standing,
         StandingText = words,
         Checked = "2025-04-01",
         By = "M. Ostrander",
         Sources = [new("1", "#source-1")],
-        Overridden = [new("alternator-general", SitePaths.Rule("alternator-general"))],
     };
 
     private static GuideLine Line(Verb verb, string words, GuideCondition? condition, Standing standing, string standingWords) => new()
@@ -112,6 +169,14 @@ internal static class SampleGuide
         VerbText = words,
         Condition = condition,
         Reason = Reason(standing, standingWords),
+    };
+
+    private static GuideLine KeptAlternator() => Line(Verb.Move, "Keep the chassis's own, moved to the donor's bracket", Kept, Standing.Built, "built and driven") with
+    {
+        Parts = [new(new("Bracket spacer 8 mm", SitePaths.Part("bracket-spacer")), "9 EUR", "machine shop")],
+        Cautions = [new("Electrics", Words("Battery off first."))],
+        Steps = [Words("Fit the spacer between ear and bracket."), Words("Check that the pulleys stand in one plane within 1 mm.")],
+        Articles = [new("Sizing the main cable", SitePaths.Article("main-cable"))],
     };
 
     private static GuideSystem[] Systems() =>
@@ -136,11 +201,8 @@ internal static class SampleGuide
                 {
                     Id = "alternator",
                     Position = new("Alternator", SitePaths.Position("alternator")),
-                    Lines =
-                    [
-                        Line(Verb.Move, "Keep the chassis's own, moved to the donor's bracket", Kept, Standing.Built, "built and driven") with { Parts = [new(new("Bracket spacer 8 mm", SitePaths.Part("bracket-spacer")), "9 EUR", "machine shop")], Steps = [Words("Fit the spacer between ear and bracket."), Words("Check that the pulleys stand in one plane within 1 mm.")], Articles = [new("Sizing the main cable", SitePaths.Article("main-cable"))] },
-                        Line(Verb.Take, "Take the donor's", Donors, Standing.Reported, "reported") with { Notes = SamplePages.Html("Its plug is changed for the chassis's oval one.") },
-                    ],
+                    Lines = [KeptAlternator()],
+                    Others = [new(Verb.Take, new("Take the donor's", SitePaths.Bench(Path, "otherwise") + "#or-alternator-1"), Donors)],
                 },
                 new() { Id = "power-steering", Position = new("Power-steering pump", SitePaths.Position("power-steering")), Lines = [Line(Verb.LeaveOff, "Leave the donor's off and blank its bracket", null, Standing.Built, "built and driven")] },
                 new() { Id = "sender", Position = new("Gauge sender", SitePaths.Position("sender")), Lines = [Line(Verb.Keep, "Keep the chassis's own and renew its wear parts", null, Standing.Built, "built and driven")] },
@@ -149,31 +211,39 @@ internal static class SampleGuide
         },
     ];
 
+    private static GuideFigures Figures(string id, string title) => new()
+    {
+        Id = id,
+        Title = title,
+        Figures = [new("Engine speed at 100 km/h", "3472 rpm"), new("Speedometer", "reads 1.2 % high", "beyond what the law allows", Weight.Caution)],
+        Within = "Within their limits: injector duty.",
+        Gaps = ["Shift points: not computed, for the power curve is not known."],
+        Sheet = new("Tables, charts and how it was reckoned", SitePaths.Bench(Path, "figures") + "#" + id),
+    };
+
     private static GuideGearbox Gearbox() => new()
     {
         Title = "Quillet four-speed",
-        Facts = [new("Torque, at most", "150 Nm", "the donor gives 137 Nm"), new("Oil", "75W-80, 2.1 L")],
-        Ledgers =
-        [
-            new()
-            {
-                Id = "gearing",
-                Title = "Gearing",
-                Figures = [new("Engine speed at 100 km/h", "3472 rpm"), new("Speedometer", "reads 1.2 % high", "within what the law allows")],
-                Tables = [new("Road speed at 1,000 engine revolutions a minute", ["Gear", "Ratio", "Speed, km/h"], [new(["first", "3.550", "7.9"]), new(["second", "1.950", "14.3"])])],
-                Gaps = ["Shift points: not computed, for the power curve is not known."],
-                Notes = ["Slip of the tyre is left out."],
-                Reasons = [new("Tyre diameter", "D = d + 2 W A; tyre width 165 mm", "UN Regulation No. 30")],
-            },
-        ],
+        About = Words("The car's own."),
+        Figures = [Figures("gearing", "Gearing")],
         Systems = [new() { Id = "driveline", Title = "Driveline", Positions = [new() { Id = "bell-housing", Position = new("Bell housing", SitePaths.Position("bell-housing")), Lines = [Line(Verb.Make, "Make an adapter plate, 12 mm", null, Standing.Built, "built and driven")] }] }],
     };
 
-    private static GuideBelt Belt(GuideCondition condition, string designation) => new()
+    private static GuideLedger Gearing() => new()
+    {
+        Id = "gearing",
+        Title = "Gearing",
+        Figures = [new("Engine speed at 100 km/h", "3472 rpm"), new("Speedometer", "reads 1.2 % high", "within what the law allows")],
+        Tables = [new("Road speed at 1,000 engine revolutions a minute", ["Gear", "Ratio", "Speed, km/h"], [new(["first", "3.550", "7.9"]), new(["second", "1.950", "14.3"])])],
+        Gaps = ["Shift points: not computed, for the power curve is not known."],
+        Notes = ["Slip of the tyre is left out."],
+        Reasons = [new("Tyre diameter", "D = d + 2 W A; tyre width 165 mm", "UN Regulation No. 30")],
+    };
+
+    private static BeltCard Belt() => new()
     {
         Title = "Accessory belt",
-        Condition = condition,
-        Designation = designation,
+        Designation = "5PK1195",
         Words = "Five ribs: the water pump has no more.",
         RunnersUp = [new("5PK1200", "fits, 2 mm nearer the end of the slot")],
         Tone = [new("Pluck here", "Crankshaft to Alternator", "the longest free span, 255 mm"), new("New belt", "138 to 152 Hz")],
@@ -191,7 +261,7 @@ internal static class SampleGuide
         Stated = [new("belt.accessory.length", "1,195 mm", "1,193.4 mm", "agrees within 5 mm", Weight.Good, new("Belt with own alternator", SitePaths.Rule("belt-own")))],
     };
 
-    private static GuideWiring Wiring() => new()
+    private static WiringBench Wiring() => new()
     {
         Counts = [new("straight in", 9), new("plug changed", 3), new("extended", 4, "2.9 m of wire"), new("added", 1)],
         Devices =
@@ -222,16 +292,14 @@ internal static class SampleGuide
     private static GuideEcu Ecu() => new()
     {
         Title = "Marn 16 ECU, manual",
-        Facts = [new("Injector drive", "limits current itself")],
-        Ledgers = [new() { Id = "fuel", Title = "Fuel and ignition", Figures = [new("Injector duty at full power", "71 %", "85 % at most")] }],
+                Figures = [Figures("fuel", "Fuel and ignition")],
         Systems = [new() { Id = "control", Title = "Control", Positions = [new() { Id = "ecu", Position = new("ECU", SitePaths.Position("ecu")), Lines = [Line(Verb.Take, "Take the donor's with its harness", null, Standing.Built, "built and driven")] }] }],
     };
 
-    private static GuideTask Task(string id, string title, GuideCondition? condition) => new()
+    private static GuideTask Task(string id, string title) => new()
     {
         Id = id,
         Title = title,
-        Condition = condition,
         Hours = new("0.5", "1", "2", "hours"),
         Skill = "careful",
         People = "1 person",

@@ -9,7 +9,7 @@ internal static class SamplePages
 {
     public static IReadOnlyList<Page> All() =>
     [
-        Start(), Chassis(), Donor(), Which(), Differ(), SampleGuide.Page(), Position(), Rule(), Article(), Glossary(), Finding(), Connector(), Index(), About(), NotFound(), Own(), Search(), Changes(), Health(),
+        Start(), Chassis(), Donor(), Which(), Differ(), SampleGuide.Page(), .. SampleGuide.Sheets(), Position(), Rule(), Article(), Glossary(), Finding(), Connector(), Index(), About(), NotFound(), Own(), Search(), Changes(), Health(),
     ];
 
     public static SiteFrame Frame(string path, string title) => new()

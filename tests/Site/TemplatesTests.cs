@@ -71,7 +71,7 @@ public sealed class TemplatesTests
         var document = ParsedPage.Of(Embedded.Render(SampleGuide.Page())).Document;
 
         Assert.Equal(
-            ["cost", "first", "do", "gearbox", "belts", "wiring", "hoses", "ecu", "work", "checks", "first-start", "mistakes", "cautions", "sure"],
+            ["cost", "first", "do", "gearbox", "belts", "wiring", "hoses", "ecu", "load", "work", "checks", "first-start", "mistakes", "cautions", "sure"],
             document.QuerySelectorAll(".guide-body > section > h2").Select(heading => heading.Id!));
         Assert.Equal(
             document.QuerySelectorAll(".guide-body > section > h2").Select(heading => "#" + heading.Id),
@@ -83,7 +83,7 @@ public sealed class TemplatesTests
     {
         var document = ParsedPage.Of(Embedded.Render(SampleGuide.Page())).Document;
 
-        var lines = document.QuerySelectorAll("#at-alternator .line");
+        var lines = document.QuerySelectorAll("#at-alternator [data-when]");
         Assert.Equal(["alternator=keep", "alternator=donor"], lines.Select(line => line.GetAttribute("data-when")!));
         Assert.Contains("where the alternator is kept", lines[0].TextContent, StringComparison.Ordinal);
         Assert.All(document.QuerySelectorAll(".line"), line => Assert.NotNull(line.QuerySelector("details a[href^='../../rule/']")));
@@ -193,9 +193,10 @@ public sealed class TemplatesTests
     [Fact]
     public void StyleSheet_Embedded_StaysSmallAndFetchesNothing()
     {
-        var css = Text("assets/site.css") + Text("assets/reading.css") + Text("assets/search.css") + Text("assets/survey.css") + Text("assets/find.css");
+        var css = Text("assets/site.css") + Text("assets/reading.css") + Text("assets/search.css") + Text("assets/survey.css") + Text("assets/find.css") + Text("assets/guide.css");
 
         Assert.True(Text("assets/site.css").Length < 20_480, "the style sheet has grown");
+        Assert.True(Text("assets/guide.css").Length < 10_240, "the style sheet of guides has grown");
         Assert.True(Text("assets/reading.css").Length < 8_192, "the style sheet of articles has grown");
         Assert.True(Text("assets/search.css").Length < 3_072, "the style sheet of the search field has grown");
         Assert.True(Text("assets/survey.css").Length < 6_144, "the style sheet of the overviews has grown");
@@ -230,6 +231,13 @@ public sealed class TemplatesTests
         return page switch
         {
             GuidePage guide => new GuidePage { Frame = frame, Title = "T", Chassis = guide.Chassis, Donor = guide.Donor, Summary = new() { Verdict = "Yes" } },
+            WiringPage bench => new WiringPage { Frame = frame, Title = "T", Guide = bench.Guide, Kind = "K" },
+            BeltsPage bench => new BeltsPage { Frame = frame, Title = "T", Guide = bench.Guide, Kind = "K" },
+            HosesPage bench => new HosesPage { Frame = frame, Title = "T", Guide = bench.Guide, Kind = "K" },
+            WorkPage bench => new WorkPage { Frame = frame, Title = "T", Guide = bench.Guide, Kind = "K" },
+            ShoppingPage bench => new ShoppingPage { Frame = frame, Title = "T", Guide = bench.Guide, Kind = "K" },
+            FiguresPage bench => new FiguresPage { Frame = frame, Title = "T", Guide = bench.Guide, Kind = "K" },
+            OtherwisePage bench => new OtherwisePage { Frame = frame, Title = "T", Guide = bench.Guide, Kind = "K" },
             RulePage => new RulePage { Frame = frame, Title = "T", Id = "x" },
             ArticlePage => new ArticlePage { Frame = frame, Title = "T", Body = HtmlString.Empty },
             GlossaryPage => new GlossaryPage { Frame = frame, Title = "T" },

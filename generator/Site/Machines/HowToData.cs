@@ -14,9 +14,49 @@ internal static class HowToData
     // The encoder keeps <, > and & out of the text, so that no title can end the element it stands in.
     private static readonly JsonWriterOptions s_options = new() { Encoder = JavaScriptEncoder.Create(UnicodeRanges.All) };
 
+    /// <summary>What a guide says of the work: how long, how much, and its phases, which lead to the steps.</summary>
     /// <param name="address">Of the guide's page; null where the site is not published.</param>
     /// <param name="picture">Address of its picture; null where there is none.</param>
-    public static HtmlString Of(GuidePage page, Sheet sheet, Settings settings, string? address, string? picture)
+    public static HtmlString InShort(GuidePage page, Sheet sheet, Settings settings, string? address, string? picture) => Written(json =>
+    {
+        Head(json, page.Title, $"{page.Frame.Description} {page.Summary.Verdict}", sheet, settings, address);
+        Address(json, "image", picture);
+        json.WriteStartArray("step");
+        foreach (var phase in page.Work)
+        {
+            Step(json, phase.Phase.Text, SitePaths.Address(settings.BaseAddress, phase.Phase.Href));
+        }
+
+        json.WriteEndArray();
+    });
+
+    /// <summary>The whole of the work, with tools, parts and every step's heading.</summary>
+    /// <param name="address">Of the page; null where the site is not published, and the steps' addresses are anchors.</param>
+    public static HtmlString Whole(WorkPage page, Sheet sheet, Settings settings, string? address) => Written(json =>
+    {
+        Head(json, page.Title, page.Frame.Description, sheet, settings, address);
+        Things(json, "tool", "HowToTool", page.Tools.Select(tool => (tool, (string?)null)));
+        Things(json, "supply", "HowToSupply", sheet.Shopping.Select(line => (line.Part.Title, line.Amount == 1 ? null : line.Amount.ToString(System.Globalization.CultureInfo.InvariantCulture))).Concat(page.Consumables.Select(thing => (thing, (string?)null))));
+        json.WriteStartArray("step");
+        foreach (var phase in page.Work)
+        {
+            json.WriteStartObject();
+            json.WriteString("@type", "HowToSection");
+            json.WriteString("name", phase.Title);
+            json.WriteStartArray("itemListElement");
+            foreach (var task in phase.Tasks)
+            {
+                Step(json, task.Title, $"{address}#task-{task.Id}");
+            }
+
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    });
+
+    private static HtmlString Written(Action<Utf8JsonWriter> write)
     {
         using var stream = new MemoryStream();
         using (var json = new Utf8JsonWriter(stream, s_options))
@@ -24,20 +64,30 @@ internal static class HowToData
             json.WriteStartObject();
             json.WriteString("@context", "https://schema.org");
             json.WriteString("@type", "HowTo");
-            json.WriteString("name", page.Title);
-            json.WriteString("description", $"{page.Frame.Description} {page.Summary.Verdict}");
-            json.WriteString("inLanguage", settings.Language);
-            Address(json, "url", address);
-            Address(json, "image", picture);
-            json.WriteString("totalTime", Duration(sheet.Hours.Likely));
-            Cost(json, sheet.Money, settings.Currency);
-            Things(json, "tool", "HowToTool", page.Tools.Select(tool => (tool, (string?)null)));
-            Things(json, "supply", "HowToSupply", page.Shopping.SelectMany(group => group.Items).Select(item => (item.Part.Text, item.Amount)).Concat(page.Consumables.Select(thing => (thing, (string?)null))));
-            Steps(json, page, address);
+            write(json);
             json.WriteEndObject();
         }
 
         return new HtmlString(Encoding.UTF8.GetString(stream.GetBuffer().AsSpan(0, (int)stream.Length)));
+    }
+
+    private static void Head(Utf8JsonWriter json, string name, string description, Sheet sheet, Settings settings, string? address)
+    {
+        json.WriteString("name", name);
+        json.WriteString("description", description);
+        json.WriteString("inLanguage", settings.Language);
+        Address(json, "url", address);
+        json.WriteString("totalTime", Duration(sheet.Hours.Likely));
+        Cost(json, sheet.Money, settings.Currency);
+    }
+
+    private static void Step(Utf8JsonWriter json, string name, string? address)
+    {
+        json.WriteStartObject();
+        json.WriteString("@type", "HowToStep");
+        json.WriteString("name", name);
+        Address(json, "url", address);
+        json.WriteEndObject();
     }
 
     /// <summary>ISO 8601, in whole hours as the page says them, since days of work are not days of the calendar.</summary>
@@ -68,35 +118,6 @@ internal static class HowToData
                 json.WriteString("requiredQuantity", thing.Amount);
             }
 
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-    }
-
-    private static void Steps(Utf8JsonWriter json, GuidePage page, string? address)
-    {
-        // The page shows the two last phases under headings of their own; they come when the car is together and before the road.
-        var apart = new[] { ("What to check before the first start", page.Checks), ("The first start", page.FirstStart) };
-        var before = page.Work.TakeWhile(phase => phase.Id is not ("road-test" or "paper")).ToList();
-        var sections = before.Select(phase => (phase.Title, phase.Tasks)).Concat(apart).Concat(page.Work.Skip(before.Count).Select(phase => (phase.Title, phase.Tasks)));
-        json.WriteStartArray("step");
-        foreach (var (title, tasks) in sections.Where(section => section.Item2.Count > 0))
-        {
-            json.WriteStartObject();
-            json.WriteString("@type", "HowToSection");
-            json.WriteString("name", title);
-            json.WriteStartArray("itemListElement");
-            foreach (var task in tasks)
-            {
-                json.WriteStartObject();
-                json.WriteString("@type", "HowToStep");
-                json.WriteString("name", task.Title);
-                Address(json, "url", $"{address}#task-{task.Id}");
-                json.WriteEndObject();
-            }
-
-            json.WriteEndArray();
             json.WriteEndObject();
         }
 

@@ -12,62 +12,54 @@ public sealed record GuidePage : Page
 
     public required GuideSummary Summary { get; init; }
 
+    /// <summary>The sheets for the bench beside this guide, each with what is on it.</summary>
+    public IReadOnlyList<BenchLink> Sheets { get; init; } = [];
+
     public IReadOnlyList<GuideChoice> Choices { get; init; } = [];
 
-    /// <summary>What rules out combinations of this chassis and donor, in words.</summary>
-    public IReadOnlyList<GuideExclusion> Exclusions { get; init; } = [];
+    /// <summary>Where the answers of the other options stand, and what cannot be combined; null where nothing is left to choose.</summary>
+    public PageLink? Otherwise { get; init; }
 
     /// <summary>Better options or other donors that rules advise without deciding.</summary>
     public IReadOnlyList<GuideAdvice> Advice { get; init; } = [];
 
-    /// <summary>Every system except those of <see cref="Gearbox"/>, in the order of positions.yaml.</summary>
+    /// <summary>Every system except those of <see cref="Gearbox"/> and <see cref="Ecu"/>, in the order of positions.yaml.</summary>
     public IReadOnlyList<GuideSystem> Systems { get; init; } = [];
 
-    public IReadOnlyList<GuideShoppingGroup> Shopping { get; init; } = [];
+    /// <summary>What it sums to by where it comes from; the shopping list has the parts.</summary>
+    public IReadOnlyList<GuideShoppingSum> Shopping { get; init; } = [];
 
     public GuideGearbox? Gearbox { get; init; }
 
     public IReadOnlyList<GuideBelt> Belts { get; init; } = [];
 
-    /// <summary>One where the wiring is the same whatever is chosen; otherwise one for each condition.</summary>
-    public IReadOnlyList<GuideWiring> Wiring { get; init; } = [];
+    public GuideWiring? Wiring { get; init; }
 
-    public IReadOnlyList<GuideHose> Hoses { get; init; } = [];
-
-    public IReadOnlyList<GuideHoseCircuit> HoseCircuits { get; init; } = [];
+    public IReadOnlyList<GuideHoseSum> Hoses { get; init; } = [];
 
     public GuideEcu? Ecu { get; init; }
 
     /// <summary>The worksheets that stand for themselves, each under its own heading: load and drivetrain.</summary>
-    public IReadOnlyList<GuideLedger> Ledgers { get; init; } = [];
+    public IReadOnlyList<GuideFigures> Figures { get; init; } = [];
 
     public IReadOnlyList<GuidePhase> Work { get; init; } = [];
-
-    /// <summary>Worksheets that are read beside the work.</summary>
-    public IReadOnlyList<GuideLedger> WorkLedgers { get; init; } = [];
-
-    /// <summary>The work as bars over days.</summary>
-    public HtmlString WorkDrawing { get; init; } = HtmlString.Empty;
-
-    /// <summary>Which chain of work decides how long it takes.</summary>
-    public string WorkWords { get; init; } = "";
-
-    /// <summary>Tools of all tasks.</summary>
-    public IReadOnlyList<string> Tools { get; init; } = [];
-
-    /// <summary>What all tasks use up.</summary>
-    public IReadOnlyList<string> Consumables { get; init; } = [];
 
     /// <summary>Tasks of the phase before the first start.</summary>
     public IReadOnlyList<GuideTask> Checks { get; init; } = [];
 
     public IReadOnlyList<GuideTask> FirstStart { get; init; } = [];
 
-    public IReadOnlyList<GuideMistake> Mistakes { get; init; } = [];
+    /// <summary>Those that belong to no line; the others stand beside their lines.</summary>
+    public IReadOnlyList<HtmlString> Mistakes { get; init; } = [];
+
+    /// <summary>How many stand beside their lines, as a sentence.</summary>
+    public string MistakesAbove { get; init; } = "";
 
     public IReadOnlyList<Caution> Cautions { get; init; } = [];
 
     public GuideConfidence? Confidence { get; init; }
+
+    public override IReadOnlyList<string> Styles => ["assets/guide.css"];
 
     internal override string Template => "guide";
 }
@@ -155,8 +147,6 @@ public sealed record SettledChoice(string Choice, string Option);
 public sealed record GuideExclusion(HtmlString Text, PageLink Rule, GuideCondition? Condition = null);
 
 public sealed record GuideAdvice(HtmlString Text, PageLink? Towards = null, PageLink? Rule = null, GuideCondition? Condition = null);
-
-public sealed record GuideMistake(HtmlString Text, PageLink? Where = null, GuideCondition? Condition = null);
 
 public sealed record GuideConfidence
 {

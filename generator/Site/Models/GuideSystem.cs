@@ -18,9 +18,16 @@ public sealed record GuidePosition
 
     public required PageLink Position { get; init; }
 
-    /// <summary>One line where the answer is the same whatever is chosen; otherwise one for each condition.</summary>
+    /// <summary>What holds with the recommended choices; empty where the position does not arise with them.</summary>
     public IReadOnlyList<GuideLine> Lines { get; init; } = [];
+
+    /// <summary>What holds with other choices, in short.</summary>
+    public IReadOnlyList<GuideOtherLine> Others { get; init; } = [];
 }
+
+/// <summary>An answer that other choices lead to.</summary>
+/// <param name="Line">Its words, linked to where it is told in full.</param>
+public sealed record GuideOtherLine(Verb Verb, PageLink Line, GuideCondition? Condition);
 
 /// <summary>An answer with its reason.</summary>
 public sealed record GuideLine
@@ -35,6 +42,9 @@ public sealed record GuideLine
 
     /// <summary>The part, then the parts wanted besides.</summary>
     public IReadOnlyList<GuidePart> Parts { get; init; } = [];
+
+    /// <summary>What its rule warns of.</summary>
+    public IReadOnlyList<Caution> Cautions { get; init; } = [];
 
     public IReadOnlyList<HtmlString> Steps { get; init; } = [];
 
@@ -67,14 +77,8 @@ public sealed record GuideReason
 
     /// <summary>Numbers of the guide's list of sources.</summary>
     public IReadOnlyList<PageLink> Sources { get; init; } = [];
-
-    /// <summary>Rules that are silent here because this one names them.</summary>
-    public IReadOnlyList<PageLink> Overridden { get; init; } = [];
 }
 
-/// <summary>What to get, by where it comes from.</summary>
-public sealed record GuideShoppingGroup(string Source, IReadOnlyList<GuideShoppingItem> Items, string? Total = null);
-
-/// <param name="Amount">Null for one.</param>
-public sealed record GuideShoppingItem(
-    PageLink Part, string? Amount = null, string? Price = null, PageLink? For = null, GuideCondition? Condition = null);
+/// <summary>What is to be got from one kind of place.</summary>
+/// <param name="Source">Linked to its part of the shopping list.</param>
+public sealed record GuideShoppingSum(PageLink Source, string Count, string Total);

@@ -1,6 +1,14 @@
 namespace Swapwright.Site.Models;
 
-public sealed record GuidePhase
+/// <summary>A phase of the work as the guide lists it.</summary>
+public sealed record GuidePhase(PageLink Phase, RangeText? Hours, IReadOnlyList<GuideTaskLine> Tasks);
+
+/// <summary>A piece of work in a line.</summary>
+/// <param name="Task">Linked to its steps on the work sheet.</param>
+/// <param name="Hours">Display-ready, with the skill where it is more than careful.</param>
+public sealed record GuideTaskLine(PageLink Task, string Hours);
+
+public sealed record WorkPhase
 {
     public required string Id { get; init; }
 
@@ -17,8 +25,6 @@ public sealed record GuideTask
     public required string Id { get; init; }
 
     public required string Title { get; init; }
-
-    public GuideCondition? Condition { get; init; }
 
     public RangeText? Hours { get; init; }
 

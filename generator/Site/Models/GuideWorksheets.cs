@@ -4,24 +4,35 @@ public sealed record GuideGearbox
 {
     public required string Title { get; init; }
 
-    public PageLink? Link { get; init; }
-
     public HtmlString About { get; init; } = HtmlString.Empty;
 
-    public IReadOnlyList<NamedValue> Facts { get; init; } = [];
-
     /// <summary>Road speeds, engine speed at cruise, speedometer error.</summary>
-    public IReadOnlyList<GuideLedger> Ledgers { get; init; } = [];
+    public IReadOnlyList<GuideFigures> Figures { get; init; } = [];
 
     /// <summary>The systems of the driveline: gearbox, clutch, shafts, shifter.</summary>
     public IReadOnlyList<GuideSystem> Systems { get; init; } = [];
 }
 
+/// <summary>A belt as the guide shows it; the belt card has pulleys, window and tension.</summary>
 public sealed record GuideBelt
 {
     public required string Title { get; init; }
 
-    public GuideCondition? Condition { get; init; }
+    /// <summary>Rib count, profile and length in one; empty where no stocked belt fits.</summary>
+    public required string Designation { get; init; }
+
+    /// <summary>Why no belt fits, or what to watch.</summary>
+    public string Words { get; init; } = "";
+
+    /// <summary>How to trim a wider belt; empty where the right one is stocked.</summary>
+    public string Trim { get; init; } = "";
+
+    public HtmlString Drawing { get; init; } = HtmlString.Empty;
+}
+
+public sealed record BeltCard
+{
+    public required string Title { get; init; }
 
     /// <summary>Rib count, profile and length in one; empty where no stocked belt fits.</summary>
     public required string Designation { get; init; }
@@ -84,10 +95,14 @@ public sealed record GuideBeltPulley
 /// <summary>A number that a rule states beside the one computed.</summary>
 public sealed record GuideStatedValue(string Name, string Stated, string Computed, string Verdict, Weight Weight, PageLink? Rule = null);
 
-public sealed record GuideWiring
-{
-    public GuideCondition? Condition { get; init; }
+/// <summary>The wiring as the guide shows it; the wiring sheet has the wires.</summary>
+public sealed record GuideWiring(IReadOnlyList<NamedCount> Counts, IReadOnlyList<GuidePlug> Plugs);
 
+/// <summary>A plug that there is work on.</summary>
+public sealed record GuidePlug(string Title, string Action, string Detail);
+
+public sealed record WiringBench
+{
     /// <summary>Plugs by what they need.</summary>
     public IReadOnlyList<NamedCount> Counts { get; init; } = [];
 
@@ -179,8 +194,11 @@ public sealed record GuideAdapter
 public sealed record GuideAdapterRow(
     string Signal, string From, string To, string Action, WireColour? Colour = null, string Size = "", Weight Weight = Weight.Plain);
 
+/// <summary>A circuit of hoses in short.</summary>
+public sealed record GuideHoseSum(string Circuit, string Words);
+
 public sealed record GuideHose(
-    string Circuit, string From, string To, string Size, string Length, string Action, string Class = "", GuideCondition? Condition = null);
+    string Circuit, string From, string To, string Size, string Length, string Action, string Class = "");
 
 /// <summary>One circuit of the hoses, drawn, with the hose it needs.</summary>
 public sealed record GuideHoseCircuit
@@ -197,14 +215,10 @@ public sealed record GuideEcu
 {
     public required string Title { get; init; }
 
-    public PageLink? Link { get; init; }
-
     public HtmlString About { get; init; } = HtmlString.Empty;
 
-    public IReadOnlyList<NamedValue> Facts { get; init; } = [];
-
     /// <summary>Injector duty, ballast, pump flow: computed values of fuel and ignition.</summary>
-    public IReadOnlyList<GuideLedger> Ledgers { get; init; } = [];
+    public IReadOnlyList<GuideFigures> Figures { get; init; } = [];
 
     public IReadOnlyList<GuideSystem> Systems { get; init; } = [];
 }

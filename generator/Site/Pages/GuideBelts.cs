@@ -9,16 +9,29 @@ namespace Swapwright.Site.Pages;
 /// <summary>The belts of a guide's recommended combination.</summary>
 internal static class GuideBelts
 {
-    public static ImmutableArray<GuideBelt> Of(SiteKnowledge site, Sheet sheet) => [.. sheet.Belts.Select(belt => Belt(site, sheet, belt))];
+    /// <summary>Each belt as far as the guide shows it.</summary>
+    public static ImmutableArray<GuideBelt> Of(Sheet sheet) =>
+    [
+        .. sheet.Belts.Select(belt => new GuideBelt
+        {
+            Title = belt.Loop.Title,
+            Designation = belt.Result.Recommended?.Designation ?? "",
+            Words = string.Join(" ", Words(belt)),
+            Trim = Trim(belt.Result),
+            Drawing = Drawing(belt),
+        }),
+    ];
+
+    public static ImmutableArray<BeltCard> Cards(Sheet sheet) => [.. sheet.Belts.Select(belt => Card(sheet, belt))];
 
     /// <summary>Loop and designation in a line each, for the summary.</summary>
     public static ImmutableArray<NamedValue> Short(Sheet sheet) =>
         [.. sheet.Belts.Select(belt => new NamedValue(belt.Loop.Title, belt.Result.Recommended?.Designation ?? "none that is stocked", null, belt.Result.Recommended is null ? Weight.Bad : Weight.Plain))];
 
-    private static GuideBelt Belt(SiteKnowledge site, Sheet sheet, FittedBelt belt)
+    private static BeltCard Card(Sheet sheet, FittedBelt belt)
     {
         var result = belt.Result;
-        return new GuideBelt
+        return new BeltCard
         {
             Title = belt.Loop.Title,
             Designation = result.Recommended?.Designation ?? "",
@@ -26,8 +39,8 @@ internal static class GuideBelts
             RunnersUp = result.RunnerUp is { } second ? [new NamedValue("Runner-up", second.Designation, BeltWords.Chosen(second))] : [],
             Tone = [.. Tone(belt)],
             Shims = [.. result.Shims.Select(shim => BeltWords.Shim(belt, shim))],
-            Trim = result.Problems.OfType<TrimmedBelt>().Select(BeltWords.Trim).FirstOrDefault() ?? "",
-            Drawing = result.Nominal is null ? HtmlString.Empty : new HtmlString(BeltDrawing.Svg(belt.Loop, result, new BeltDrawingOptions($"belt-{belt.Loop.Id}"))),
+            Trim = Trim(result),
+            Drawing = Drawing(belt),
             DrawingText = $"{belt.Loop.Title}: {string.Join(", ", belt.Loop.Pulleys.Select(pulley => pulley.Title))}, in the order in which the belt passes them.",
             Pulleys = [.. belt.Loop.Pulleys.Select((pulley, at) => Pulley(pulley, result.Pulleys.IsEmpty ? null : result.Pulleys[at]))],
             Window = [.. Window(result)],
@@ -43,6 +56,11 @@ internal static class GuideBelts
             ],
         };
     }
+
+    private static string Trim(BeltResult result) => result.Problems.OfType<TrimmedBelt>().Select(BeltWords.Trim).FirstOrDefault() ?? "";
+
+    private static HtmlString Drawing(FittedBelt belt) =>
+        belt.Result.Nominal is null ? HtmlString.Empty : new HtmlString(BeltDrawing.Svg(belt.Loop, belt.Result, new BeltDrawingOptions($"belt-{belt.Loop.Id}")));
 
     private static GuideBeltPulley Pulley(Pulley pulley, PulleyJudgement? judged) => new()
     {

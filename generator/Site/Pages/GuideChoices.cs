@@ -23,13 +23,14 @@ internal sealed class GuideChoices(SiteKnowledge site, GuideEntry guide)
     }
 
     /// <summary>Exclusions that touch this chassis and donor with these headline options.</summary>
-    public ImmutableArray<GuideExclusion> Exclusions()
+    /// <param name="path">Of the page that shows them.</param>
+    public ImmutableArray<GuideExclusion> Exclusions(string path)
     {
         var everything = new GuideConditions(site, guide, site.Resolution.Domain);
         return
         [
             .. site.Resolution.Exclusions.Where(exclusion => everything.Meets(exclusion.Region)).Select(exclusion => new GuideExclusion(
-                site.Inline(exclusion.Rule.ExcludeText.Length > 0 ? exclusion.Rule.ExcludeText : exclusion.Rule.Because, guide.Path),
+                site.Inline(exclusion.Rule.ExcludeText.Length > 0 ? exclusion.Rule.ExcludeText : exclusion.Rule.Because, path),
                 SiteKnowledge.Link(exclusion.Rule),
                 everything.Of(exclusion.Region))),
         ];

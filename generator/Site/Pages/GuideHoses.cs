@@ -25,6 +25,28 @@ internal static class GuideHoses
             .. hoses.Open.Select(port => new GuideHose(ShopWords.Capital(HoseWords.Circuit(port.Circuit)), End(port), "the air", $"{HoseWords.Number(port.SizeMm)} mm", "", $"Leave it open. {port.Open}")),
         ];
 
+    /// <summary>Circuit by circuit what there is to do.</summary>
+    public static ImmutableArray<GuideHoseSum> Sums(Sheet sheet) => sheet.Hoses is not { } hoses
+        ? []
+        :
+        [
+            .. HoseDrawing.Circuits(hoses).Select(circuit => new GuideHoseSum(ShopWords.Capital(HoseWords.Circuit(circuit)), ShopWords.Capital(string.Join(", ", InShort(hoses, circuit))))),
+        ];
+
+    private static IEnumerable<string> InShort(HoseSheet hoses, HoseCircuit circuit)
+    {
+        var runs = hoses.Runs.Where(run => run.Circuit == circuit).ToList();
+        string? Count(int count, string words) => count == 0 ? null : $"{SiteKnowledge.Number(count)} {words}";
+        return new[]
+        {
+            Count(runs.Count(run => run.Action is not (HoseAction.Keep or HoseAction.Set)), "cut to length"),
+            Count(runs.Count(run => run.Action == HoseAction.Set), "from a set"),
+            Count(runs.Count(run => run.Action == HoseAction.Keep), "kept"),
+            Count(hoses.Blanked.Count(blank => blank.Port.Circuit == circuit), "closed"),
+            Count(hoses.Open.Count(port => port.Circuit == circuit), "left open"),
+        }.OfType<string>();
+    }
+
     public static ImmutableArray<GuideHoseCircuit> Circuits(Sheet sheet) => sheet.Hoses is not { } hoses
         ? []
         :

@@ -11,15 +11,39 @@ internal static class GuideLedgers
     // Shown within the section of the gearbox, of the ECU, and of the work.
     private static readonly ImmutableArray<string> s_within = ["gearing", "fuel", "torques"];
 
-    public static ImmutableArray<GuideLedger> Of(Sheet sheet, string id) => sheet.Ledger(id) is { } ledger ? [Ledger(ledger)] : [];
+    public static ImmutableArray<GuideLedger> Of(Sheet sheet, string id) => sheet.Ledger(id) is { } ledger ? [Whole(ledger)] : [];
 
-    public static ImmutableArray<GuideLedger> Alone(Sheet sheet) => [.. sheet.Ledgers.Where(ledger => !s_within.Contains(ledger.Id)).Select(Ledger)];
+    /// <summary>Every ledger except the one that is read beside the work.</summary>
+    public static ImmutableArray<GuideLedger> OfFigures(Sheet sheet) => [.. sheet.Ledgers.Where(ledger => ledger.Id != "torques").Select(Whole)];
 
-    private static GuideLedger Ledger(Ledger ledger) => new()
+    public static ImmutableArray<GuideFigures> Short(Sheet sheet, string id, string path) => sheet.Ledger(id) is { } ledger ? [Short(ledger, path)] : [];
+
+    public static ImmutableArray<GuideFigures> Alone(Sheet sheet, string path) => [.. sheet.Ledgers.Where(ledger => !s_within.Contains(ledger.Id)).Select(ledger => Short(ledger, path))];
+
+    private static GuideFigures Short(Ledger ledger, string path)
+    {
+        var figures = ledger.Figures.Where(figure => !figure.IsStep).ToList();
+        var within = figures.Where(figure => figure.Weight == FigureWeight.Good).Select(figure => LedgerWords.InLine(figure.Title)).ToList();
+        return new GuideFigures
+        {
+            Id = ledger.Id,
+            Title = ledger.Title,
+            Figures = [.. figures.Where(figure => figure.Weight != FigureWeight.Good).Select(Named)],
+            Within = within.Count == 0 ? "" : $"Within their limits: {string.Join(", ", within)}.",
+            Gaps = Gaps(ledger),
+            Sheet = new PageLink("Tables, charts and how it was reckoned", $"{path}#{ledger.Id}"),
+        };
+    }
+
+    private static ImmutableArray<string> Gaps(Ledger ledger) => [.. ledger.Gaps.Select(gap => $"{gap.About}: not computed, for {gap.Reason}.")];
+
+    private static NamedValue Named(Figure figure) => new(figure.Title, LedgerWords.Value(figure), figure.Remark.Length > 0 ? figure.Remark : null, Weigh(figure.Weight));
+
+    private static GuideLedger Whole(Ledger ledger) => new()
     {
         Id = ledger.Id,
         Title = ledger.Title,
-        Figures = [.. ledger.Figures.Where(figure => !figure.IsStep).Select(figure => new NamedValue(figure.Title, LedgerWords.Value(figure), figure.Remark.Length > 0 ? figure.Remark : null, Weigh(figure.Weight)))],
+        Figures = [.. ledger.Figures.Where(figure => !figure.IsStep).Select(Named)],
         Tables =
         [
             .. ledger.Tables.Select(table => new GuideLedgerTable(
@@ -31,7 +55,7 @@ internal static class GuideLedgers
             }),
         ],
         Charts = [.. ledger.Charts.Select(chart => new HtmlString(ChartDrawing.Svg(chart, new ChartDrawingOptions($"chart-{ledger.Id}-{chart.Id}"))))],
-        Gaps = [.. ledger.Gaps.Select(gap => $"{gap.About}: not computed, for {gap.Reason}.")],
+        Gaps = Gaps(ledger),
         Notes = ledger.Notes,
         Reasons = [.. ledger.Figures.Where(figure => figure.Formula.Length > 0).Select(Reason)],
     };

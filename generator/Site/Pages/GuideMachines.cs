@@ -23,7 +23,7 @@ internal static class GuideMachines
                 new AlternateLink("text/csv", "This guide as a table", GuidePages.DataPath(guide, "csv")),
             ],
             Picture = picture ?? "",
-            StructuredData = HowToData.Of(page, sheet, settings, SitePaths.Address(settings.BaseAddress, guide.Path), picture),
+            StructuredData = HowToData.InShort(page, sheet, settings, SitePaths.Address(settings.BaseAddress, guide.Path), picture),
         };
     }
 

@@ -18,8 +18,8 @@ internal static class GuidePages
         ImmutableArray<GuideSystem> systems;
         ImmutableArray<string> sources;
         ImmutableArray<GuideChoice> choices;
-        ImmutableArray<GuideExclusion> exclusions;
         ImmutableArray<GuideAdvice> advice;
+        int exclusions;
         lock (site.Store)
         {
             var positions = new GuideSystems(site, guide);
@@ -27,15 +27,17 @@ internal static class GuidePages
             sources = [.. positions.Sources];
             var open = new GuideChoices(site, guide);
             choices = open.Choices();
-            exclusions = open.Exclusions();
+            exclusions = open.Exclusions(guide.Path).Length;
             advice = open.Advice();
         }
 
         var sheet = site.SheetOf(guide);
-        var work = new GuideWork(site, sheet, guide.Path);
+        var work = new GuideWork(site, sheet, guide.Path, SitePaths.Bench(guide.Path, BenchSheets.Work));
         var chassis = guide.Headline.Chassis;
         var donor = guide.Headline.Donor;
-        var title = $"{donor.Title} into {chassis.Title}{(guide.Options.Length > 0 ? $": {InSentence.Lower(guide.Options)}" : "")}";
+        var title = Title(guide);
+        var figures = SitePaths.Bench(guide.Path, BenchSheets.Figures);
+        var mistakes = SheetTexts.Mistakes(sheet).ToLookup(mistake => mistake.Position is not null);
         ImmutableArray<GuideSystem> Section(string section) => [.. systems.Where(system => site.Base.Systems.Any(one => one.Id == system.Id && one.Section == section))];
         var page = new GuidePage
         {
@@ -46,42 +48,58 @@ internal static class GuidePages
             Title = title,
             Chassis = SiteKnowledge.Link(chassis),
             Donor = SiteKnowledge.Link(donor),
-            Headline = [.. guide.Headline.Options.Select(option => new NamedValue(site.Base.Choices[option.Key].Title, site.OptionTitle(option.Key, option.Value)))],
+            Headline = Headline(site, guide),
             Summary = Summary(site, sheet, guide),
+            Sheets = BenchSheets.Links(guide),
             Choices = choices,
-            Exclusions = exclusions,
+            Otherwise = choices.IsEmpty ? null : new PageLink(
+                exclusions == 0 ? "What the other options change, line by line" : $"What the other options change, line by line, and which of them do not go together",
+                SitePaths.Bench(guide.Path, BenchSheets.Otherwise)),
             Advice = advice,
-            Systems = [.. systems.Where(system => site.Base.Systems.Any(one => one.Id == system.Id && one.Section.Length == 0))],
-            Shopping = work.Shopping(),
-            Gearbox = sheet.Gearbox is { } gearbox ? Gearbox(site, gearbox, guide.Path, Section("drive")) with { Ledgers = GuideLedgers.Of(sheet, "gearing") } : null,
-            Belts = GuideBelts.Of(site, sheet),
+            Systems = Section(""),
+            Shopping = work.Sums(SitePaths.Bench(guide.Path, BenchSheets.Shopping)),
+            Gearbox = sheet.Gearbox is { } gearbox ? new GuideGearbox { Title = gearbox.Title, About = site.Block(gearbox.About, guide.Path), Figures = GuideLedgers.Short(sheet, "gearing", figures), Systems = Section("drive") } : null,
+            Belts = GuideBelts.Of(sheet),
             Wiring = GuideWirings.Of(site, sheet),
-            Hoses = GuideHoses.Of(site, sheet),
-            HoseCircuits = GuideHoses.Circuits(sheet),
-            Ecu = sheet.Ecu is { } ecu ? EcuSection(site, ecu, guide.Path, Section("control")) with { Ledgers = GuideLedgers.Of(sheet, "fuel") } : null,
-            Ledgers = GuideLedgers.Alone(sheet),
-            Work = work.Phases(),
-            WorkLedgers = GuideLedgers.Of(sheet, "torques"),
-            WorkDrawing = work.Drawing(),
-            WorkWords = work.Words(),
-            Tools = work.Tools(),
-            Consumables = work.Consumables(),
+            Hoses = GuideHoses.Sums(sheet),
+            Ecu = sheet.Ecu is { } ecu ? new GuideEcu { Title = ecu.Title, About = site.Block(ecu.About, guide.Path), Figures = GuideLedgers.Short(sheet, "fuel", figures), Systems = Section("control") } : null,
+            Figures = GuideLedgers.Alone(sheet, figures),
+            Work = work.Lines(),
             Checks = work.OfPhase("before-start"),
             FirstStart = work.OfPhase("first-start"),
-            Mistakes = [.. SheetTexts.Mistakes(sheet).Select(mistake => new GuideMistake(site.Inline(mistake.Text, guide.Path), mistake.Position is { } position ? new PageLink(position.Title, $"#at-{position.Id}") : null))],
+            Mistakes = [.. mistakes[false].Select(mistake => site.Inline(mistake.Text, guide.Path))],
+            MistakesAbove = mistakes[true].Count() switch
+            {
+                0 => "",
+                1 => "One mistake stands above, beside the line that it spoils.",
+                var count => string.Create(CultureInfo.InvariantCulture, $"{count} mistakes stand above, each beside the line that it spoils."),
+            },
             Cautions = site.Cautions(SheetTexts.Cautions(sheet, site.Base).Select(caution => caution.Caution), guide.Path),
             Confidence = Confidence(site, sheet, sources),
         };
         return page with { Frame = GuideMachines.Frame(site, guide, sheet, page) };
     }
 
+    /// <summary>The combination in words.</summary>
+    public static string Title(GuideEntry guide) =>
+        $"{guide.Headline.Donor.Title} into {guide.Headline.Chassis.Title}{(guide.Options.Length > 0 ? $": {InSentence.Lower(guide.Options)}" : "")}";
+
+    public static ImmutableArray<NamedValue> Headline(SiteKnowledge site, GuideEntry guide) =>
+        [.. guide.Headline.Options.Select(option => new NamedValue(site.Base.Choices[option.Key].Title, site.OptionTitle(option.Key, option.Value)))];
+
+    /// <summary>The choices besides the headline's that a guide's numbers are worked out for.</summary>
+    public static ImmutableArray<NamedValue> Decided(SiteKnowledge site, Sheet sheet, GuideEntry guide) =>
+    [
+        .. sheet.Choices.Where(choice => choice.Value != Choice.None && guide.Headline.Options.All(option => option.Key != choice.Key))
+            .Select(choice => new NamedValue(site.Base.Choices[choice.Key].Title, site.OptionTitle(choice.Key, choice.Value))),
+    ];
+
     public static string DataPath(GuideEntry guide, string extension) => Path.ChangeExtension(guide.Path, extension);
 
     private static GuideSummary Summary(SiteKnowledge site, Sheet sheet, GuideEntry guide)
     {
         var answers = sheet.Answers.Select(answer => answer.Answer).OfType<Answer>().ToList();
-        var decided = sheet.Choices.Where(choice => choice.Value != Choice.None && guide.Headline.Options.All(option => option.Key != choice.Key))
-            .Select(choice => $"{InSentence.Lower(site.Base.Choices[choice.Key].Title)}: {InSentence.Lower(site.OptionTitle(choice.Key, choice.Value))}");
+        var decided = Decided(site, sheet, guide).Select(choice => $"{InSentence.Lower(choice.Name)}: {InSentence.Lower(choice.Value)}");
         var skill = sheet.Tasks.Select(task => task.Skill).DefaultIfEmpty("plain").MaxBy(ShopWords.SkillRank)!;
         var made = answers.Count(answer => answer.Source == "made");
         var hardest = sheet.Tasks.Where(task => task.Skill == "specialist").Select(task => InSentence.Lower(task.Title)).ToList();
@@ -108,7 +126,7 @@ internal static class GuidePages
         };
     }
 
-    private static string MoneyNote(SiteKnowledge site, Sheet sheet)
+    public static string MoneyNote(SiteKnowledge site, Sheet sheet)
     {
         var (hours, money) = (sheet.Effort.Hours, sheet.Effort.Money);
         return string.Create(
@@ -132,27 +150,6 @@ internal static class GuidePages
         0 => "the same",
         > 0 and var more => $"{SiteKnowledge.Number(more)} % more",
         var less => $"{SiteKnowledge.Number(-less)} % less",
-    };
-
-    private static GuideGearbox Gearbox(SiteKnowledge site, Gearbox gearbox, string path, IReadOnlyList<GuideSystem> systems) => new()
-    {
-        Title = gearbox.Title,
-        About = site.Block(gearbox.About, path),
-        Facts =
-        [
-            .. site.Facts("gearbox", gearbox, path).Select(fact => new NamedValue(fact.Title, fact.Value)),
-            .. gearbox.OilLitres is { } litres ? [new NamedValue("Oil", $"{SiteKnowledge.Number(litres)} L{(gearbox.OilGrade.Length > 0 ? $", {gearbox.OilGrade}" : "")}")] : Array.Empty<NamedValue>(),
-            .. gearbox.MassKg is { } mass ? [new NamedValue("Mass", $"{SiteKnowledge.Number(mass)} kg")] : Array.Empty<NamedValue>(),
-        ],
-        Systems = systems,
-    };
-
-    private static GuideEcu EcuSection(SiteKnowledge site, Ecu ecu, string path, IReadOnlyList<GuideSystem> systems) => new()
-    {
-        Title = ecu.Title,
-        About = site.Block(ecu.About, path),
-        Facts = [.. site.Facts("ecu", ecu, path).Select(fact => new NamedValue(fact.Title, fact.Value))],
-        Systems = systems,
     };
 
     private static GuideConfidence Confidence(SiteKnowledge site, Sheet sheet, IEnumerable<string> sources)

@@ -17,6 +17,7 @@ internal sealed class GuideSystems(SiteKnowledge site, GuideEntry guide)
     /// <summary>On whose word the answers stand, in the order in which they are first named.</summary>
     public IReadOnlyList<string> Sources => _sources;
 
+    /// <summary>As the guide shows them: what holds with the recommended choices in full, the rest in short.</summary>
     public ImmutableArray<GuideSystem> All() =>
     [
         .. site.Base.Systems.Select(system => new GuideSystem
@@ -26,14 +27,44 @@ internal sealed class GuideSystems(SiteKnowledge site, GuideEntry guide)
             About = site.Inline(system.About, guide.Path),
             Positions =
             [
-                .. site.Base.PositionOrder.Where(position => position.System == system.Id && _conditions.Meets(site.Resolution.Applies(position.Id)))
-                    .Select(position => new GuidePosition { Id = position.Id, Position = SiteKnowledge.Link(position), Lines = Lines(position) }),
+                .. Positions(system).Select(position => new GuidePosition
+                {
+                    Id = position.Id,
+                    Position = SiteKnowledge.Link(position),
+                    Lines = [.. Standing(position).Where(IsRecommended).Select(standing => Line(position, standing, guide.Path))],
+                    Others = [.. Standing(position).Where(standing => !IsRecommended(standing)).Select((standing, at) => Other(position, standing, at))],
+                }),
             ],
         }).Where(system => system.Positions.Count > 0),
     ];
 
-    private IReadOnlyList<GuideLine> Lines(Position position) =>
-        [.. site.Resolution.At(position.Id).Where(standing => _conditions.Meets(standing.Region)).Select(standing => Line(position, standing))];
+    /// <summary>The lines that other choices lead to, in full.</summary>
+    public ImmutableArray<OtherwiseSystem> Otherwise(string path) =>
+    [
+        .. site.Base.Systems.Select(system => new OtherwiseSystem(
+            system.Id,
+            system.Title,
+            [
+                .. Positions(system).Select(position => new OtherwisePosition(
+                    new PageLink(position.Title, $"{guide.Path}#at-{position.Id}"),
+                    [.. Standing(position).Where(standing => !IsRecommended(standing)).Select((standing, at) => new OtherwiseLine(Anchor(position, at), Line(position, standing, path)))]))
+                    .Where(position => position.Lines.Count > 0),
+            ])).Where(system => system.Positions.Count > 0),
+    ];
+
+    private IEnumerable<Position> Positions(VehicleSystem system) =>
+        site.Base.PositionOrder.Where(position => position.System == system.Id && _conditions.Meets(site.Resolution.Applies(position.Id)));
+
+    private IEnumerable<StandingAnswer> Standing(Position position) => site.Resolution.At(position.Id).Where(standing => _conditions.Meets(standing.Region));
+
+    private bool IsRecommended(StandingAnswer standing) => site.Store.Contains(standing.Region, guide.Recommended.AsSpan());
+
+    private static string Anchor(Position position, int at) => string.Create(CultureInfo.InvariantCulture, $"or-{position.Id}-{at + 1}");
+
+    private GuideOtherLine Other(Position position, StandingAnswer standing, int at) => new(
+        ShopWords.Verb(standing.Answer),
+        new PageLink(ShopWords.Sentence(standing.Answer), $"{SitePaths.Bench(guide.Path, BenchSheets.Otherwise)}#{Anchor(position, at)}"),
+        _conditions.Of(standing.Region));
 
     private PageLink Numbered(string source)
     {
@@ -48,30 +79,28 @@ internal sealed class GuideSystems(SiteKnowledge site, GuideEntry guide)
         return new PageLink(number, $"#source-{number}");
     }
 
-    private GuideLine Line(Position position, StandingAnswer standing)
+    private GuideLine Line(Position position, StandingAnswer standing, string path)
     {
         var (rule, answer) = (standing.Rule, standing.Answer);
-        var overridden = rule.Overrides.Select(named => site.Base.Rules.Find(named.Id)).OfType<Rule>()
-            .Where(other => other.AnswerAt(position.Id) is not null && _conditions.Meets(site.Store.And(site.Resolution.When(other), standing.Region)));
         return new GuideLine
         {
             Verb = ShopWords.Verb(answer),
             VerbText = ShopWords.Sentence(answer),
             Condition = _conditions.Of(standing.Region),
             Parts = [.. new[] { answer.Part }.Concat(answer.Also).OfType<string>().Select(site.Part)],
-            Steps = site.Inlines(answer.Steps, guide.Path),
-            Notes = site.Block(answer.Notes, guide.Path),
-            Mistakes = site.Inlines(answer.Mistakes, guide.Path),
+            Cautions = site.Cautions(rule.Cautions, path),
+            Steps = site.Inlines(answer.Steps, path),
+            Notes = site.Block(answer.Notes, path),
+            Mistakes = site.Inlines(answer.Mistakes, path),
             Articles = answer.Article is { } article && site.Base.Articles.Find(article) is { } found ? [SiteKnowledge.Link(found)] : [],
             Reason = new GuideReason
             {
-                Because = site.Block(rule.Because, guide.Path),
+                Because = site.Block(rule.Because, path),
                 Rule = SiteKnowledge.Link(rule) with { Text = rule.Id },
                 Standing = SiteKnowledge.Standing(rule.Standing),
                 StandingText = SiteKnowledge.StandingText(rule.Standing),
                 Checked = rule.Checked,
                 Sources = [.. rule.Sources.Where(site.Base.Sources.Has).Select(Numbered)],
-                Overridden = [.. overridden.Select(other => SiteKnowledge.Link(other) with { Text = other.Id })],
             },
         };
     }

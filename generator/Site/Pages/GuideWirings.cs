@@ -10,7 +10,19 @@ namespace Swapwright.Site.Pages;
 /// <summary>The wiring of a guide's recommended combination.</summary>
 internal static class GuideWirings
 {
-    public static ImmutableArray<GuideWiring> Of(SiteKnowledge site, Sheet sheet) => sheet.Wiring is { } wiring ? [Wiring(site, sheet, wiring)] : [];
+    /// <summary>The plugs that there is work on.</summary>
+    public static GuideWiring? Of(SiteKnowledge site, Sheet sheet) => sheet.Wiring is not { } wiring
+        ? null
+        : new GuideWiring(
+            Counts(sheet),
+            [
+                .. InOrder(wiring).Where(plug => plug.Outcome != PlugOutcome.StraightIn || plug.Extended).Select(plug => new GuidePlug(
+                    Title(site, plug),
+                    Action(plug),
+                    string.Join("; ", Details(site, plug, site.ConnectorLink(plug.DeviceConnector ?? plug.HarnessConnector)?.Text)))),
+            ]);
+
+    public static WiringBench? Bench(SiteKnowledge site, Sheet sheet) => sheet.Wiring is { } wiring ? Bench(site, sheet, wiring) : null;
 
     /// <summary>Plugs by what they need, for the summary.</summary>
     public static ImmutableArray<NamedCount> Counts(Sheet sheet) => sheet.Wiring?.Counts is not { } counts
@@ -29,10 +41,10 @@ internal static class GuideWirings
             }.Where(count => count.Count > 0),
         ];
 
-    private static GuideWiring Wiring(SiteKnowledge site, Sheet sheet, WiringSheet wiring) => new()
+    private static WiringBench Bench(SiteKnowledge site, Sheet sheet, WiringSheet wiring) => new()
     {
         Counts = Counts(sheet),
-        Devices = [.. wiring.Plugs.OrderBy(plug => Rank(plug.Outcome)).ThenBy(plug => plug.Title, StringComparer.Ordinal).Select(plug => Device(site, plug))],
+        Devices = [.. InOrder(wiring).Select(plug => Device(site, plug))],
         Cuts = [.. wiring.Bill.Cuts.Select((cut, at) => Cut(site, wiring, cut, at))],
         Sizing = wiring.Runs.Any(run => run.Conductor is not null)
             ? $"Each size is the smallest of 0.5, 0.75, 1, 1.5, 2.5, 4, 6 and 10 mm² that carries the current, loses no more than {SiteKnowledge.Number(site.Base.Settings.Wiring.AllowedDropV)} V with its conductor at {SiteKnowledge.Number(site.Base.Settings.Wiring.ConductorCelsius)} °C (greatest resistance by IEC 60228, class 5) and is no thinner than {SiteKnowledge.Number(site.Base.Settings.Wiring.LeastMm2)} mm²; a wire that is thicker already keeps its size."
@@ -72,9 +84,13 @@ internal static class GuideWirings
         Adapter = Adapter(site, wiring),
     };
 
+    private static IEnumerable<PlugWork> InOrder(WiringSheet wiring) => wiring.Plugs.OrderBy(plug => Rank(plug.Outcome)).ThenBy(plug => plug.Title, StringComparer.Ordinal);
+
+    private static string Title(SiteKnowledge site, PlugWork plug) => plug.Title == plug.Role ? site.Base.Vocabulary.Devices.Find(plug.Role)?.Title ?? plug.Title : plug.Title;
+
     private static GuideDevice Device(SiteKnowledge site, PlugWork plug) => new()
     {
-        Title = plug.Title == plug.Role ? site.Base.Vocabulary.Devices.Find(plug.Role)?.Title ?? plug.Title : plug.Title,
+        Title = Title(site, plug),
         Connector = site.ConnectorLink(plug.DeviceConnector ?? plug.HarnessConnector),
         Action = Action(plug),
         Detail = string.Join("; ", Details(site, plug)),
@@ -101,7 +117,7 @@ internal static class GuideWirings
         _ => "cap: not fitted",
     };
 
-    private static IEnumerable<string> Details(SiteKnowledge site, PlugWork plug)
+    private static IEnumerable<string> Details(SiteKnowledge site, PlugWork plug, string? fitted = null)
     {
         if (plug.Wires.Select(wire => wire.ExtensionMm).DefaultIfEmpty(0).Max() is > 0 and var most)
         {
@@ -110,7 +126,7 @@ internal static class GuideWirings
 
         if (plug.Outcome == PlugOutcome.Changed && site.ConnectorLink(plug.HarnessConnector) is { } old)
         {
-            yield return $"cut off the {InSentence.Lower(old.Text)}, fit:";
+            yield return $"cut off the {InSentence.Lower(old.Text)}, fit{(fitted is null ? ":" : $" the {InSentence.Lower(fitted)}")}";
         }
 
         if (plug is { Outcome: PlugOutcome.Lead, LeadPart: { } part })

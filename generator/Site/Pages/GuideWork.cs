@@ -8,39 +8,34 @@ using Swapwright.Worksheets.Effort;
 namespace Swapwright.Site.Pages;
 
 /// <summary>Order of work and shopping of a guide's recommended combination.</summary>
-internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path)
+/// <param name="path">Of the page that shows the tasks, or to which shopping leads back.</param>
+/// <param name="steps">Path of the page that has every task; empty where it is the same page.</param>
+internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path, string steps = "")
 {
     private static readonly ImmutableArray<string> s_apart = ["before-start", "first-start"];
 
-    /// <summary>The phases except those that stand in sections of their own.</summary>
-    public ImmutableArray<GuidePhase> Phases() =>
+    /// <summary>Every phase with its steps.</summary>
+    public ImmutableArray<WorkPhase> Phases() =>
     [
-        .. WorkTask.Phases.Where(phase => !s_apart.Contains(phase))
-            .Select(phase => (phase, tasks: sheet.Tasks.Where(task => task.Phase == phase).ToList()))
-            .Where(pair => pair.tasks.Count > 0)
-            .Select(pair => new GuidePhase
-            {
-                Id = pair.phase,
-                Title = ShopWords.Phase(pair.phase),
-                Hours = SiteKnowledge.Hours(pair.tasks.Aggregate(default(Range3), (sum, task) => sum + task.Hours)),
-                Tasks = [.. pair.tasks.Select(Task)],
-            }),
+        .. InPhases().Select(pair => new WorkPhase
+        {
+            Id = pair.Phase,
+            Title = ShopWords.Phase(pair.Phase),
+            Hours = Hours(pair.Tasks),
+            Tasks = [.. pair.Tasks.Select(Task)],
+        }),
+    ];
+
+    /// <summary>The phases in short, except those that the guide shows in sections of their own.</summary>
+    public ImmutableArray<GuidePhase> Lines() =>
+    [
+        .. InPhases().Where(pair => !s_apart.Contains(pair.Phase)).Select(pair => new GuidePhase(
+            new PageLink(ShopWords.Phase(pair.Phase), $"{steps}#phase-{pair.Phase}"),
+            Hours(pair.Tasks),
+            [.. pair.Tasks.Select(task => new GuideTaskLine(new PageLink(task.Title, $"{steps}#task-{task.Id}"), InShort(task)))])),
     ];
 
     public ImmutableArray<GuideTask> OfPhase(string phase) => [.. sheet.Tasks.Where(task => task.Phase == phase).Select(Task)];
-
-    public ImmutableArray<GuideShoppingGroup> Shopping() =>
-    [
-        .. sheet.Shopping.GroupBy(line => line.Part.From, StringComparer.Ordinal).OrderBy(group => ShopWords.From(group.Key), StringComparer.Ordinal)
-            .Select(group => new GuideShoppingGroup(
-                ShopWords.Capital(ShopWords.From(group.Key)),
-                [.. group.Select(line => new GuideShoppingItem(
-                    site.Part(line.Part.Id).Part,
-                    line.Amount == 1 ? null : SiteKnowledge.Number(line.Amount),
-                    line.Part.Price is { } price ? site.Money(price) : null,
-                    line.For.IsEmpty ? null : new PageLink(line.For[0].Title, $"#at-{line.For[0].Id}")))],
-                site.Money(group.Aggregate(default(Range3), (sum, line) => sum + (line.Price ?? default))))),
-    ];
 
     public HtmlString Drawing() => sheet.Tasks.IsEmpty
         ? HtmlString.Empty
@@ -58,6 +53,44 @@ internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path)
 
     public ImmutableArray<string> Consumables() => [.. sheet.Tasks.SelectMany(task => task.Consumables).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
 
+    /// <summary>The shopping list with every part.</summary>
+    public ImmutableArray<ShoppingGroup> Shopping() =>
+    [
+        .. BySource().Select(group => new ShoppingGroup(
+            group.Key,
+            ShopWords.Capital(ShopWords.From(group.Key)),
+            [.. group.Select(line => new ShoppingItem(
+                site.Part(line.Part.Id).Part,
+                line.Amount == 1 ? null : SiteKnowledge.Number(line.Amount),
+                line.Part.Price is { } price ? site.Money(price) : null,
+                line.For.IsEmpty ? null : new PageLink(line.For[0].Title, $"{path}#at-{line.For[0].Id}")))],
+            site.Money(Sum(group)))),
+    ];
+
+    /// <summary>What it comes to by source.</summary>
+    /// <param name="list">Path of the shopping list.</param>
+    public ImmutableArray<GuideShoppingSum> Sums(string list) =>
+    [
+        .. BySource().Select(group => new GuideShoppingSum(
+            new PageLink(ShopWords.Capital(ShopWords.From(group.Key)), $"{list}#from-{group.Key}"),
+            group.Count() == 1 ? "one thing" : $"{SiteKnowledge.Number(group.Count())} things",
+            site.Money(Sum(group)))),
+    ];
+
+    private IEnumerable<IGrouping<string, ShoppingLine>> BySource() =>
+        sheet.Shopping.GroupBy(line => line.Part.From, StringComparer.Ordinal).OrderBy(group => ShopWords.From(group.Key), StringComparer.Ordinal);
+
+    private static Range3 Sum(IEnumerable<ShoppingLine> lines) => lines.Aggregate(default(Range3), (sum, line) => sum + (line.Price ?? default));
+
+    private IEnumerable<(string Phase, List<WorkTask> Tasks)> InPhases() => WorkTask.Phases
+        .Select(phase => (phase, sheet.Tasks.Where(task => task.Phase == phase).ToList()))
+        .Where(pair => pair.Item2.Count > 0);
+
+    private static RangeText Hours(IEnumerable<WorkTask> tasks) => SiteKnowledge.Hours(tasks.Aggregate(default(Range3), (sum, task) => sum + task.Hours));
+
+    private static string InShort(WorkTask task) =>
+        $"{SiteKnowledge.Span(task.Hours)} h{(ShopWords.SkillRank(task.Skill) > 1 ? $", {ShopWords.Skill(task.Skill)}" : "")}{(task.People > 1 ? ", two people" : "")}";
+
     private GuideTask Task(WorkTask task)
     {
         var here = sheet.Tasks.Where(other => task.After.Any(named => named.Id == other.Id));
@@ -68,7 +101,7 @@ internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path)
             Hours = SiteKnowledge.Hours(task.Hours),
             Skill = ShopWords.Skill(task.Skill),
             People = task.People > 1 ? "two people" : "one person",
-            After = [.. here.Select(other => new PageLink(other.Title, $"#task-{other.Id}"))],
+            After = [.. here.Select(other => new PageLink(other.Title, $"{steps}#task-{other.Id}"))],
             Articles = [.. site.Articles.Where(article => article.Tasks.Any(named => named.Id == task.Id)).Select(SiteKnowledge.Link)],
             Tools = task.Tools,
             Consumables = task.Consumables,

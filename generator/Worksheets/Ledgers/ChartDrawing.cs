@@ -20,7 +20,7 @@ public static class ChartDrawing
 {
     private const double Font = 13;
     private const double LineHeight = Font * 1.25;
-    private const double LeastPlotHeight = 300;
+    private const double LeastPlotHeight = 260;
     private const double LabelGap = 14;
     private const double TickLength = 5;
 
@@ -35,7 +35,7 @@ public static class ChartDrawing
     public static string Svg(LedgerChart chart, ChartDrawingOptions options)
     {
         var series = chart.Series.Where(one => !one.Points.IsDefaultOrEmpty && one.Points.All(point => double.IsFinite(point.Across) && double.IsFinite(point.Up))).ToImmutableArray();
-        var across = ChartTicks.Of(chart.Across.From, chart.Across.To, 7);
+        var across = ChartTicks.Of(chart.Across.From, chart.Across.To, 5);
         var up = ChartTicks.Of(chart.Up.From, chart.Up.To, 6);
         var plot = new Plot(across[0], across[^1], up[0], up[^1], Math.Max(LeastPlotHeight, series.Length * LineHeight));
         var upLabels = up.Select(tick => Number(tick, ChartTicks.Decimals(up[1] - up[0]))).ToList();
@@ -47,6 +47,7 @@ public static class ChartDrawing
         var description = Id(options.IdPrefix, "desc");
         var root = new XElement(
             s_svg + "svg",
+            new XAttribute("class", "chart"),
             new XAttribute("role", "img"),
             new XAttribute("aria-labelledby", $"{title} {description}"),
             new XAttribute("viewBox", $"{Coordinate(-left)} {Coordinate(top)} {Coordinate(left + right)} {Coordinate(bottom - top)}"),
@@ -181,7 +182,8 @@ internal sealed record ChartLabel(string Title, bool IsReference, double EndX, d
 /// <summary>The field between the axes: from the units of the axes to those of the drawing, y down.</summary>
 internal sealed record Plot(double Left, double Right, double Bottom, double Top, double Height)
 {
-    public const double Width = 520;
+    // Narrow, so that the lettering can still be read where a telephone fits the chart to its width.
+    public const double Width = 320;
 
     public double X(double across) => Math.Clamp((across - Left) / (Right - Left), 0, 1) * Width;
 

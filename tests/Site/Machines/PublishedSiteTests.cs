@@ -56,10 +56,25 @@ public sealed class PublishedSiteTests : IDisposable
         var proof = Proof.Of(KnowledgeBaseCase.GoodFolder("workshop"));
         Render(proof);
         var guide = Directory.EnumerateFiles(Path.Combine(_folder, "guide"), "*.html", SearchOption.AllDirectories).Order(StringComparer.Ordinal).First();
-        var document = ParsedPage.Of(File.ReadAllText(guide)).Document;
+        var path = Path.GetRelativePath(_folder, guide).Replace('\\', '/');
+        using var shown = Data(Page(path));
+        Check(Page(path), shown.RootElement);
+        Assert.All(shown.RootElement.GetProperty("step").EnumerateArray(), step => AssertLeadsToPage(step.GetProperty("url").GetString()!));
 
-        using var json = JsonDocument.Parse(document.QuerySelector("script[type='application/ld+json']")!.TextContent);
-        var data = json.RootElement;
+        var work = Page(SitePaths.Bench(path, "work"));
+        using var json = Data(work);
+        Check(work, json.RootElement);
+        var steps = json.RootElement.GetProperty("step").EnumerateArray().SelectMany(section => section.GetProperty("itemListElement").EnumerateArray()).ToList();
+        Assert.NotEmpty(steps);
+        Assert.All(steps, step => AssertLeadsToPage(step.GetProperty("url").GetString()!));
+        Assert.Equal(work.QuerySelectorAll(".task").Length, steps.Count);
+        Assert.All(json.RootElement.GetProperty("supply").EnumerateArray(), supply => Assert.Equal("HowToSupply", supply.GetProperty("@type").GetString()));
+    }
+
+    private static JsonDocument Data(IDocument document) => JsonDocument.Parse(document.QuerySelector("script[type='application/ld+json']")!.TextContent);
+
+    private static void Check(IDocument document, JsonElement data)
+    {
         Assert.Equal("https://schema.org", data.GetProperty("@context").GetString());
         Assert.Equal("HowTo", data.GetProperty("@type").GetString());
         Assert.Equal(document.QuerySelector("h1")!.TextContent, data.GetProperty("name").GetString());
@@ -68,11 +83,12 @@ public sealed class PublishedSiteTests : IDisposable
         Assert.Equal("EUR", cost.GetProperty("currency").GetString());
         Assert.True(cost.GetProperty("minValue").GetDecimal() <= cost.GetProperty("value").GetDecimal());
         Assert.True(cost.GetProperty("value").GetDecimal() <= cost.GetProperty("maxValue").GetDecimal());
-        var steps = data.GetProperty("step").EnumerateArray().SelectMany(section => section.GetProperty("itemListElement").EnumerateArray()).ToList();
-        Assert.NotEmpty(steps);
-        Assert.All(steps, step => Assert.NotNull(document.GetElementById(step.GetProperty("url").GetString()!.Split('#')[1])));
-        Assert.Equal(document.QuerySelectorAll(".task").Length, steps.Count);
-        Assert.All(data.GetProperty("supply").EnumerateArray(), supply => Assert.Equal("HowToSupply", supply.GetProperty("@type").GetString()));
+    }
+
+    private void AssertLeadsToPage(string address)
+    {
+        var parts = address["https://swaps.example/".Length..].Split('#');
+        Assert.NotNull(Page(parts[0]).GetElementById(parts[1]));
     }
 
     private void Render(Proof proof) => SiteBuilder.Render(proof, _folder, Templates.Embedded());

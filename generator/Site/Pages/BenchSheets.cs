@@ -1,0 +1,121 @@
+using System.Collections.Immutable;
+using Swapwright.Sheets;
+using Swapwright.Site.Machines;
+using Swapwright.Site.Models;
+
+namespace Swapwright.Site.Pages;
+
+/// <summary>
+/// The sheets beside a guide: what is taken to the bench, printed for itself. The guide says what is done and why; wires,
+/// hoses, steps, parts and formulas stand here, so that a guide stays light enough to be opened anywhere.
+/// </summary>
+internal static class BenchSheets
+{
+    public const string Wiring = "wiring";
+    public const string Belts = "belts";
+    public const string Hoses = "hoses";
+    public const string Work = "work";
+    public const string Shopping = "shopping";
+    public const string Figures = "figures";
+    public const string Otherwise = "otherwise";
+
+    // In the order in which a builder takes them up.
+    private static readonly ImmutableArray<(string Id, string Kind, string Words)> s_kinds =
+    [
+        (Shopping, "Shopping list", "every part with its price, by where it comes from"),
+        (Work, "Work sheet", "every task with its steps, in order, with tools, torques and fluids"),
+        (Wiring, "Wiring sheet", "every plug by cavity, wires to cut, terminals, the adapter"),
+        (Belts, "Belt card", "path, pulleys, adjuster and tension of each belt"),
+        (Hoses, "Hose card", "every hose from end to end, circuit by circuit"),
+        (Figures, "Sheet of figures", "gearing, fuel, mass and cooling with tables, charts and formulas"),
+        (Otherwise, "Other choices", "each line that another option changes"),
+    ];
+
+    public static ImmutableArray<BenchLink> Links(GuideEntry guide) => [.. s_kinds.Select(kind => new BenchLink(new PageLink(kind.Kind, SitePaths.Bench(guide.Path, kind.Id)), kind.Words))];
+
+    public static IEnumerable<PlannedPage> Of(SiteKnowledge site, GuideEntry guide) =>
+        s_kinds.Select(kind => new PlannedPage(SitePaths.Bench(guide.Path, kind.Id), () => Build(site, guide, kind.Id)));
+
+    private static BenchPage Build(SiteKnowledge site, GuideEntry guide, string id)
+    {
+        var kind = s_kinds.First(one => one.Id == id).Kind;
+        var path = SitePaths.Bench(guide.Path, id);
+        var whole = GuidePages.Title(guide);
+        var title = $"{kind}: {whole}";
+        var sheet = site.SheetOf(guide);
+        var back = new PageLink(whole, guide.Path);
+        var frame = site.Frame(path, title, $"{kind} for {whole}.", SiteKnowledge.Link(guide.Headline.Chassis), back);
+        ImmutableArray<NamedValue> chosen = [.. GuidePages.Headline(site, guide), .. GuidePages.Decided(site, sheet, guide)];
+        ImmutableArray<PageLink> others = [.. s_kinds.Where(one => one.Id != id).Select(one => new PageLink(one.Kind, SitePaths.Bench(guide.Path, one.Id)))];
+        switch (id)
+        {
+            case Wiring:
+                return new WiringPage { Frame = frame, Title = title, Kind = kind, Guide = back, Chosen = chosen, Others = others, Wiring = GuideWirings.Bench(site, sheet) is { } wiring ? [wiring] : [] };
+            case Belts:
+                return new BeltsPage { Frame = frame, Title = title, Kind = kind, Guide = back, Chosen = chosen, Others = others, Belts = GuideBelts.Cards(sheet) };
+            case Hoses:
+                return new HosesPage { Frame = frame, Title = title, Kind = kind, Guide = back, Chosen = chosen, Others = others, Hoses = GuideHoses.Of(site, sheet), Circuits = GuideHoses.Circuits(sheet) };
+            case Shopping:
+                return new ShoppingPage { Frame = frame, Title = title, Kind = kind, Guide = back, Chosen = chosen, Others = others, Shopping = new GuideWork(site, sheet, guide.Path).Shopping(), Note = GuidePages.MoneyNote(site, sheet) };
+            case Figures:
+                return new FiguresPage { Frame = frame, Title = title, Kind = kind, Guide = back, Chosen = chosen, Others = others, Facts = Facts(site, sheet, path), Ledgers = GuideLedgers.OfFigures(sheet) };
+            case Work:
+                var work = new GuideWork(site, sheet, path);
+                var page = new WorkPage
+                {
+                    Frame = frame,
+                    Title = title,
+                    Kind = kind,
+                    Guide = back,
+                    Chosen = chosen,
+                    Others = others,
+                    Work = work.Phases(),
+                    Ledgers = GuideLedgers.Of(sheet, "torques"),
+                    Drawing = work.Drawing(),
+                    Words = work.Words(),
+                    Tools = work.Tools(),
+                    Consumables = work.Consumables(),
+                };
+                return page with { Frame = frame with { StructuredData = HowToData.Whole(page, sheet, site.Base.Settings, SitePaths.Address(site.Base.Settings.BaseAddress, path)) } };
+            default:
+                // The regions belong to one store that grows while it is asked.
+                lock (site.Store)
+                {
+                    var systems = new GuideSystems(site, guide);
+                    return new OtherwisePage
+                    {
+                        Frame = frame,
+                        Title = title,
+                        Kind = kind,
+                        Guide = back,
+                        Chosen = chosen,
+                        Others = others,
+                        Exclusions = new GuideChoices(site, guide).Exclusions(path),
+                        Systems = systems.Otherwise(path),
+                        Sources = site.Sources(systems.Sources),
+                    };
+                }
+        }
+    }
+
+    private static ImmutableArray<FactGroup> Facts(SiteKnowledge site, Sheet sheet, string path)
+    {
+        var groups = ImmutableArray.CreateBuilder<FactGroup>();
+        if (sheet.Gearbox is { } gearbox)
+        {
+            groups.Add(new FactGroup(gearbox.Title,
+            [
+                .. site.Facts("gearbox", gearbox, path).Select(fact => new NamedValue(fact.Title, fact.Value)),
+                .. gearbox.OilLitres is { } litres ? [new NamedValue("Oil", $"{SiteKnowledge.Number(litres)} L{(gearbox.OilGrade.Length > 0 ? $", {gearbox.OilGrade}" : "")}")] : Array.Empty<NamedValue>(),
+                .. gearbox.MassKg is { } mass ? [new NamedValue("Mass", $"{SiteKnowledge.Number(mass)} kg")] : Array.Empty<NamedValue>(),
+            ]));
+        }
+
+        if (sheet.Ecu is { } ecu)
+        {
+            groups.Add(new FactGroup(ecu.Title, [.. site.Facts("ecu", ecu, path).Select(fact => new NamedValue(fact.Title, fact.Value))]));
+        }
+
+        return groups.ToImmutable();
+    }
+}

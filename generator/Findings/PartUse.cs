@@ -36,7 +36,8 @@ public static class PartUse
             select holder.Fact(fact.Id)!.Value.Text;
     }
 
-    /// <summary>Belts are chosen from the stock by computing, not by an answer.</summary>
+    /// <summary>Belts and what wiring is made of are taken from the stock by computing, not by an answer.</summary>
     private static bool IsStock(KnowledgeBase kb, Part part) =>
-        part.Belt is { } belt && kb.Donors.All.SelectMany(donor => donor.BeltDrives).Any(drive => drive.Profile == belt.Profile);
+        (part.Belt is { } belt && kb.Donors.All.SelectMany(donor => donor.BeltDrives).Any(drive => drive.Profile == belt.Profile))
+        || (part.Wiring is not null && kb.Donors.All.Cast<Variant>().Concat(kb.Chassis.All).Any(variant => variant.Harness is not null));
 }

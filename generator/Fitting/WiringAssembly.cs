@@ -10,6 +10,7 @@ internal sealed class WiringAssembly
     private readonly KnowledgeBase _kb;
     private readonly ImmutableDictionary<string, ConnectorFamily> _connectors;
     private readonly ImmutableDictionary<string, Signal> _signals;
+    private readonly ImmutableArray<WiringStock> _stock;
     private readonly Worksheets.Wiring.WiringSettings _settings;
 
     public WiringAssembly(KnowledgeBase kb)
@@ -21,6 +22,7 @@ internal sealed class WiringAssembly
         _signals = kb.Vocabulary.Signals.All.ToImmutableDictionary(
             signal => signal.Id,
             signal => new Signal(signal.Id, signal.Title, SignalKinds.Parse(signal.Kind), (double?)signal.CurrentA, (double)signal.SizeMm2, signal.Colour, signal.Shared, signal.Shielded));
+        _stock = [.. kb.Parts.All.Where(part => part.Wiring is not null).Select(part => new WiringStock(part.Id, Good(part.Wiring!.Kind), (double?)part.Wiring.SizeMm2))];
         _settings = Worksheets.Wiring.WiringSettings.Default with
         {
             RoutingFactor = (double)kb.Settings.Wiring.RoutingFactor,
@@ -59,7 +61,8 @@ internal sealed class WiringAssembly
             _signals,
             [.. parts.Where(part => part.Lead is not null).Select(part => new AdapterLead(part.Id, part.Lead!.Value.From, part.Lead.Value.To))],
             _settings);
-        return WiringWorksheet.Compute(input);
+        var sheet = WiringWorksheet.Compute(input);
+        return sheet with { Purchases = WiringPurchases.Of(sheet, _stock) };
     }
 
     private Device? Fitted(DeviceRole role, DonorVariant donor, ChassisVariant chassis, Func<string, Answer?> answers)
@@ -94,6 +97,17 @@ internal sealed class WiringAssembly
                 return null;
         }
     }
+
+    private static WiringGood Good(string kind) => kind switch
+    {
+        "screened-wire" => WiringGood.ScreenedWire,
+        "terminal" => WiringGood.Terminal,
+        "seal" => WiringGood.Seal,
+        "blanking-plug" => WiringGood.BlankingPlug,
+        "splice" => WiringGood.Splice,
+        "heat-shrink" => WiringGood.HeatShrink,
+        _ => WiringGood.Wire,
+    };
 
     private static Device? Device(DeviceRole role, DeviceEntry? entry) => entry is null
         ? null

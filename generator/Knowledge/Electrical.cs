@@ -3,6 +3,14 @@ using Swapwright.Diagnostics;
 
 namespace Swapwright.Knowledge;
 
+/// <summary>What a wire shop sells for new wiring; the worksheet counts how much of it is wanted.</summary>
+/// <param name="Kind">One of <see cref="Kinds"/>. Wire goes by the metre, the rest by the piece.</param>
+/// <param name="SizeMm2">Conductor size of wire; null where one thing serves all sizes.</param>
+public sealed record WiringGoods(string Kind, decimal? SizeMm2)
+{
+    public static readonly ImmutableArray<string> Kinds = ["wire", "screened-wire", "terminal", "seal", "blanking-plug", "splice", "heat-shrink"];
+}
+
 /// <summary>Millimetres in the one bay frame: origin at the face of the crankshaft nose, x to the front, y up, z to the gearbox.</summary>
 public readonly record struct BayPoint(decimal X, decimal Y, decimal Z);
 

@@ -81,6 +81,9 @@ public sealed record Part(string Id, string Title, Place Place) : FactHolder(Id,
 
     public (string From, string To)? Lead { get; init; }
 
+    /// <summary>For what new wiring is made of.</summary>
+    public WiringGoods? Wiring { get; init; }
+
     public Place LeadPlace { get; init; }
 
     /// <summary>The part whose properties it takes over, where it is written as like another.</summary>

@@ -52,6 +52,13 @@ internal static class SheetWireRuns
             json.Quantity("size", line.SizeMm2, "mm²", 2);
             json.WriteNumber("count", line.Count);
         });
+        json.Objects("purchases", wiring.Purchases, want =>
+        {
+            json.WriteString("goods", WiringWords.Good(want.Good));
+            Optional(json, "size", want.SizeMm2, "mm²", 2);
+            json.Quantity("amount", want.Amount, want.SizeMm2 is null ? "" : "m", 0);
+            json.Text("part", want.Part);
+        });
         json.Objects("grounds", GroundGroups.Of(wiring), group =>
         {
             json.WriteString("signal", group.Signal);

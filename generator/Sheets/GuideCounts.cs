@@ -54,7 +54,7 @@ public sealed record GuideCounts
             Plugs = sheet.Wiring?.Plugs.Count(plug => plug.Outcome != PlugOutcome.Capped) ?? 0,
             PlugsChanged = counts is null ? 0 : counts.Changed + counts.Added + counts.RePinned,
             WiresAdded = sheet.Wiring?.Runs.Count(run => run.Purpose != WirePurpose.Extension) ?? 0,
-            PartsBought = sheet.Shopping.Sum(line => line.Amount),
+            PartsBought = sheet.Shopping.Where(line => line.Part.Wiring is null).Sum(line => line.Amount),
             BuiltShare = standings.Count == 0 ? null : 100m * standings.Count(standing => standing == "built") / standings.Count,
             Skill = skill,
             Hardest = [.. sheet.Tasks.Where(task => task.Skill == skill).OrderByDescending(task => task.Hours.Likely).ThenBy(task => task.Id, StringComparer.Ordinal).Select(task => task.Title)],

@@ -23,7 +23,11 @@ public sealed record OverriddenRule(Rule Rule, ImmutableArray<Rule> By);
 
 /// <summary>What is to be bought or found, with what it is for.</summary>
 /// <param name="Amount">How many are wanted.</param>
-public sealed record ShoppingLine(Part Part, int Amount, ImmutableArray<Position> For);
+public sealed record ShoppingLine(Part Part, int Amount, ImmutableArray<Position> For)
+{
+    /// <summary>Of all of them; null where the part has no price.</summary>
+    public Range3? Price => Part.Price is { } one ? new Range3(one.Least * Amount, one.Likely * Amount, one.Most * Amount) : null;
+}
 
 /// <summary>A number that a rule states beside the one computed; null where the combination has no such number.</summary>
 public sealed record ValueComparison(StandingValue Stated, decimal? Computed)

@@ -88,8 +88,9 @@ public sealed class SheetBuilder
         var belts = _belts.Assemble(donor, chassis, At);
         var hoses = _hoses.Assemble(donor, chassis, At, byPosition.Values);
         var tasks = WorkOrder.Sort(Tasks(values, speaking));
-        var shopping = Shopping(answers, belts, hoses);
         var parts = answers.Where(answer => answer.Answer is not null).SelectMany(answer => PartsOf(answer.Answer!)).Distinct();
+        var wiring = _wiring.Assemble(donor, chassis, ecu, At, parts);
+        var shopping = Shopping(answers, belts, hoses, wiring);
         var one = new LedgerCase(chassis, donor, gearbox, ecu, At)
         {
             Tasks = tasks,
@@ -107,7 +108,7 @@ public sealed class SheetBuilder
             ExcludedBy = [.. _resolution.Exclusions.Where(exclusion => _resolution.Store.Contains(exclusion.Region, values)).Select(exclusion => exclusion.Rule)],
             Answers = answers,
             Belts = belts,
-            Wiring = _wiring.Assemble(donor, chassis, ecu, At, parts),
+            Wiring = wiring,
             Hoses = hoses,
             Ledgers = _ledgers.Assemble(one),
             PowerBeforeKw = Kilowatts(quantities.Of("chassis", "engine-power")),
@@ -206,16 +207,18 @@ public sealed class SheetBuilder
     private IEnumerable<Part> PartsOf(Answer answer) =>
         new[] { answer.Part }.Concat(answer.Also).Select(id => id is null ? null : _kb.Parts.Find(id)).OfType<Part>();
 
-    private ImmutableArray<ShoppingLine> Shopping(ImmutableArray<SheetAnswer> answers, ImmutableArray<FittedBelt> belts, HoseSheet? hoses)
+    private ImmutableArray<ShoppingLine> Shopping(ImmutableArray<SheetAnswer> answers, ImmutableArray<FittedBelt> belts, HoseSheet? hoses, Worksheets.Wiring.WiringSheet? wiring)
     {
         var wanted = answers.Where(answer => answer.Answer is not null).SelectMany(answer => PartsOf(answer.Answer!).Distinct().Select(part => (part, answer.Position))).ToList();
-        var lengths = (hoses?.Purchases ?? []).ToDictionary(purchase => purchase.Part, purchase => purchase.Amount, StringComparer.Ordinal);
+        var lengths = (hoses?.Purchases ?? []).Select(purchase => KeyValuePair.Create(purchase.Part, purchase.Amount))
+            .Concat((wiring?.Purchases ?? []).Where(purchase => purchase.Part is not null).Select(purchase => KeyValuePair.Create(purchase.Part!, purchase.Amount)))
+            .GroupBy(purchase => purchase.Key, StringComparer.Ordinal).ToDictionary(group => group.Key, group => group.Sum(purchase => purchase.Value), StringComparer.Ordinal);
         var lines = wanted.GroupBy(pair => pair.part.Id, StringComparer.Ordinal).Select(group => new ShoppingLine(group.First().part, lengths.GetValueOrDefault(group.Key, 1), [.. group.Select(pair => pair.Position)]));
         var beltLines = belts.Select(belt => belt.Result.Recommended?.Belt.PartId).OfType<string>().GroupBy(id => id, StringComparer.Ordinal)
             .Where(group => _kb.Parts.Has(group.Key) && wanted.All(pair => pair.part.Id != group.Key))
             .Select(group => new ShoppingLine(_kb.Parts[group.Key], group.Count(), []));
-        var hoseLines = lengths.Where(length => wanted.All(pair => pair.part.Id != length.Key)).Select(length => new ShoppingLine(_kb.Parts[length.Key], length.Value, []));
-        return [.. lines.Concat(beltLines).Concat(hoseLines).OrderBy(line => line.Part.From, StringComparer.Ordinal).ThenBy(line => line.Part.Title, StringComparer.Ordinal)];
+        var cutLines = lengths.Where(length => wanted.All(pair => pair.part.Id != length.Key)).Select(length => new ShoppingLine(_kb.Parts[length.Key], length.Value, []));
+        return [.. lines.Concat(beltLines).Concat(cutLines).OrderBy(line => line.Part.From, StringComparer.Ordinal).ThenBy(line => line.Part.Title, StringComparer.Ordinal)];
     }
 
     private ImmutableArray<ValueComparison> Values(int[] values, Sheet sheet) =>

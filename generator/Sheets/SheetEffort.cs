@@ -10,7 +10,7 @@ internal static class SheetEffort
     /// <param name="tasks">In order of work.</param>
     public static EffortResult Of(ImmutableArray<WorkTask> tasks, ImmutableArray<ShoppingLine> shopping, EffortSettings settings) => EffortWorksheet.Work(
         tasks.Select(task => new Job(task.Id, task.Title, Estimate(task.Hours), task.People, WorkTask.Phases.IndexOf(task.Phase), [.. task.After.Select(after => after.Id)])),
-        shopping.Select(line => Estimate(line.Part.Price ?? default).Times(line.Amount)),
+        shopping.Select(line => Estimate(line.Price ?? default)),
         (double)settings.HoursADay,
         (double)settings.InCommon);
 

@@ -55,6 +55,17 @@ public static class WiringWords
         return choice.SizeMm2 > choice.NeededMm2 ? $"{reason}; the wire that it belongs to is thicker" : reason;
     }
 
+    public static string Good(WiringGood good) => good switch
+    {
+        WiringGood.ScreenedWire => "screened-wire",
+        WiringGood.Terminal => "terminal",
+        WiringGood.Seal => "seal",
+        WiringGood.BlankingPlug => "blanking-plug",
+        WiringGood.Splice => "splice",
+        WiringGood.HeatShrink => "heat-shrink",
+        _ => "wire",
+    };
+
     public static string Joint(JointKind kind) => kind == JointKind.InLine ? "in-line" : "branch";
 
     public static string Loose(LooseAction action) => action switch

@@ -22,6 +22,12 @@ internal sealed class ElectricalBinder(BindingContext context, Vocabulary vocabu
         Price = reader.OptionalRange("price", Unit.One),
     }.Common(reader);
 
+    public static WiringGoods? Goods(NodeReader parent)
+    {
+        var reader = parent.Mapping("wiring");
+        return reader.Text("goods") is { Length: > 0 } kind ? new WiringGoods(kind, reader.OptionalNumber("size", Unit.SquareMillimetre, 0.1m, 120)) : null;
+    }
+
     public ImmutableArray<KeyValuePair<string, PlugEntry>> Plugs(NodeReader parent, string key) =>
         [.. parent.Members(key).Select(member => KeyValuePair.Create(member.Key.Text, Plug(member.Value)))];
 

@@ -80,7 +80,7 @@ internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path, st
     private IEnumerable<IGrouping<string, ShoppingLine>> BySource() =>
         sheet.Shopping.GroupBy(line => line.Part.From, StringComparer.Ordinal).OrderBy(group => ShopWords.From(group.Key), StringComparer.Ordinal);
 
-    private static Range3 Sum(IEnumerable<ShoppingLine> lines) => lines.Aggregate(default(Range3), (sum, line) => sum + (line.Part.Price ?? default));
+    private static Range3 Sum(IEnumerable<ShoppingLine> lines) => lines.Aggregate(default(Range3), (sum, line) => sum + (line.Price ?? default));
 
     private IEnumerable<(string Phase, List<WorkTask> Tasks)> InPhases() => WorkTask.Phases
         .Select(phase => (phase, sheet.Tasks.Where(task => task.Phase == phase).ToList()))

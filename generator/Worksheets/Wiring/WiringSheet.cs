@@ -288,6 +288,9 @@ public sealed record WiringSheet(
     WiringBill Bill,
     ImmutableArray<WiringProblem> Problems)
 {
+    /// <summary>What is bought for it; empty where that was not asked.</summary>
+    public ImmutableArray<WiringPurchase> Purchases { get; init; } = [];
+
     /// <summary>What it was computed from, for what is only asked of a sheet that is shown: traces, grounds, fuses.</summary>
     internal WiringData? Data { get; init; }
 }

@@ -1,0 +1,58 @@
+using System.Collections.Immutable;
+
+namespace Swapwright.Worksheets.Wiring;
+
+/// <summary>What new wiring is made of.</summary>
+public enum WiringGood
+{
+    Wire,
+    ScreenedWire,
+    Terminal,
+    Seal,
+    BlankingPlug,
+    Splice,
+    HeatShrink,
+}
+
+/// <summary>Something of a kind that is sold.</summary>
+/// <param name="Part">Id of the part.</param>
+/// <param name="SizeMm2">Of wire; null where one serves all sizes.</param>
+public sealed record WiringStock(string Part, WiringGood Good, double? SizeMm2);
+
+/// <summary>How much of one thing is wanted: metres of wire, pieces of anything else.</summary>
+/// <param name="SizeMm2">Of wire; null for what is not told apart by size.</param>
+/// <param name="Part">The part that is bought for it; null where nothing that is sold does.</param>
+public sealed record WiringPurchase(WiringGood Good, double? SizeMm2, int Amount, string? Part);
+
+/// <summary>From the pieces, terminals and splices of a wiring sheet to what is bought for them.</summary>
+/// <remarks>
+/// Wire is sold by the metre in each colour, so every size and colour is rounded up on its own. Wire of a size that is not sold is taken from the
+/// next thicker one, never from a thinner. Plug housings are not counted: they come with the plug sets that answers name. Common practice, no source.
+/// </remarks>
+public static class WiringPurchases
+{
+    public static ImmutableArray<WiringPurchase> Of(WiringSheet sheet, ImmutableArray<WiringStock> stock)
+    {
+        var wires =
+            from run in sheet.Runs
+            group run by (Good: run.Shielded ? WiringGood.ScreenedWire : WiringGood.Wire, run.SizeMm2, run.Colour) into reel
+            group (int)Math.Ceiling((reel.Sum(run => run.LengthMm) / 1000) - 1e-9) by (reel.Key.Good, reel.Key.SizeMm2) into metres
+            orderby metres.Key
+            select (metres.Key.Good, SizeMm2: (double?)metres.Key.SizeMm2, Amount: metres.Sum());
+        var pieces = new (WiringGood Good, double? SizeMm2, int Amount)[]
+        {
+            (WiringGood.Terminal, null, sheet.Bill.Terminals.Sum(line => line.Count)),
+            (WiringGood.Seal, null, sheet.Bill.Seals),
+            (WiringGood.BlankingPlug, null, sheet.Bill.BlankingPlugs),
+            (WiringGood.Splice, null, sheet.Bill.Splices),
+            (WiringGood.HeatShrink, null, sheet.Bill.HeatShrink),
+        };
+        return [.. wires.Concat(pieces).Where(want => want.Amount > 0).Select(want => new WiringPurchase(want.Good, want.SizeMm2, want.Amount, Part(stock, want.Good, want.SizeMm2)))];
+    }
+
+    // Nothing is thinner than one that serves all sizes, so it comes first only where none of the right size is sold.
+    private static string? Part(ImmutableArray<WiringStock> stock, WiringGood good, double? sizeMm2) => stock
+        .Where(one => one.Good == good && (one.SizeMm2 is null || sizeMm2 is null || one.SizeMm2 >= sizeMm2 - 1e-9))
+        .OrderBy(one => one.SizeMm2 ?? double.MaxValue).ThenBy(one => one.Part, StringComparer.Ordinal)
+        .FirstOrDefault()?.Part;
+}

@@ -1,0 +1,135 @@
+using System.Text.Json;
+using NJsonSchema;
+using Swapwright.Reports;
+using Swapwright.Sheets;
+using Swapwright.Tests.Source;
+using Swapwright.Worksheets.Wiring;
+
+namespace Swapwright.Tests.Sheets;
+
+/// <summary>Every worksheet of every guide's recommended combination of the shipped base, as the JSON form gives it.</summary>
+public sealed class ShippedNumbersTests(ShippedSheets shipped) : IClassFixture<ShippedSheets>
+{
+    private static readonly string[] s_worksheets = ["belts", "wiring", "hoses", "gearing", "load", "fuel", "torques", "effort"];
+
+    // By the name of a quantity in the JSON: no car leaves these, in the unit given.
+    private static readonly Dictionary<string, (string Unit, double Least, double Most)> s_ranges = new(StringComparer.Ordinal)
+    {
+        ["wrap"] = ("°", 15, 360),
+        ["span"] = ("mm", 1, 2000),
+        ["shortest"] = ("mm", 400, 2500),
+        ["longest"] = ("mm", 400, 2600),
+        ["bore"] = ("mm", 2, 80),
+        ["size"] = ("mm", 0.2, 80),
+        ["drop"] = ("V", 0, 1),
+        ["slack"] = ("h", 0, 400),
+        ["earliestStart"] = ("h", 0, 600),
+    };
+
+    [Fact]
+    public void Json_EveryGuide_HasEveryWorksheetInFiniteNumbersWithUnitsWithinReason()
+    {
+        var counted = 0;
+        foreach (var sheet in shipped.Sheets)
+        {
+            using var document = JsonDocument.Parse(new SheetJson(sheet, shipped.Resolution).Write());
+            foreach (var name in s_worksheets)
+            {
+                var worksheet = document.RootElement.GetProperty(name);
+                Assert.True(worksheet.ValueKind is JsonValueKind.Object || (worksheet.ValueKind is JsonValueKind.Array && worksheet.GetArrayLength() > 0), $"{Name(sheet)} has no {name}");
+                counted += Walk(worksheet, name, Name(sheet));
+            }
+
+            Assert.InRange(Of(document, "effort", "money", "likely"), 1000, 15_000);
+            Assert.InRange(Of(document, "effort", "hours", "likely"), 20, 300);
+        }
+
+        // A walk that finds nothing would hold nothing.
+        Assert.True(counted > 500 * shipped.Sheets.Count, $"only {counted} numbers");
+    }
+
+    [Fact]
+    public async Task Json_SomeGuides_HaveTheFormOfTheSchema()
+    {
+        var schema = await JsonSchema.FromFileAsync(Path.Combine(Reading.Repository(), "schema", "reports", "sheet.schema.json"));
+        Assert.All(shipped.Sheets.Where((_, at) => at % 40 == 0), sheet => Assert.Empty(schema.Validate(new SheetJson(sheet, shipped.Resolution).Write()).Select(error => error.ToString())));
+    }
+
+    [Fact]
+    public void Chart_EveryGuide_HasItsLinesWithinItsAxes() => Assert.All(shipped.Sheets, sheet =>
+    {
+        using var document = JsonDocument.Parse(new SheetJson(sheet, shipped.Resolution).Write("gearing"));
+        var chart = Assert.Single(document.RootElement.GetProperty("gearing").GetProperty("charts").EnumerateArray());
+        var (across, up) = (chart.GetProperty("across"), chart.GetProperty("up"));
+
+        Assert.Equal(("rpm", "km/h"), (across.GetProperty("unit").GetString(), up.GetProperty("unit").GetString()));
+        Assert.Equal(sheet.Gearbox!.Ratios.Count(ratio => ratio.Key is not ("final" or "reverse")), chart.GetProperty("series").EnumerateArray().Count(series => !series.GetProperty("reference").GetBoolean()));
+        foreach (var point in chart.GetProperty("series").EnumerateArray().SelectMany(series => series.GetProperty("points").EnumerateArray()))
+        {
+            Assert.InRange(point.GetProperty("across").GetDouble(), across.GetProperty("from").GetDouble(), across.GetProperty("to").GetDouble());
+            Assert.InRange(point.GetProperty("up").GetDouble(), up.GetProperty("from").GetDouble(), up.GetProperty("to").GetDouble() + 0.001);
+        }
+    });
+
+    /// <summary>What new wiring is made of is all bought, in no less than is cut, and counted in the money.</summary>
+    [Fact]
+    public void Purchases_EveryGuide_CoverTheWiringAndAreInTheMoney() => Assert.All(shipped.Sheets, sheet =>
+    {
+        var wiring = sheet.Wiring!;
+        var bought = wiring.Purchases.ToLookup(purchase => purchase.Good);
+
+        Assert.All(wiring.Purchases, purchase => Assert.NotNull(purchase.Part));
+        Assert.All(bought[WiringGood.Wire].Concat(bought[WiringGood.ScreenedWire]), purchase => Assert.True(shipped.Resolution.Space.Base.Parts[purchase.Part!].Wiring!.SizeMm2 >= (decimal)purchase.SizeMm2!.Value, purchase.Part));
+        Assert.True(bought[WiringGood.Wire].Concat(bought[WiringGood.ScreenedWire]).Sum(purchase => purchase.Amount) * 1000 >= wiring.Bill.TotalLengthMm - 1e-6);
+        Assert.Equal(wiring.Bill.Terminals.Sum(line => line.Count), bought[WiringGood.Terminal].Sum(purchase => purchase.Amount));
+        Assert.Equal(wiring.Bill.Splices, bought[WiringGood.Splice].Sum(purchase => purchase.Amount));
+        Assert.Equal(wiring.Bill.HeatShrink, bought[WiringGood.HeatShrink].Sum(purchase => purchase.Amount));
+        Assert.All(wiring.Purchases.GroupBy(purchase => purchase.Part, StringComparer.Ordinal), part =>
+        {
+            var line = Assert.Single(sheet.Shopping, line => line.Part.Id == part.Key);
+            Assert.Equal(("wire-shop", part.Sum(purchase => purchase.Amount)), (line.Part.From, line.Amount));
+            Assert.True(line.Price!.Value.Least > 0);
+        });
+        Assert.Equal((double)sheet.Shopping.Sum(line => line.Price?.Most ?? 0), sheet.Effort.Money.OuterMost, 6);
+    });
+
+    private static string Name(Sheet sheet) => $"{sheet.Chassis.Id}/{sheet.Donor.Id}/{sheet.Gearbox?.Id}";
+
+    private static double Of(JsonDocument document, params ReadOnlySpan<string> path)
+    {
+        var at = document.RootElement;
+        foreach (var step in path)
+        {
+            at = at.GetProperty(step);
+        }
+
+        return at.GetDouble();
+    }
+
+    private static int Walk(JsonElement element, string name, string where)
+    {
+        switch (element.ValueKind)
+        {
+            case JsonValueKind.Array:
+                return element.EnumerateArray().Sum(item => Walk(item, name, where));
+            case JsonValueKind.Number:
+                Assert.True(double.IsFinite(element.GetDouble()) && Math.Abs(element.GetDouble()) < 1e6, $"{where}: {name} {element.GetRawText()}");
+                return 1;
+            case JsonValueKind.Object:
+                if (element.TryGetProperty("value", out var value) && value.ValueKind == JsonValueKind.Number && element.TryGetProperty("unit", out var unit)
+                    && s_ranges.TryGetValue(name, out var range) && range.Unit == unit.GetString())
+                {
+                    Assert.True(value.GetDouble() >= range.Least && value.GetDouble() <= range.Most, $"{where}: {name} {value.GetRawText()} {range.Unit}");
+                }
+
+                if (element.TryGetProperty("value", out var bare) && bare.ValueKind == JsonValueKind.Number)
+                {
+                    Assert.True(element.TryGetProperty("unit", out _), $"{where}: {name} has no unit");
+                }
+
+                return element.EnumerateObject().Sum(member => Walk(member.Value, member.Name, where));
+            default:
+                return 0;
+        }
+    }
+}

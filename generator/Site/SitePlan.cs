@@ -43,6 +43,7 @@ public sealed class SitePlan
         Planned(GuidePages.DataPath(guide, "csv"), () => new SheetLines(_site.SheetOf(guide), _site.Resolution).Csv()),
     })
         .Concat(_site.Base.Settings.BaseAddress is null ? [] : _site.Guides.Select(guide => (GuidePages.DataPath(guide, "svg"), (Func<SiteFile>)(() => GuideMachines.Picture(_site, guide)))))
+        .Concat(_site.Guides.Select(guide => (GuideVariants.Path(guide), (Func<SiteFile>)new GuideVariants(_site, guide).File)))
         .Append((SearchIndex.Path, new SearchPages(_site).Index))
         .Append((AtomFeed.Path, new ChangePages(_site).Feed))
         .Append((SitePaths.FinderData, new FinderData(_site, _closed, new WhichPages(_site)).File));

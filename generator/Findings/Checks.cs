@@ -35,7 +35,11 @@ public sealed record Examination(KnowledgeBase Base, Resolution Resolution, Regi
 }
 
 /// <summary>A cross-check over the space: which finding it gives, and the function that looks for it.</summary>
-public sealed record SpaceCheck(FindingKind Kind, Func<Examination, IEnumerable<Finding>> Run);
+public sealed record SpaceCheck(FindingKind Kind, Func<Examination, IEnumerable<Finding>> Run)
+{
+    /// <summary>It takes long in a large base, so it runs on a thread and over a store of its own.</summary>
+    public bool Aside { get; init; }
+}
 
 /// <summary>A cross-check within and between entities, for which the space need not be known.</summary>
 public sealed record EntityCheck(FindingKind Kind, Func<KnowledgeBase, IEnumerable<Finding>> Run)
@@ -62,7 +66,7 @@ public static class Checks
 
     public static readonly ImmutableArray<SpaceCheck> OfSpace =
     [
-        Contradiction.Check, Gap.Check, DeadRule.Check, NoBuild.Check, TaskNeeds.Check,
+        Contradiction.Check, Gap.Check, DeadRule.Check, NoBuild.Check, TaskNeeds.Check, TighteningWhere.Check,
         ShadowedRule.Check, RedundantRule.Check, IdleOverride.Check, DeadOption.Check, ForcedOption.Check, DefaultClash.Check,
         BeltLength.Check, BeltWrap.Check, BeltPlane.Check, StatedValues.Check, UnheldValue.Check,
         PortClash.Check, OpenPort.Check, HoseSize.Check,

@@ -64,13 +64,13 @@ internal sealed class FittedLedgers
             foreach (var donor in _store.AllowedValues(ofChassis, space.Donor))
             {
                 var pair = _store.And(ofChassis, _store.Where(space.Donor, ValueSet.Of(_kb.Donors.Count, donor)));
-                cases.Add(new Case(_kb.Chassis.All[chassis], _kb.Donors.All[donor], [], [], [], pair));
+                cases.Add(new Case(_kb.Chassis.All[chassis], _kb.Donors.All[donor], [], [], [], [], pair));
             }
         }
 
         foreach (var choice in _kb.Choices.All.Where(choice => choice.Options.Any(option => option.Binds is not null)))
         {
-            cases = Cut(cases, one => [.. choice.Options.Select(option => (option.Binds is { } binding ? space.Bound(binding, one.Chassis, one.Donor) : null, (Answer?)null, (WorkTask?)null, space.WhereChoice(choice.Id, [option.Id]))), (null, null, null, space.WhereChoice(choice.Id, [Choice.None]))]);
+            cases = Cut(cases, one => [.. choice.Options.Select(option => new Piece(space.WhereChoice(choice.Id, [option.Id])) { Bound = option.Binds is { } binding ? space.Bound(binding, one.Chassis, one.Donor) : null }), new Piece(space.WhereChoice(choice.Id, [Choice.None]))]);
         }
 
         foreach (var position in ofTightening ? TighteningSources.Positions(_kb, name) : _declaredAt)
@@ -81,19 +81,29 @@ internal sealed class FittedLedgers
         foreach (var task in ofTightening ? TighteningSources.Tasks(_kb, name) : [])
         {
             var wanted = Wanted(task);
-            cases = Cut(cases, _ => [(null, null, task, wanted), (null, null, null, _store.Not(wanted))]);
+            cases = Cut(cases, _ => [new Piece(wanted) { Task = task }, new Piece(_store.Not(wanted))]);
+        }
+
+        foreach (var fastener in ofTightening ? TighteningSources.Conditional(_kb, name) : [])
+        {
+            var where = _resolution.RegionOf(fastener.When!);
+            cases = Cut(cases, _ => [new Piece(where) { Fastener = fastener }, new Piece(_store.Not(where))]);
         }
 
         return cases is null ? null : [.. cases.Select(one => new FittedLedger(_ledgers.Assemble(LedgerCase(one), ledger) is { } found ? [found] : [], one.Region))];
     }
 
     private static LedgerCase LedgerCase(Case one) =>
-        new(one.Chassis, one.Donor, one.Bound.OfType<Gearbox>().FirstOrDefault(), one.Bound.OfType<Ecu>().FirstOrDefault(), position => one.Answers.FirstOrDefault(answer => answer.Position == position)) { Tasks = one.Tasks };
+        new(one.Chassis, one.Donor, one.Bound.OfType<Gearbox>().FirstOrDefault(), one.Bound.OfType<Ecu>().FirstOrDefault(), position => one.Answers.FirstOrDefault(answer => answer.Position == position)) 
+        {
+            Tasks = one.Tasks,
+            IsTightened = fastener => fastener.When is null || one.Fasteners.Contains(fastener),
+        };
 
     private Region Wanted(WorkTask task) => _store.OrAll(
         _kb.Rules.All.Where(rule => rule.Tasks.Contains(task.Id)).Select(_resolution.Speaks).Append(task.When is { } when ? _resolution.RegionOf(when) : Region.None));
 
-    private List<Case>? Cut(List<Case>? cases, Func<Case, IReadOnlyList<(FactHolder? Bound, Answer? Answer, WorkTask? Task, Region Region)>> pieces)
+    private List<Case>? Cut(List<Case>? cases, Func<Case, IReadOnlyList<Piece>> pieces)
     {
         if (cases is null)
         {
@@ -103,12 +113,19 @@ internal sealed class FittedLedgers
         var cut = new List<Case>();
         foreach (var one in cases)
         {
-            foreach (var (bound, answer, task, where) in pieces(one))
+            foreach (var piece in pieces(one))
             {
-                var here = _store.And(one.Region, where);
+                var here = _store.And(one.Region, piece.Region);
                 if (_resolution.BuildableParts.Intersects(here))
                 {
-                    cut.Add(one with { Bound = bound is null ? one.Bound : one.Bound.Add(bound), Answers = answer is null ? one.Answers : one.Answers.Add(answer), Tasks = task is null ? one.Tasks : one.Tasks.Add(task), Region = here });
+                    cut.Add(new Case(
+                        one.Chassis,
+                        one.Donor,
+                        piece.Bound is { } bound ? one.Bound.Add(bound) : one.Bound,
+                        piece.Answer is { } answer ? one.Answers.Add(answer) : one.Answers,
+                        piece.Task is { } task ? one.Tasks.Add(task) : one.Tasks,
+                        piece.Fastener is { } fastener ? one.Fasteners.Add(fastener) : one.Fasteners,
+                        here));
                 }
             }
 
@@ -121,20 +138,32 @@ internal sealed class FittedLedgers
         return cut;
     }
 
-    private List<(FactHolder? Bound, Answer? Answer, WorkTask? Task, Region Region)> Answers(string position)
+    private List<Piece> Answers(string position)
     {
-        var pieces = new List<(FactHolder? Bound, Answer? Answer, WorkTask? Task, Region Region)>();
+        var pieces = new List<Piece>();
         var left = Region.All;
         foreach (var standing in _resolution.At(position))
         {
             var here = _store.And(standing.Region, left);
             left = _store.Minus(left, here);
-            pieces.Add((null, standing.Answer, null, here));
+            pieces.Add(new Piece(here) { Answer = standing.Answer });
         }
 
-        pieces.Add((null, null, null, left));
+        pieces.Add(new Piece(left));
         return pieces;
     }
 
-    private sealed record Case(ChassisVariant Chassis, DonorVariant Donor, ImmutableArray<FactHolder> Bound, ImmutableArray<Answer> Answers, ImmutableArray<WorkTask> Tasks, Region Region);
+    private sealed record Case(ChassisVariant Chassis, DonorVariant Donor, ImmutableArray<FactHolder> Bound, ImmutableArray<Answer> Answers, ImmutableArray<WorkTask> Tasks, ImmutableArray<FastenerEntry> Fasteners, Region Region);
+
+    /// <summary>One way in which a case may go on, with what it brings.</summary>
+    private sealed record Piece(Region Region)
+    {
+        public FactHolder? Bound { get; init; }
+
+        public Answer? Answer { get; init; }
+
+        public WorkTask? Task { get; init; }
+
+        public FastenerEntry? Fastener { get; init; }
+    }
 }

@@ -34,30 +34,38 @@ public sealed record Proof(SourceTree Tree, KnowledgeBase Base, Resolution? Reso
         List<Finding> reading = [.. tree.Findings, .. form.GetAwaiter().GetResult(), .. bound];
         var mistakes = reading.FindAll(finding => finding.Severity == Severity.Error);
         var entityChecks = Checks.OfEntities.Where(check => mistakes.Count == 0 || !check.AsksForWhole).ToList();
-        List<Finding> found = [.. reading, .. entityChecks.SelectMany(check => check.Run(kb)), .. Checks.OfSource.SelectMany(check => check.Run(tree, kb))];
+
+        // What is asked of entities and texts needs no regions: it is answered while these are made.
+        var ofFiles = Task.Run(() => entityChecks.SelectMany(check => check.Run(kb)).Concat(Checks.OfSource.SelectMany(check => check.Run(tree, kb))).ToList());
         var silent = Checks.OfEntities.Except(entityChecks).Select(check => check.Kind).ToHashSet();
         if (mistakes.Exists(finding => !finding.SparesTheSpace && ShapesTheSpace(tree, finding.Place.File)) || kb.Chassis.Count == 0 || kb.Donors.Count == 0 || kb.Choices.All.Any(choice => choice.Options.IsEmpty))
         {
             silent.UnionWith(Checks.OfSpace.Select(check => check.Kind));
-            return Judged(tree, kb, null, null, found, silent);
+            return Judged(tree, kb, null, null, [.. reading, .. ofFiles.GetAwaiter().GetResult()], silent);
         }
 
         var resolution = Resolver.Resolve(kb);
         var words = new RegionWords(resolution);
-        found.AddRange(resolution.Findings);
+        List<Finding> found = [.. reading, .. resolution.Findings];
         // A loop or a variant cut in two leaves answers unsettled: the gaps that come of it would be told as if they were causes.
         if (examine && resolution.Findings.All(finding => finding.Severity != Severity.Error))
         {
-            var examination = new Examination(kb, resolution, words);
-            found.AddRange(Checks.OfSpace.SelectMany(check => check.Run(examination)));
+            // What takes about as long as everything else together has a store of its own, beside the others.
+            var copy = resolution.Copy();
+            var aside = Task.Run(() => Examined(Checks.OfSpace.Where(check => check.Aside), new Examination(kb, copy, new RegionWords(copy))));
+            found.AddRange(Examined(Checks.OfSpace.Where(check => !check.Aside), new Examination(kb, resolution, words)));
+            found.AddRange(aside.GetAwaiter().GetResult());
         }
         else
         {
             silent.UnionWith(Checks.OfSpace.Select(check => check.Kind));
         }
 
+        found.AddRange(ofFiles.GetAwaiter().GetResult());
         return Judged(tree, kb, resolution, words, found, silent);
     }
+
+    private static List<Finding> Examined(IEnumerable<SpaceCheck> checks, Examination examination) => [.. checks.SelectMany(check => check.Run(examination))];
 
     private static Proof Judged(SourceTree tree, KnowledgeBase kb, Resolution? resolution, RegionWords? words, IEnumerable<Finding> found, IReadOnlySet<FindingKind> silent)
     {

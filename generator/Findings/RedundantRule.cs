@@ -12,7 +12,7 @@ namespace Swapwright.Findings;
 /// </summary>
 public static class RedundantRule
 {
-    public static readonly SpaceCheck Check = new(FindingKinds.RedundantRule, Run);
+    public static readonly SpaceCheck Check = new(FindingKinds.RedundantRule, Run) { Aside = true };
 
     private static IEnumerable<Finding> Run(Examination examination)
     {
@@ -166,6 +166,7 @@ public static class RedundantRule
                 .Concat(kb.Positions.All.Select(position => position.Applies))
                 .Concat(kb.Choices.All.SelectMany(choice => choice.Recommendations.Select(one => one.When).Prepend(choice.Applies)))
                 .Concat(kb.Tasks.All.Select(task => task.When))
+                .Concat(kb.Tasks.All.SelectMany(task => task.Fasteners).Concat(kb.Parts.All.SelectMany(part => part.Fasteners)).Select(fastener => fastener.When))
                 .OfType<Condition>();
     }
 }

@@ -22,6 +22,11 @@ internal static class TighteningSources
         return [.. brought.Concat(asked).Where(kb.Positions.Has).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
     }
 
+    /// <summary>The fasteners of <c>torques.bolt.ID</c> that are tightened in part of the space only.</summary>
+    public static ImmutableArray<FastenerEntry> Conditional(KnowledgeBase kb, string name) => Bolt(name) is { } bolt
+        ? [.. kb.Tasks.All.SelectMany(task => task.Fasteners).Concat(kb.Parts.All.SelectMany(part => part.Fasteners)).Where(fastener => fastener.Id == bolt && fastener.When is not null)]
+        : [];
+
     private static string? Bolt(string name) => name.Split('.') is [Ledger, "bolt", var bolt] ? bolt : null;
 
     private static string? Fluid(string name) => name.Split('.') is [Ledger, "fluid", var fluid] ? fluid : null;

@@ -11,7 +11,10 @@ public sealed record LedgerCase(ChassisVariant Chassis, DonorVariant Donor, Gear
     /// <summary>The work that the combination takes, in its order.</summary>
     public ImmutableArray<WorkTask> Tasks { get; init; } = [];
 
-    /// <summary>Every gearbox that an option of the choice brings, in the order of the options; empty where they are not compared.</summary>
+    /// <summary>Whether a fastener's own condition holds here.</summary>
+    public Func<FastenerEntry, bool> IsTightened { get; init; } = fastener => fastener.When is null;
+
+    /// <summary>The gearboxes that options of the choice bring and that this chassis takes behind this donor in some way, in the order of the options; empty where they are not compared.</summary>
     public ImmutableArray<GearboxOption> Gearboxes { get; init; } = [];
 }
 

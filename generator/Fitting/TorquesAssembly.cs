@@ -20,8 +20,8 @@ internal static class TorquesAssembly
         return TorquesWorksheet.Work(new TorquesInput(
             new TighteningAssumptions((double)settings.ProofPercent / 100, (double)settings.NutFactor, (double)settings.NutFactorLubricated, (double)settings.ScatterPercent / 100),
             [
-                .. one.Tasks.SelectMany(task => task.Fasteners.Select(entry => Fastener(kb, entry, task.Title, $"task {task.Id}")))
-                    .Concat(parts.SelectMany(part => part.Fasteners.Select(entry => Fastener(kb, entry, part.Title, $"part {part.Id}"))))
+                .. one.Tasks.SelectMany(task => task.Fasteners.Where(one.IsTightened).Select(entry => Fastener(kb, entry, task.Title, $"task {task.Id}")))
+                    .Concat(parts.SelectMany(part => part.Fasteners.Where(one.IsTightened).Select(entry => Fastener(kb, entry, part.Title, $"part {part.Id}"))))
                     .DistinctBy(fastener => fastener.Id),
             ],
             Fillings(kb, one, parts),
@@ -51,7 +51,10 @@ internal static class TorquesAssembly
         entry.StatedBy is { } source ? kb.Sources.Find(source)?.Title ?? source : "",
         entry.ToYield,
         entry.Once,
-        entry.Into);
+        entry.Into)
+    {
+        LookUp = entry.LookUp,
+    };
 
     private static ImmutableArray<Filling> Fillings(KnowledgeBase kb, LedgerCase one, ImmutableArray<Part> parts)
     {

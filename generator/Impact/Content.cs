@@ -25,12 +25,28 @@ internal static class Content
         (null, null) => true,
         (null, _) or (_, null) => false,
         (Place, Place) or (Condition, Condition) => true,
+        // Nothing compares where a fastener is tightened as a region, so its condition is compared as it is written.
+        (FastenerEntry left, FastenerEntry right) => SameMembers(left, right) && SameTest(left.When, right.When),
         (string, _) or (ValueType and IConvertible, _) => one.Equals(other),
         (IDictionary left, IDictionary right) => SameEntries(left, right),
         (IEnumerable left, IEnumerable right) => SameItems(Sorted(left), Sorted(right)),
         (ITuple left, ITuple right) => Enumerable.Range(0, left.Length).All(at => Same(left[at], right[at])),
-        _ => one.GetType() == other.GetType() && Members(one.GetType()).All(member => Same(member.GetValue(one), member.GetValue(other))),
+        _ => SameMembers(one, other),
     };
+
+    private static bool SameMembers(object one, object other) => one.GetType() == other.GetType() && Members(one.GetType()).All(member => Same(member.GetValue(one), member.GetValue(other)));
+
+    private static bool SameTest(Condition? one, Condition? other) => (one, other) switch
+    {
+        (null, null) => true,
+        (AllOf left, AllOf right) => SameTests(left.Terms, right.Terms),
+        (AnyOf left, AnyOf right) => SameTests(left.Terms, right.Terms),
+        (NotOf left, NotOf right) => SameTest(left.Term, right.Term),
+        (null, _) or (_, null) => false,
+        _ => SameMembers(one, other),
+    };
+
+    private static bool SameTests(ImmutableArray<Condition> one, ImmutableArray<Condition> other) => one.Length == other.Length && one.Zip(other).All(pair => SameTest(pair.First, pair.Second));
 
     private static bool SameEntries(IDictionary one, IDictionary other) =>
         one.Count == other.Count && one.Keys.Cast<object>().All(key => other.Contains(key) && Same(one[key], other[key]));

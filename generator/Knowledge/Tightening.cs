@@ -12,7 +12,14 @@ namespace Swapwright.Knowledge;
 /// <param name="StatedBy">The source that says so.</param>
 /// <param name="ToYield">Tightened into yield: used once, never computed.</param>
 /// <param name="Into">What the thread is cut in: steel, iron, aluminium or plastic; empty where it is not said.</param>
-public sealed record FastenerEntry(string Id, string Title, string Thread, string Class, int Count, decimal? NutFactor, bool Lubricated, decimal? StatedNm, decimal? AngleDeg, string? StatedBy, bool ToYield, bool Once, string Into, Place Place);
+public sealed record FastenerEntry(string Id, string Title, string Thread, string Class, int Count, decimal? NutFactor, bool Lubricated, decimal? StatedNm, decimal? AngleDeg, string? StatedBy, bool ToYield, bool Once, string Into, Place Place)
+{
+    /// <summary>Where it is tightened, of the combinations that have its task or part; null for all of them.</summary>
+    public Condition? When { get; init; }
+
+    /// <summary>Only the manual's figure will do, and it is not written down here: readers are told to look it up, in <see cref="StatedBy"/> where that is named.</summary>
+    public bool LookUp { get; init; }
+}
 
 /// <summary>What a vehicle, engine or part is filled with.</summary>
 /// <param name="Kind">One of <see cref="Kinds"/>.</param>

@@ -102,6 +102,9 @@ internal static class JsonForm
         json.WriteString("unit", unit);
     });
 
+    /// <summary>A number whose unit stands elsewhere, such as with its axis.</summary>
+    public static void Plain(this Utf8JsonWriter json, string name, double value) => json.WriteNumber(name, Math.Round((decimal)value, 4));
+
     public static void Range(this Utf8JsonWriter json, string name, Range3 range, string unit) => json.Object(name, () =>
     {
         json.WriteNumber("least", range.Least);

@@ -31,6 +31,7 @@ internal static class SheetLedgers
                     }
                 });
             });
+            json.Objects("charts", ledger.Charts, chart => Chart(json, chart));
             json.Objects("missing", ledger.Gaps, gap =>
             {
                 json.WriteString("about", gap.About);
@@ -95,7 +96,7 @@ internal static class SheetLedgers
         }
     }
 
-    /// <summary>One row a figure, then one a cell of the tables (RFC 4180).</summary>
+    /// <summary>One row a figure, then one a cell of the tables, then one a point of the charts (RFC 4180).</summary>
     public static string Csv(Ledger? ledger) => CsvForm.Write(
         ["ledger", "item", "title", "value", "unit", "formula", "source", "remark"],
         ledger is null ? [] :
@@ -106,7 +107,40 @@ internal static class SheetLedgers
                from pair in table.Columns.Zip(row).Skip(1)
                where !pair.Second.IsEmpty
                select (IReadOnlyList<string>)[ledger.Id, $"{table.Id}.{pair.First.Id}", $"{LedgerWords.Cell(table.Columns[0], row[0])}: {pair.First.Title}", pair.Second.Value is { } value ? LedgerWords.Number(value, pair.First.Decimals) : pair.Second.Text, pair.First.Unit, "", "", ""],
+            .. from chart in ledger.Charts
+               from series in chart.Series
+               from point in series.Points
+               select (IReadOnlyList<string>)[ledger.Id, chart.Id, $"{series.Title} at {Coordinate(point.Across)} {chart.Across.Unit}".TrimEnd(), Coordinate(point.Up), chart.Up.Unit, "", "", ""],
         ]);
+
+    private static void Chart(Utf8JsonWriter json, LedgerChart chart)
+    {
+        json.WriteString("id", chart.Id);
+        json.WriteString("title", chart.Title);
+        json.WriteString("words", chart.Words);
+        Axis(json, "across", chart.Across);
+        Axis(json, "up", chart.Up);
+        json.Objects("series", chart.Series, series =>
+        {
+            json.WriteString("title", series.Title);
+            json.WriteBoolean("reference", series.IsReference);
+            json.Objects("points", series.Points, point =>
+            {
+                json.Plain("across", point.Across);
+                json.Plain("up", point.Up);
+            });
+        });
+    }
+
+    private static void Axis(Utf8JsonWriter json, string name, ChartAxis axis) => json.Object(name, () =>
+    {
+        json.WriteString("title", axis.Title);
+        json.WriteString("unit", axis.Unit);
+        json.Plain("from", axis.From);
+        json.Plain("to", axis.To);
+    });
+
+    private static string Coordinate(double value) => Math.Round(value, 4, MidpointRounding.AwayFromZero).ToString("0.####", CultureInfo.InvariantCulture);
 
     private static void Cell(Utf8JsonWriter json, LedgerColumn column, LedgerCell cell)
     {

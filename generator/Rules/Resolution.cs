@@ -41,6 +41,7 @@ public sealed class Resolution
     private readonly Dictionary<string, Region> _applies;
     private readonly Dictionary<string, Region> _when;
     private readonly ILookup<string, StandingValue> _values;
+    private readonly Func<Resolution> _copy;
     private (Region Domain, Region Buildable)? _whole;
 
     internal Resolution(
@@ -52,8 +53,10 @@ public sealed class Resolution
         Dictionary<string, Region> when,
         ImmutableArray<StandingValue> values,
         Func<Condition, Region> regionOf,
-        ImmutableArray<Finding> findings)
+        ImmutableArray<Finding> findings,
+        Func<Resolution> copy)
     {
+        _copy = copy;
         Space = space;
         Exclusions = exclusions;
         DomainParts = new FactoredRegion(space.Store, domain, SpaceModel.Entities);
@@ -102,6 +105,9 @@ public sealed class Resolution
 
     /// <summary>Rule id → the rules that override it.</summary>
     public IReadOnlyDictionary<string, ImmutableArray<Rule>> Overriders { get; }
+
+    /// <summary>The same over a store of its own (<see cref="RegionStore.Copy"/>), for another thread.</summary>
+    public Resolution Copy() => _copy();
 
     /// <summary>Where a rule's <c>when</c> holds, overridden or not.</summary>
     public Region When(Rule rule) => _when[rule.Id];

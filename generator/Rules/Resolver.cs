@@ -34,6 +34,23 @@ public sealed class Resolver
             .ToDictionary(group => group.Key, group => group.Select(pair => pair.rule).ToImmutableArray(), StringComparer.Ordinal);
     }
 
+    private Resolver(Resolver other)
+    {
+        _kb = other._kb;
+        _space = other._space.Over(other.Store.Copy());
+        _regions = new ConditionRegions(_space, AnswerRegion, _ => { });
+        _overriders = other._overriders;
+        _rulesAt = other._rulesAt;
+        _when = new(other._when, StringComparer.Ordinal);
+        _applies = new(other._applies, StringComparer.Ordinal);
+        _conditions = new(other._conditions, ReferenceEqualityComparer.Instance);
+        _findings = other._findings;
+        foreach (var position in other._answers.Keys)
+        {
+            _answers[position] = Standing(position);
+        }
+    }
+
     private RegionStore Store => _space.Store;
 
     public static Resolution Resolve(KnowledgeBase kb) => new Resolver(kb).Resolve();
@@ -56,13 +73,21 @@ public sealed class Resolver
         var exclusions = _kb.Rules.All.Where(rule => rule.Excludes || rule.Requires is not null)
             .Select(rule => new Exclusion(rule, ExclusionRegion(rule)))
             .ToImmutableArray();
-        return new Resolution(_space, domain, exclusions, _answers, _applies, _when, Values(), RegionOf, [.. _findings.Distinct()]);
+        return Resolved(domain, exclusions);
     }
+
+    private Resolution Resolved(ImmutableArray<Region> domain, ImmutableArray<Exclusion> exclusions) =>
+        new(_space, domain, exclusions, _answers, _applies, _when, Values(), RegionOf, [.. _findings.Distinct()], () => new Resolver(this).Resolved(domain, exclusions));
 
     private void ResolvePosition(string id)
     {
-        var applies = RegionOf(_kb.Positions[id].Applies);
-        _applies[id] = applies;
+        _applies[id] = RegionOf(_kb.Positions[id].Applies);
+        _answers[id] = Standing(id);
+    }
+
+    private ImmutableArray<StandingAnswer> Standing(string id)
+    {
+        var applies = _applies[id];
         var standing = ImmutableArray.CreateBuilder<StandingAnswer>();
         foreach (var rule in _rulesAt.GetValueOrDefault(id, []))
         {
@@ -72,7 +97,7 @@ public sealed class Resolver
             standing.Add(new StandingAnswer(rule, rule.AnswerAt(id)!, () => Store.Minus(Store.And(when, applies), Store.OrAll(silenced))));
         }
 
-        _answers[id] = standing.ToImmutable();
+        return standing.ToImmutable();
     }
 
     private Region AnswerRegion(AnswerTest test)

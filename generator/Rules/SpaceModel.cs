@@ -62,6 +62,9 @@ public sealed class SpaceModel
         return new SpaceModel(kb, new RegionStore([.. order.Select(at => variables[at])]), choiceAt, Array.IndexOf(order, 0), Array.IndexOf(order, 1));
     }
 
+    /// <summary>The same space over another store of the same variables.</summary>
+    internal SpaceModel Over(RegionStore store) => new(Base, store, ChoiceAt, Chassis, Donor);
+
     /// <summary>The region in which a choice takes one of the options; unknown ones are passed over.</summary>
     public Region WhereChoice(string choice, IEnumerable<string> options)
     {

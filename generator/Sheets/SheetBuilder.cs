@@ -22,7 +22,9 @@ public sealed class SheetBuilder
     private readonly HoseAssembly _hoses;
     private readonly LedgerAssembly _ledgers;
     private readonly Dictionary<string, Region> _speaks = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Region> _options = new(StringComparer.Ordinal);
     private readonly FrozenDictionary<string, Region> _taskWhen;
+    private readonly FrozenDictionary<Condition, Region> _fastenerWhen;
 
     /// <param name="many">Work everything out now, so that sheets can be built on several threads.</param>
     public SheetBuilder(Resolution resolution, bool many = true)
@@ -40,9 +42,16 @@ public sealed class SheetBuilder
             {
                 Speaks(rule);
             }
+
+            foreach (var choice in _kb.Choices.All.Where(choice => choice.Options.Any(option => option.Binds is not null)))
+            {
+                Options(choice);
+            }
         }
 
         _taskWhen = _kb.Tasks.All.Where(task => task.When is not null).ToFrozenDictionary(task => task.Id, task => resolution.RegionOf(task.When!), StringComparer.Ordinal);
+        _fastenerWhen = _kb.Tasks.All.SelectMany(task => task.Fasteners).Concat(_kb.Parts.All.SelectMany(part => part.Fasteners)).Select(fastener => fastener.When).OfType<Condition>().Distinct()
+            .ToFrozenDictionary(when => when, resolution.RegionOf);
     }
 
     public Resolution Resolution => _resolution;
@@ -81,7 +90,12 @@ public sealed class SheetBuilder
         var tasks = WorkOrder.Sort(Tasks(values, speaking));
         var shopping = Shopping(answers, belts, hoses);
         var parts = answers.Where(answer => answer.Answer is not null).SelectMany(answer => PartsOf(answer.Answer!)).Distinct();
-        var one = new LedgerCase(chassis, donor, gearbox, ecu, At) { Tasks = tasks, Gearboxes = GearboxOptions(values, chassis, donor) };
+        var one = new LedgerCase(chassis, donor, gearbox, ecu, At)
+        {
+            Tasks = tasks,
+            Gearboxes = GearboxOptions(values, chassis, donor),
+            IsTightened = fastener => fastener.When is not { } when || _resolution.Store.Contains(_fastenerWhen[when], values),
+        };
         var quantities = new Quantities(_kb, one);
         var sheet = new Sheet
         {
@@ -140,7 +154,22 @@ public sealed class SheetBuilder
         where T : FactHolder =>
         _kb.Choices.All.Select(choice => _resolution.Space.BoundEntity(values, choice.Id)).OfType<T>().FirstOrDefault();
 
-    /// <summary>What the choice of the gearbox would bring by its other options, each with everything else as it is.</summary>
+    /// <summary>Which options of a choice some buildable combination of a chassis and a donor takes.</summary>
+    private Region Options(Choice choice)
+    {
+        if (!_options.TryGetValue(choice.Id, out var region))
+        {
+            region = _resolution.BuildableParts.Onto([_resolution.Space.LevelOf(choice.Id)]);
+            _options.Add(choice.Id, region);
+        }
+
+        return region;
+    }
+
+    /// <summary>
+    /// What the choice of the gearbox would bring by its other options, each with everything else as it is. An option that this
+    /// chassis never takes behind this donor is none.
+    /// </summary>
     private ImmutableArray<GearboxOption> GearboxOptions(int[] values, ChassisVariant chassis, DonorVariant donor)
     {
         if (_kb.Choices.All.FirstOrDefault(choice => _resolution.Space.BoundEntity(values, choice.Id) is Gearbox) is not { } choice)
@@ -149,6 +178,7 @@ public sealed class SheetBuilder
         }
 
         var level = _resolution.Space.LevelOf(choice.Id);
+        var possible = Options(choice);
         var options = ImmutableArray.CreateBuilder<GearboxOption>();
         foreach (var option in choice.Options)
         {
@@ -156,7 +186,11 @@ public sealed class SheetBuilder
             {
                 int[] other = [.. values];
                 other[level] = _resolution.Store.Variables[level].Values.IndexOf(option.Id);
-                options.Add(new GearboxOption(option.Title, gearbox, other[level] == values[level], _resolution.BuildableParts.Contains(other)));
+                var isChosen = other[level] == values[level];
+                if (isChosen || _resolution.Store.Contains(possible, other))
+                {
+                    options.Add(new GearboxOption(option.Title, gearbox, isChosen, _resolution.BuildableParts.Contains(other)));
+                }
             }
         }
 

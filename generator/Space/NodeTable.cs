@@ -43,6 +43,22 @@ internal sealed class NodeTable
         Array.Fill(_buckets, -1);
     }
 
+    /// <summary>A table with the same nodes under the same numbers, which grows by itself from here on.</summary>
+    public NodeTable(NodeTable other)
+    {
+        Sizes = other.Sizes;
+        _words = other._words;
+        _limit = other._limit;
+        _level = [.. other._level];
+        _firstEdge = [.. other._firstEdge];
+        _firstWord = [.. other._firstWord];
+        _next = [.. other._next];
+        _buckets = [.. other._buckets];
+        _child = [.. other._child];
+        _mask = [.. other._mask];
+        Count = other.Count;
+    }
+
     public int[] Sizes { get; }
 
     public int Count { get; private set; }

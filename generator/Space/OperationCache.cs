@@ -20,8 +20,21 @@ internal enum Operation
 internal sealed class OperationCache
 {
     private const int Largest = 1 << 22;
-    private ulong[] _keys = new ulong[1 << 12];
-    private int[] _results = new int[1 << 12];
+    private ulong[] _keys;
+    private int[] _results;
+
+    public OperationCache()
+    {
+        _keys = new ulong[1 << 12];
+        _results = new int[1 << 12];
+    }
+
+    /// <summary>A cache of its own that begins with what another knows.</summary>
+    public OperationCache(OperationCache other)
+    {
+        _keys = [.. other._keys];
+        _results = [.. other._results];
+    }
 
     public bool TryGet(Operation operation, int a, int b, out int result)
     {

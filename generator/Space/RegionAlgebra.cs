@@ -7,10 +7,8 @@ namespace Swapwright.Space;
 /// at a time, so the work follows the number of distinct children and not the number of values. Depth of recursion is
 /// the number of variables.
 /// </summary>
-internal sealed class RegionAlgebra(NodeTable nodes)
+internal sealed class RegionAlgebra(NodeTable nodes, OperationCache cache)
 {
-    private readonly OperationCache _cache = new();
-
     public int Not(int a)
     {
         if (a <= All)
@@ -18,7 +16,7 @@ internal sealed class RegionAlgebra(NodeTable nodes)
             return 1 - a;
         }
 
-        if (_cache.TryGet(Operation.Not, a, 0, out var known))
+        if (cache.TryGet(Operation.Not, a, 0, out var known))
         {
             return known;
         }
@@ -47,7 +45,7 @@ internal sealed class RegionAlgebra(NodeTable nodes)
             (a, b) = (b, a);
         }
 
-        if (_cache.TryGet(operation, a, b, out var known))
+        if (cache.TryGet(operation, a, b, out var known))
         {
             return known;
         }
@@ -95,7 +93,7 @@ internal sealed class RegionAlgebra(NodeTable nodes)
             return a;
         }
 
-        if (_cache.TryGet(Operation.Exists, a, variables, out var known))
+        if (cache.TryGet(Operation.Exists, a, variables, out var known))
         {
             return known;
         }
@@ -136,7 +134,7 @@ internal sealed class RegionAlgebra(NodeTable nodes)
             return a;
         }
 
-        if (_cache.TryGet(Operation.Restrict, a, point, out var known))
+        if (cache.TryGet(Operation.Restrict, a, point, out var known))
         {
             return known;
         }
@@ -180,7 +178,7 @@ internal sealed class RegionAlgebra(NodeTable nodes)
             (a, b) = (b, a);
         }
 
-        if (_cache.TryGet(operation, a, b, out var known))
+        if (cache.TryGet(operation, a, b, out var known))
         {
             return known != 0;
         }
@@ -279,7 +277,7 @@ internal sealed class RegionAlgebra(NodeTable nodes)
 
     private int Remember(Operation operation, int a, int b, int result)
     {
-        _cache.Set(operation, a, b, result, nodes.Count);
+        cache.Set(operation, a, b, result, nodes.Count);
         return result;
     }
 }

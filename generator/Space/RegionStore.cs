@@ -11,6 +11,7 @@ namespace Swapwright.Space;
 public sealed class RegionStore
 {
     private readonly NodeTable _nodes;
+    private readonly OperationCache _results;
     private readonly RegionAlgebra _algebra;
     private readonly RegionCounter _counter;
     private readonly AssignmentSearch _search;
@@ -27,7 +28,19 @@ public sealed class RegionStore
 
         Variables = variables;
         _nodes = new NodeTable([.. variables.Select(variable => variable.Size)], Math.Min(nodeLimit ?? NodeTable.HardLimit, NodeTable.HardLimit));
-        _algebra = new RegionAlgebra(_nodes);
+        _results = new OperationCache();
+        _algebra = new RegionAlgebra(_nodes, _results);
+        _counter = new RegionCounter(_nodes);
+        _search = new AssignmentSearch(_nodes);
+        _cubes = new CubeSearch(this);
+    }
+
+    private RegionStore(RegionStore other)
+    {
+        Variables = other.Variables;
+        _nodes = new NodeTable(other._nodes);
+        _results = new OperationCache(other._results);
+        _algebra = new RegionAlgebra(_nodes, _results);
         _counter = new RegionCounter(_nodes);
         _search = new AssignmentSearch(_nodes);
         _cubes = new CubeSearch(this);
@@ -40,6 +53,9 @@ public sealed class RegionStore
 
     /// <summary>Number of assignments of the whole space.</summary>
     public BigInteger Size => _counter.Count(NodeTable.All);
+
+    /// <summary>A store for another thread, in which every region made so far is the same value. Regions made later are not shared.</summary>
+    public RegionStore Copy() => new(this);
 
     /// <summary>The assignments that give the variable one of the values.</summary>
     public Region Where(int variable, ValueSet values) => new(Node(variable, values, NodeTable.All));

@@ -46,5 +46,23 @@ public sealed class ShippedFuelAndTorquesTests
         });
     }
 
+    /// <summary>A car's bolts are tightened by its own manual: no guide quotes another car's.</summary>
+    [Fact]
+    public void Torques_EveryGuide_QuoteNoOtherCarsManual()
+    {
+        var resolution = Proof.Of(Path.Combine(Reading.Repository(), "swap-kb")).Resolution!;
+        var builder = new SheetBuilder(resolution);
+        var headlines = new Headlines(resolution);
+        var families = resolution.Space.Base.Chassis.All.Select(chassis => chassis.Family).Distinct(StringComparer.Ordinal).ToList();
+        Assert.Equal(3, families.Count);
+        Assert.All(headlines.All().Select(headline => builder.Build(headlines.Default(headline.Slice))), sheet =>
+        {
+            var words = sheet.Ledger("torques")!.Tables.Where(table => table.Id is "stated" or "manual").SelectMany(table => table.Rows).Select(row => row[^1].Text).ToList();
+
+            Assert.Contains(words, text => text.Contains(sheet.Chassis.Family, StringComparison.OrdinalIgnoreCase));
+            Assert.All(families.Where(family => family != sheet.Chassis.Family), other => Assert.DoesNotContain(words, text => text.Contains(other, StringComparison.OrdinalIgnoreCase)));
+        });
+    }
+
     private static void Between(Ledger ledger, string id, double from, double to) => Assert.InRange(ledger.Figure(id)?.Value ?? double.NaN, from, to);
 }

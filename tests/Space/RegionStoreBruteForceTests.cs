@@ -18,6 +18,22 @@ public class RegionStoreBruteForceTests
     });
 
     [Fact]
+    public void Copy_RandomRegions_HoldTheSameInBothAndGrowApart() => ForEach(space =>
+    {
+        var (before, truth) = space.NextRegion();
+        var copy = space.Store.Copy();
+        var nodes = copy.NodeCount;
+        var (after, _) = space.NextRegion();
+
+        var inCopy = copy.Not(before);
+
+        Assert.Equal(truth, space.Truth(assignment => copy.Contains(before, assignment)));
+        Assert.Equal([.. truth.Select(one => !one)], space.Truth(assignment => copy.Contains(inCopy, assignment)));
+        Assert.InRange(copy.NodeCount, nodes, int.MaxValue);
+        Assert.Equal(space.Store.Count(space.Store.Or(before, after)), space.Store.Count(before) + space.Store.Count(space.Store.Minus(after, before)));
+    });
+
+    [Fact]
     public void Identity_EqualSets_EqualRegions() => ForEach(space =>
     {
         var store = space.Store;

@@ -28,6 +28,13 @@ internal sealed class BindingContext
     public void Report(FindingKind kind, string message, Place place, string? mend = null, params ReadOnlySpan<RelatedPlace> related) =>
         Add(new Finding(kind, message, place) { Mend = mend, Related = [.. related] });
 
+    /// <summary>Adds what another has gathered, in its order.</summary>
+    public void Take(BindingContext other)
+    {
+        _wanted.AddRange(other._wanted);
+        other._findings.ForEach(Add);
+    }
+
     private void Add(Finding finding)
     {
         // Entities made with `like` share nodes: what is wrong in one node is said once.

@@ -8,6 +8,8 @@ namespace Swapwright.Knowledge.Binding;
 /// <summary>Source tree → knowledge base. Always gives a base, as complete as the files allow, and everything that is wrong.</summary>
 public static class KnowledgeBinder
 {
+    private const int RulesAtOnce = 256;
+
     private static readonly ImmutableArray<string> s_likeKinds = ["chassis", "engine", "gearbox", "ecu", "part"];
     private static readonly ImmutableArray<string> s_referableKinds = ["gearbox", "ecu", "part", "connector"];
 
@@ -39,11 +41,23 @@ public static class KnowledgeBinder
         var donors = Entities("engine").Select(entity => variants.Donor(entity.File, entity.Reader)).ToList();
         var positionNodes = Root("positions").Members("positions").ToList();
         var names = Names(vocabulary, Entities("choice"), chassis, donors, [.. positionNodes.Select(member => member.Key.Text)], ids["part"]);
-        var conditions = new ConditionBinder(context, vocabulary, facts, names);
+        ConditionBinder Conditions(BindingContext own) => new(own, vocabulary, new FactBinder(own, vocabulary, kind => ids.GetValueOrDefault(kind, [])), names);
+        var conditions = Conditions(context);
         var rules = new RuleBinder(conditions);
         var positions = positionNodes.Select(member => rules.Position(member.Key, member.Value)).ToList();
         var systems = Root("positions").Members("systems").Select(member => new VehicleSystem(member.Key.Text, member.Value.Text("title", member.Key.Text), member.Value.Text("about"), member.Value.Text("section"), member.Key.Place)).ToImmutableArray();
         var systemOrder = systems.Select((system, index) => (system.Id, index)).ToDictionary(pair => pair.Id, pair => pair.index, StringComparer.Ordinal);
+
+        // Rules are most of a large base. Each thread gathers by itself, and what was gathered is put together in the order of the rules.
+        var chunks = Entities("rule").Chunk(RulesAtOnce).ToArray();
+        var bound = new (BindingContext Context, Rule[] Rules)[chunks.Length];
+        Parallel.For(0, chunks.Length, at =>
+        {
+            var own = new BindingContext();
+            var binder = new RuleBinder(Conditions(own));
+            bound[at] = (own, Array.ConvertAll(chunks[at], entity => binder.Rule(entity.File, new NodeReader(own, entity.Reader.Node))));
+        });
+        Array.ForEach(bound, one => context.Take(one.Context));
 
         var pictures = tree.Files.Where(file => file.Kind == KnowledgeLayout.PictureKind && file.Text.Length > 0).DistinctBy(file => file.Id).Select(PictureReader.Read).ToList();
         var kb = new KnowledgeBase(SettingsBinder.Bind(Root("kb")), vocabulary)
@@ -57,9 +71,9 @@ public static class KnowledgeBinder
             Gearboxes = new(Entities("gearbox").Select(entity => variants.Gearbox(entity.File, entity.Reader)), one => one.Id),
             Ecus = new(Entities("ecu").Select(entity => variants.Ecu(entity.File, entity.Reader)), one => one.Id),
             Connectors = new(Entities("connector").Select(entity => ElectricalBinder.Connector(entity.File, entity.Reader)), one => one.Id),
-            Parts = new(Entities("part").Select(entity => variants.Part(entity.File, entity.Reader)), one => one.Id),
+            Parts = new(Entities("part").Select(entity => variants.Part(entity.File, entity.Reader, conditions)), one => one.Id),
             Choices = new(Entities("choice").Select(entity => rules.Choice(entity.File, entity.Reader)), one => one.Id),
-            Rules = new(Entities("rule").Select(entity => rules.Rule(entity.File, entity.Reader)), one => one.Id),
+            Rules = new(bound.SelectMany(one => one.Rules), one => one.Id),
             Tasks = new(Entities("task").Select(entity => rules.Task(entity.File, entity.Reader)), one => one.Id),
             Register = files["register"].Any() ? RegisterBinder.Bind(Root("register")) : null,
             Articles = new(Entities("article").Select(entity => RuleBinder.Article(entity.File, entity.Reader)), one => one.Id),

@@ -77,7 +77,7 @@ internal sealed class RuleBinder(ConditionBinder conditions)
         Steps = reader.Texts("steps"),
         Cautions = EntityBinder.Cautions(reader),
         Mistakes = reader.Texts("mistakes"),
-        Fasteners = TighteningBinder.Fasteners(reader),
+        Fasteners = TighteningBinder.Fasteners(reader, conditions),
         Refresh = reader.Flag("refresh"),
         WhyNow = reader.Text("why-now"),
     }.Common(reader);

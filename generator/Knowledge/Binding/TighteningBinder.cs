@@ -1,12 +1,13 @@
 using System.Collections.Immutable;
 using Swapwright.Diagnostics;
+using Swapwright.Source;
 
 namespace Swapwright.Knowledge.Binding;
 
 /// <summary>Fasteners and fillings.</summary>
 internal static class TighteningBinder
 {
-    public static ImmutableArray<FastenerEntry> Fasteners(NodeReader parent)
+    public static ImmutableArray<FastenerEntry> Fasteners(NodeReader parent, ConditionBinder conditions)
     {
         var fasteners = ImmutableArray.CreateBuilder<FastenerEntry>();
         foreach (var (key, reader) in parent.Members("fasteners"))
@@ -25,10 +26,19 @@ internal static class TighteningBinder
                 reader.Flag("to-yield"),
                 reader.Flag("once"),
                 reader.Text("into"),
-                key.Place);
-            if (entry is { StatedNm: null, ToYield: false, Class.Length: 0 })
+                key.Place)
             {
-                parent.Context.Report(FindingKinds.Schema, $"nothing says how far `{key.Text}` is tightened", key.Place, "Give it the manual's figure under `stated`, or its strength `class`, or `to-yield: true` where only the manual can say it.");
+                When = reader.Get("when") is MappingNode when ? conditions.Bind(when) : null,
+                LookUp = reader.Flag("look-up"),
+            };
+            if (entry is { StatedNm: not null, LookUp: true })
+            {
+                parent.Context.Report(FindingKinds.Schema, $"`{key.Text}` is to be looked up, although its figure is stated", key.Place, "Take out `look-up`, or the figure.");
+            }
+
+            if (entry is { StatedNm: null, ToYield: false, LookUp: false, Class.Length: 0 })
+            {
+                parent.Context.Report(FindingKinds.Schema, $"nothing says how far `{key.Text}` is tightened", key.Place, "Give it the manual's figure under `stated`, or its strength `class`, or `look-up: true` where only the manual can say it (`to-yield: true` for a bolt that is stretched).");
             }
 
             fasteners.Add(entry);

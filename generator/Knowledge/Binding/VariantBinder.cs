@@ -45,7 +45,7 @@ internal sealed class VariantBinder(BindingContext context, Vocabulary vocabular
         }.Common(reader);
     }
 
-    public Part Part(SourceFile file, NodeReader reader)
+    public Part Part(SourceFile file, NodeReader reader, ConditionBinder conditions)
     {
         var place = EntityBinder.PlaceOf(file);
         var lead = reader.Mapping("lead");
@@ -63,7 +63,7 @@ internal sealed class VariantBinder(BindingContext context, Vocabulary vocabular
             Like = reader.OptionalText("like"),
             Belt = reader.Get("belt") is MappingNode ? Stock(reader.Mapping("belt")) : null,
             Ports = PlumbingBinder.Ports(reader, vocabulary),
-            Fasteners = TighteningBinder.Fasteners(reader),
+            Fasteners = TighteningBinder.Fasteners(reader, conditions),
             Fluids = TighteningBinder.Fluids(reader),
             Hose = PlumbingBinder.Goods(reader),
             Reducer = PlumbingBinder.Reducer(reader),

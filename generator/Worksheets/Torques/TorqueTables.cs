@@ -15,8 +15,8 @@ internal static class TorqueTables
     public static void Add(LedgerBuilder ledger, TorquesInput input)
     {
         var stated = input.Fasteners.Where(one => one.Stated is > 0).ToList();
-        var computed = input.Fasteners.Where(one => one.Stated is not > 0 && !one.ToYield).Select(one => (Fastener: one, Torque: Compute(ledger, input.Assumptions, one))).Where(pair => pair.Torque is not null).ToList();
-        var manual = input.Fasteners.Where(one => one.Stated is not > 0 && one.ToYield).ToList();
+        var computed = input.Fasteners.Where(one => one.Stated is not > 0 && !one.ToYield && !one.LookUp).Select(one => (Fastener: one, Torque: Compute(ledger, input.Assumptions, one))).Where(pair => pair.Torque is not null).ToList();
+        var manual = input.Fasteners.Where(one => one.Stated is not > 0 && (one.ToYield || one.LookUp)).ToList();
         if (stated.Count > 0)
         {
             stated.ForEach(one => ledger.Add(new Figure($"bolt-{one.Id}", one.Title, one.Stated!.Value, "N m") { Decimals = 0, IsStep = true, Remark = "stated by a manual" }));
@@ -39,10 +39,10 @@ internal static class TorqueTables
         if (manual.Count > 0)
         {
             ledger.Add(new LedgerTable(
-                "yield",
-                "Tightened to yield: the manual's figure only",
+                "manual",
+                "The manual's figure only: look it up",
                 [new("fastener", "Fastener"), new("for", "For"), new("thread", "Thread"), new("what", "What to do")],
-                [.. manual.Select(one => Row(LedgerCell.Words(Name(one)), LedgerCell.Words(one.For), LedgerCell.Words(Thread(one)), LedgerCell.Words("new ones, to the manual's torque and angle; a figure from a table is wrong for them")))]));
+                [.. manual.Select(one => Row(LedgerCell.Words(Name(one)), LedgerCell.Words(one.For), LedgerCell.Words(Thread(one)), LedgerCell.Words(Ask(one))))]));
         }
 
         Notes(ledger, stated.Count > 0, computed.Count > 0, input.Fasteners.Any(one => one.ToYield));
@@ -117,6 +117,14 @@ internal static class TorqueTables
         one.ToYield ? "to yield: new ones" : one.Once ? "new ones" : "",
         one.Lubricated ? "oiled" : "",
         one.Into == "aluminium" ? "into aluminium" : "");
+
+    private static string Ask(Fastener one)
+    {
+        var manual = one.StatedBy.Length > 0 ? one.StatedBy : "the manual of what the bolt goes into";
+        return one.ToYield
+            ? $"tightened to yield: new ones, to the torque and angle of {manual}; a figure from a table is wrong for them"
+            : $"{(one.Once ? "new ones, to the" : "the")} torque that {manual} gives; a figure from a table will not do here";
+    }
 
     private static string How(Fastener one) => Join(
         one.Lubricated ? "oiled" : "dry",

@@ -13,7 +13,11 @@ public sealed record TighteningAssumptions(double ProofShare, double NutFactor, 
 /// <param name="Stated">What a manual says, N m.</param>
 /// <param name="AngleDeg">By how much the manual turns it further.</param>
 /// <param name="StatedBy">Title of that manual; empty where it is not named.</param>
-public sealed record Fastener(string Id, string Title, string For, string Origin, string Thread, string Class, int Count, double? NutFactor, bool Lubricated, double? Stated, double? AngleDeg, string StatedBy, bool ToYield, bool Once, string Into);
+public sealed record Fastener(string Id, string Title, string For, string Origin, string Thread, string Class, int Count, double? NutFactor, bool Lubricated, double? Stated, double? AngleDeg, string StatedBy, bool ToYield, bool Once, string Into)
+{
+    /// <summary>Only the manual's figure will do, and nobody has written it down: none is computed.</summary>
+    public bool LookUp { get; init; }
+}
 
 /// <summary>A filling of one vehicle, engine or part.</summary>
 /// <param name="Kind">Id of the kind of filling.</param>

@@ -24,8 +24,19 @@ public sealed class TorquesWorksheetTests
         var ledger = Work(s_bolt with { ToYield = true });
 
         Assert.Null(ledger.Figure("bolt-bolt"));
-        Assert.Equal("yield", Assert.Single(ledger.Tables).Id);
+        Assert.Equal("manual", Assert.Single(ledger.Tables).Id);
+        Assert.Contains("to yield", ledger.Tables.Single().Rows.Single()[3].Text, StringComparison.Ordinal);
         Assert.Contains(ledger.Notes, note => note.Contains("used once", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Work_OnlyTheManualCanSay_NamesItAndComputesNothing()
+    {
+        var ledger = Work(s_bolt with { LookUp = true, Once = true, StatedBy = "Some workshop manual" });
+
+        Assert.Empty(ledger.Figures);
+        Assert.Empty(ledger.Gaps);
+        Assert.StartsWith("new ones, to the torque that Some workshop manual gives", ledger.Tables.Single().Rows.Single()[3].Text, StringComparison.Ordinal);
     }
 
     [Fact]

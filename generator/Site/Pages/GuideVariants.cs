@@ -29,6 +29,10 @@ internal sealed class GuideVariants(SiteKnowledge site, GuideEntry guide)
 
     private readonly SortedDictionary<string, Block> _blocks = new(StringComparer.Ordinal);
 
+    private readonly SheetMemory _memory = new();
+    private readonly Dictionary<string, string> _inline = new(StringComparer.Ordinal);
+    private readonly Dictionary<(string Block, object Source), int> _numbers = [];
+
     public static string Path(GuideEntry guide) => System.IO.Path.ChangeExtension(SitePaths.Bench(guide.Path, "choices"), "js");
 
     public SiteFile File() => new(Path(guide), Encoding.UTF8.GetBytes($"globalThis.swapwrightChoices = {Json()};\n"));
@@ -117,7 +121,7 @@ internal sealed class GuideVariants(SiteKnowledge site, GuideEntry guide)
 
     private void Combination(Utf8JsonWriter json, int[] values, ImmutableArray<VariantPosition> positions)
     {
-        var sheet = site.Sheets.Build(values);
+        var sheet = site.Sheets.Build(values, _memory);
         json.WriteStartArray("lines");
         foreach (var position in positions)
         {
@@ -127,8 +131,7 @@ internal sealed class GuideVariants(SiteKnowledge site, GuideEntry guide)
 
         json.WriteEndArray();
         var work = new GuideWork(site, sheet, guide.Path, SitePaths.Bench(guide.Path, BenchSheets.Work));
-        var figures = SitePaths.Bench(guide.Path, BenchSheets.Figures);
-        var summary = GuidePages.Summary(site, sheet, guide);
+        var summary = GuidePages.Summary(site, sheet, guide, values.AsSpan().SequenceEqual(guide.Recommended.AsSpan()) ? "the recommended choices" : "these choices");
         Share(json, "verdict", [summary.Verdict, Word(summary.VerdictWeight)]);
         Share(json, "work", Range(summary.Hours!));
         Share(json, "parts", Range(summary.Money!));
@@ -136,19 +139,29 @@ internal sealed class GuideVariants(SiteKnowledge site, GuideEntry guide)
         Share(json, "days", [summary.Figures[0].Value, summary.Figures[0].Detail ?? ""]);
         Share(json, "notes", [summary.BasedOn, summary.MoneyNote]);
         Share(json, "positions", summary.Positions.Select(item => new[] { Word(item.Verb), item.Words, Number(item.Count) }));
-        Share(json, "plugs", summary.Plugs.Select(item => new[] { item.Name, Number(item.Count) }));
-        Share(json, "belts", GuideBelts.Of(sheet).Select(belt => new[] { belt.Title, belt.Designation, belt.Words, belt.Trim, belt.Drawing.ToString() }));
-        Share(json, "wiring", (GuideWirings.Of(site, sheet)?.Plugs ?? []).Select(plug => new[] { plug.Title, plug.Action, plug.Detail }));
-        Share(json, "hoses", GuideHoses.Sums(sheet).Select(sum => new[] { sum.Circuit, sum.Words }));
+        Share(json, "plugs", sheet.Wiring, () => summary.Plugs.Select(item => new[] { item.Name, Number(item.Count) }));
+        Share(json, "belts", sheet.Belts, () => GuideBelts.Of(sheet).Select(belt => new[] { belt.Title, belt.Designation, belt.Words, belt.Trim, belt.Drawing.ToString() }));
+        Share(json, "wiring", sheet.Wiring, () => (GuideWirings.Of(site, sheet)?.Plugs ?? []).Select(plug => new[] { plug.Title, plug.Action, plug.Detail }));
+        Share(json, "hoses", sheet.Hoses, () => GuideHoses.Sums(sheet).Select(sum => new[] { sum.Circuit, sum.Words }));
         Share(json, "ecu", sheet.Ecu is { } ecu ? [ecu.Title, site.Block(ecu.About, guide.Path).ToString()] : ["", ""]);
         Share(json, "shopping", work.Sums("").Select(sum => new[] { sum.Source.Text, sum.Count, sum.Total }));
-        Share(json, "tasks", work.Lines().SelectMany(phase => phase.Tasks.Select(task => new[] { phase.Phase.Text, task.Task.Text, task.Task.Href, task.Hours })));
-        Share(json, "mistakes", SheetTexts.Mistakes(sheet).Where(mistake => mistake.Position is null).Select(mistake => new[] { site.Inline(mistake.Text, guide.Path).ToString() }));
-        Share(json, "cautions", site.Cautions(SheetTexts.Cautions(sheet, site.Base).Select(caution => caution.Caution), guide.Path).Select(caution => new[] { caution.About, caution.Text.ToString() }));
-        foreach (var ledger in GuideLedgers.Short(sheet, "gearing", figures).Concat(GuideLedgers.Short(sheet, "fuel", figures)).Concat(GuideLedgers.Alone(sheet, figures)))
+        Share(json, "tasks", sheet.Effort.Times, () => work.Lines().SelectMany(phase => phase.Tasks.Select(task => new[] { phase.Phase.Text, task.Task.Text, task.Task.Href, task.Hours })));
+        Share(json, "mistakes", SheetTexts.Mistakes(sheet).Where(mistake => mistake.Position is null).Select(mistake => new[] { Inline(mistake.Text) }));
+        Share(json, "cautions", SheetTexts.Cautions(sheet, site.Base).Select(caution => new[] { ShopWords.CautionAbout(caution.Caution.About), Inline(caution.Caution.Text) }));
+        foreach (var id in sheet.Ledgers.Select(ledger => ledger.Id).Where(id => id != "torques"))
         {
-            Share(json, $"figures-{ledger.Id}", ledger.Figures.Select(figure => new[] { figure.Name, figure.Value, figure.Detail ?? "", Word(figure.Weight) }).Append([ledger.Within]));
+            Share(json, $"figures-{id}", sheet.Ledger(id), () => GuideLedgers.Short(sheet, id, "").SelectMany(ledger => ledger.Figures.Select(figure => new[] { figure.Name, figure.Value, figure.Detail ?? "", Word(figure.Weight) }).Append([ledger.Within])));
         }
+    }
+
+    private string Inline(string text)
+    {
+        if (!_inline.TryGetValue(text, out var html))
+        {
+            _inline.Add(text, html = site.Inline(text, guide.Path).ToString());
+        }
+
+        return html;
     }
 
     private static string[] Range(RangeText range) => [range.Likely, $"{range.Least} at least, {range.Most} at most"];
@@ -175,9 +188,26 @@ internal sealed class GuideVariants(SiteKnowledge site, GuideEntry guide)
         json.WriteEndObject();
     }
 
+    // Combinations that share a worksheet share what is written of it, without writing it again to find out.
+    private void Share(Utf8JsonWriter json, string name, object? source, Func<IEnumerable<string[]>> rows)
+    {
+        if (source is null || !_numbers.TryGetValue((name, source), out var number))
+        {
+            number = Share(json, name, rows());
+            if (source is not null)
+            {
+                _numbers.Add((name, source), number);
+            }
+        }
+        else
+        {
+            json.WriteNumber(name, number);
+        }
+    }
+
     private void Share(Utf8JsonWriter json, string name, params string[] texts) => Share(json, name, part => All(part, texts));
 
-    private void Share(Utf8JsonWriter json, string name, IEnumerable<string[]> rows) => Share(json, name, part =>
+    private int Share(Utf8JsonWriter json, string name, IEnumerable<string[]> rows) => Share(json, name, part =>
     {
         part.WriteStartArray();
         foreach (var row in rows)
@@ -188,7 +218,7 @@ internal sealed class GuideVariants(SiteKnowledge site, GuideEntry guide)
         part.WriteEndArray();
     });
 
-    private void Share(Utf8JsonWriter json, string name, Action<Utf8JsonWriter> write)
+    private int Share(Utf8JsonWriter json, string name, Action<Utf8JsonWriter> write)
     {
         if (!_blocks.TryGetValue(name, out var block))
         {
@@ -201,7 +231,9 @@ internal sealed class GuideVariants(SiteKnowledge site, GuideEntry guide)
             write(part);
         }
 
-        json.WriteNumber(name, block.NumberOf(Encoding.UTF8.GetString(stream.GetBuffer().AsSpan(0, (int)stream.Length))));
+        var number = block.NumberOf(Encoding.UTF8.GetString(stream.GetBuffer().AsSpan(0, (int)stream.Length)));
+        json.WriteNumber(name, number);
+        return number;
     }
 
     private static void All(Utf8JsonWriter json, IEnumerable<string> texts)

@@ -22,10 +22,16 @@ internal sealed class SiteCommand : Command<SiteCommand.Settings>
         [CommandOption("--templates <FOLDER>")]
         [Description("Templates to use in place of the built-in ones.")]
         public string? Templates { get; init; }
+
+        [CommandOption("--shard <K/N>")]
+        [Description("Render the K-th of N disjoint parts only. The parts laid over one another are the whole site.")]
+        public string? Shard { get; init; }
     }
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
+        var shard = settings.Shard is not { } named ? null
+            : Shard.Parse(named) ?? throw new ArgumentProblemException("`--shard` takes which part of how many, such as 1/4");
         var proof = Loading.Load(settings.Folder, examine: true, cancellationToken);
         if (proof.Resolution is null || proof.HasErrors)
         {
@@ -37,7 +43,7 @@ internal sealed class SiteCommand : Command<SiteCommand.Settings>
         try
         {
             var templates = (settings.Templates is { } folder ? Templates(folder) : Site.Rendering.Templates.Embedded()).Over(TemplateFolder.Of(settings.Folder));
-            var (guides, pages) = Render(target: settings.To, proof, templates, cancellationToken);
+            var (guides, pages) = Render(target: settings.To, proof, templates, shard, cancellationToken);
             Terminal.Out.MarkupLine(string.Create(CultureInfo.InvariantCulture, $"{guides} guides, {pages} pages: open {PlainText.Markup(Path.Combine(settings.To, "index.html"))}"));
             return Exit.Sound;
         }
@@ -57,18 +63,18 @@ internal sealed class SiteCommand : Command<SiteCommand.Settings>
         ? Site.Rendering.Templates.FromFolder(folder)
         : throw new ArgumentProblemException($"no folder `{folder}` of templates");
 
-    private static (int Guides, int Pages) Render(string target, Findings.Proof proof, Templates templates, CancellationToken cancellation)
+    private static (int Guides, int Pages) Render(string target, Findings.Proof proof, Templates templates, Shard? shard, CancellationToken cancellation)
     {
         if (!Terminal.Out.Profile.Out.IsTerminal)
         {
-            return SiteBuilder.Render(proof, target, templates, null, cancellation);
+            return SiteBuilder.Render(proof, target, templates, null, shard, cancellation);
         }
 
         (int, int) result = default;
         Terminal.Out.Progress().AutoClear(true).Start(progress =>
         {
             var bar = progress.AddTask("Rendering guides");
-            result = SiteBuilder.Render(proof, target, templates, (done, all) => bar.MaxValue(all).Value(done), cancellation);
+            result = SiteBuilder.Render(proof, target, templates, (done, all) => bar.MaxValue(all).Value(done), shard, cancellation);
         });
         return result;
     }

@@ -25,6 +25,9 @@ internal sealed class FittedLedgers
     private readonly KnowledgeBase _kb;
     private readonly LedgerAssembly _ledgers;
     private readonly ImmutableArray<string> _declaredAt;
+
+    // What each ledger has asked so far: a region is cut by no answer that its ledger never looks at.
+    private readonly Dictionary<string, SortedSet<string>> _asked = new(StringComparer.Ordinal);
     private readonly Dictionary<(Region Region, string Asked), ImmutableArray<FittedLedger>?> _found = [];
 
     public FittedLedgers(Resolution resolution)
@@ -54,7 +57,44 @@ internal sealed class FittedLedgers
 
     private ImmutableArray<FittedLedger>? Find(Region region, string name, string ledger)
     {
-        var ofTightening = ledger == TighteningSources.Ledger;
+        if (ledger == TighteningSources.Ledger)
+        {
+            return OfTightening(region, name) is { } tightened ? [.. tightened.Select(one => Fitted(one, ledger, null))] : null;
+        }
+
+        if (!_asked.TryGetValue(ledger, out var asked))
+        {
+            asked = new(StringComparer.Ordinal);
+            _asked.Add(ledger, asked);
+        }
+
+        // An answer may lead to further questions, so the cut is made again until it answers all of them.
+        while (true)
+        {
+            if (Cut(Bound(region), asked) is not { } cases)
+            {
+                return null;
+            }
+
+            var further = new HashSet<string>(StringComparer.Ordinal);
+            ImmutableArray<FittedLedger> found = [.. cases.Select(one => Fitted(one, ledger, position => further.Add(position)))];
+            further.IntersectWith(_declaredAt);
+            further.ExceptWith(asked);
+            if (further.Count == 0)
+            {
+                return found;
+            }
+
+            asked.UnionWith(further);
+        }
+    }
+
+    private FittedLedger Fitted(Case one, string ledger, Action<string>? ask) =>
+        new(_ledgers.Assemble(LedgerCase(one, ask), ledger) is { } found ? [found] : [], one.Region);
+
+    /// <summary>A region's buildable combinations by chassis, donor and what the choices bind.</summary>
+    private List<Case>? Bound(Region region)
+    {
         List<Case>? cases = [];
         var space = _resolution.Space;
         var left = _resolution.BuildableParts.Narrow(region);
@@ -73,32 +113,52 @@ internal sealed class FittedLedgers
             cases = Cut(cases, one => [.. choice.Options.Select(option => new Piece(space.WhereChoice(choice.Id, [option.Id])) { Bound = option.Binds is { } binding ? space.Bound(binding, one.Chassis, one.Donor) : null }), new Piece(space.WhereChoice(choice.Id, [Choice.None]))]);
         }
 
-        foreach (var position in ofTightening ? TighteningSources.Positions(_kb, name) : _declaredAt)
+        return cases;
+    }
+
+    private List<Case>? Cut(List<Case>? cases, IEnumerable<string> positions)
+    {
+        foreach (var position in positions)
         {
-            cases = Cut(cases, _ => Answers(position));
+            var answers = Answers(position);
+            cases = Cut(cases, _ => answers);
         }
 
-        foreach (var task in ofTightening ? TighteningSources.Tasks(_kb, name) : [])
+        return cases;
+    }
+
+    private List<Case>? OfTightening(Region region, string name)
+    {
+        var cases = Cut(Bound(region), TighteningSources.Positions(_kb, name));
+        foreach (var task in TighteningSources.Tasks(_kb, name))
         {
             var wanted = Wanted(task);
             cases = Cut(cases, _ => [new Piece(wanted) { Task = task }, new Piece(_store.Not(wanted))]);
         }
 
-        foreach (var fastener in ofTightening ? TighteningSources.Conditional(_kb, name) : [])
+        foreach (var fastener in TighteningSources.Conditional(_kb, name))
         {
             var where = _resolution.RegionOf(fastener.When!);
             cases = Cut(cases, _ => [new Piece(where) { Fastener = fastener }, new Piece(_store.Not(where))]);
         }
 
-        return cases is null ? null : [.. cases.Select(one => new FittedLedger(_ledgers.Assemble(LedgerCase(one), ledger) is { } found ? [found] : [], one.Region))];
+        return cases;
     }
 
-    private static LedgerCase LedgerCase(Case one) =>
-        new(one.Chassis, one.Donor, one.Bound.OfType<Gearbox>().FirstOrDefault(), one.Bound.OfType<Ecu>().FirstOrDefault(), position => one.Answers.FirstOrDefault(answer => answer.Position == position)) 
+    private static LedgerCase LedgerCase(Case one, Action<string>? ask)
+    {
+        Answer? At(string position)
+        {
+            ask?.Invoke(position);
+            return one.Answers.FirstOrDefault(answer => answer.Position == position);
+        }
+
+        return new(one.Chassis, one.Donor, one.Bound.OfType<Gearbox>().FirstOrDefault(), one.Bound.OfType<Ecu>().FirstOrDefault(), At)
         {
             Tasks = one.Tasks,
             IsTightened = fastener => fastener.When is null || one.Fasteners.Contains(fastener),
         };
+    }
 
     private Region Wanted(WorkTask task) => _store.OrAll(
         _kb.Rules.All.Where(rule => rule.Tasks.Contains(task.Id)).Select(_resolution.Speaks).Append(task.When is { } when ? _resolution.RegionOf(when) : Region.None));

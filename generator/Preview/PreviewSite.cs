@@ -21,7 +21,7 @@ internal sealed class PreviewSite
     {
         _templates = templates;
         _pages = plan.Pages.ToFrozenDictionary(page => page.Path, StringComparer.Ordinal);
-        _data = plan.Data.ToFrozenDictionary(data => data.Path, data => data.Make, StringComparer.Ordinal);
+        _data = plan.Files.ToFrozenDictionary(file => file.Path, file => (Func<SiteFile>)file.Make, StringComparer.Ordinal);
         _assets = templates.Assets.ToFrozenDictionary(file => file.Path, StringComparer.Ordinal);
         _before = before;
         if (before is not null)

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Globalization;
 using System.Text;
 using System.Text.Encodings.Web;
@@ -10,11 +11,21 @@ namespace Swapwright.Reports;
 /// <summary>What the JSON forms share: camelCase, quantities with their unit, places, LF line ends.</summary>
 internal static class JsonForm
 {
+    private static readonly SearchValues<byte> s_leads = SearchValues.Create((byte)0xD8, (byte)0xE2);
+
     private static readonly JsonWriterOptions s_options = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     public static string Write(Action<Utf8JsonWriter> write)
     {
-        using var buffer = new MemoryStream();
+        var buffer = new ArrayBufferWriter<byte>();
+        Write(buffer, write);
+        return Encoding.UTF8.GetString(buffer.WrittenSpan);
+    }
+
+    /// <summary>The same as UTF-8, for files that would be long texts.</summary>
+    public static void Write(ArrayBufferWriter<byte> buffer, Action<Utf8JsonWriter> write)
+    {
+        var start = buffer.WrittenCount;
         using (var json = new Utf8JsonWriter(buffer, s_options))
         {
             json.WriteStartObject();
@@ -22,24 +33,45 @@ internal static class JsonForm
             json.WriteEndObject();
         }
 
-        return Visible(Encoding.UTF8.GetString(buffer.GetBuffer(), 0, (int)buffer.Length)) + "\n";
+        MakeVisible(buffer, start);
+        buffer.Write("\n"u8);
     }
 
     // The encoder writes marks that turn the direction of writing as they are. They can only stand within a text, so an escape says the same.
-    private static string Visible(string json)
+    private static void MakeVisible(ArrayBufferWriter<byte> buffer, int start)
     {
-        if (!json.Any(IsHidden))
+        if (!HasHidden(buffer.WrittenSpan[start..]))
         {
-            return json;
+            return;
         }
 
+        var json = Encoding.UTF8.GetString(buffer.WrittenSpan[start..]);
         var visible = new StringBuilder(json.Length + 64);
         foreach (var character in json)
         {
             visible.Append(IsHidden(character) ? string.Create(CultureInfo.InvariantCulture, $"\\u{(int)character:X4}") : character.ToString());
         }
 
-        return visible.ToString();
+        var before = buffer.WrittenSpan[..start].ToArray();
+        buffer.ResetWrittenCount();
+        buffer.Write(before);
+        buffer.Write(Encoding.UTF8.GetBytes(visible.ToString()));
+    }
+
+    // The first bytes that hidden characters have as UTF-8.
+    private static bool HasHidden(ReadOnlySpan<byte> json)
+    {
+        for (var at = json.IndexOfAny(s_leads); at >= 0; at = json.IndexOfAny(s_leads))
+        {
+            if (Rune.DecodeFromUtf8(json[at..], out var rune, out var length) == OperationStatus.Done && rune.IsBmp && IsHidden((char)rune.Value))
+            {
+                return true;
+            }
+
+            json = json[(at + Math.Max(length, 1))..];
+        }
+
+        return false;
     }
 
     private static bool IsHidden(char character) =>

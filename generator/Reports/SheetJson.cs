@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Collections.Immutable;
 using System.Text.Json;
 using Swapwright.Diagnostics;
@@ -13,7 +14,12 @@ namespace Swapwright.Reports;
 public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray<KeyValuePair<string, string>> forced = default)
 {
     /// <param name="part">One member of the sheet to write alone, such as <c>wiring</c>; null for all.</param>
-    public string Write(string? part = null) => JsonForm.Write(json =>
+    public string Write(string? part = null) => JsonForm.Write(json => Members(json, part));
+
+    /// <summary>The whole sheet as UTF-8.</summary>
+    public void Write(ArrayBufferWriter<byte> buffer) => JsonForm.Write(buffer, json => Members(json, null));
+
+    private void Members(Utf8JsonWriter json, string? part)
     {
         json.Combination("combination", resolution.Space.Witness([.. sheet.Combination.Values]));
         json.WriteBoolean("buildable", sheet.Buildable);
@@ -28,7 +34,7 @@ public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray
         {
             write();
         }
-    });
+    }
 
     private static ImmutableArray<string> LedgerIds => LedgerAssembly.Ids;
 

@@ -11,17 +11,29 @@ public sealed record Alternative(Rule Rule, Answer Answer, ImmutableArray<KeyVal
 /// <summary>What else could hold, and the nearest way to it. Computed on the diagram; choices are never tried one by one.</summary>
 public static class Alternatives
 {
-    /// <summary>The other answers at a position that some buildable combination of this chassis and donor takes.</summary>
+    /// <summary>
+    /// The other answers at a position that some buildable combination of this chassis and donor takes. It asks the space, which one
+    /// worker may do at a time: it takes the lock itself.
+    /// </summary>
     public static ImmutableArray<Alternative> At(Resolution resolution, Sheet sheet, SheetAnswer at)
     {
-        var pair = PairSpace.Buildable(resolution, sheet.Chassis.Id, sheet.Donor.Id);
-        var found = ImmutableArray.CreateBuilder<Alternative>();
-        foreach (var other in resolution.At(at.Position.Id).Where(other => at.Answer is null || !other.Answer.Agrees(at.Answer)))
+        var others = resolution.At(at.Position.Id).Where(other => at.Answer is null || !other.Answer.Agrees(at.Answer)).ToList();
+        if (others.Count == 0)
         {
-            var region = resolution.Store.And(other.Region, pair);
-            if (!region.IsNone)
+            return [];
+        }
+
+        var found = ImmutableArray.CreateBuilder<Alternative>();
+        lock (resolution.Store)
+        {
+            var pair = PairSpace.Buildable(resolution, sheet.Chassis.Id, sheet.Donor.Id);
+            foreach (var other in others)
             {
-                found.Add(new Alternative(other.Rule, other.Answer, Changes(resolution, sheet, region)));
+                // Most others hold for other vehicles; to ask that makes no region.
+                if (resolution.Store.Intersects(other.Region, pair))
+                {
+                    found.Add(new Alternative(other.Rule, other.Answer, Changes(resolution, sheet, resolution.Store.And(other.Region, pair))));
+                }
             }
         }
 

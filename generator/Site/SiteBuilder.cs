@@ -8,26 +8,26 @@ namespace Swapwright.Site;
 public static class SiteBuilder
 {
     /// <param name="progress">Told how many of how many guides are done; null where nobody watches.</param>
+    /// <param name="shard">The part to render; null for all.</param>
     /// <returns>The number of guides, and of pages in all.</returns>
     /// <exception cref="Output.SiteFolderException">The folder cannot be written or is not the program's own.</exception>
-    public static (int Guides, int Pages) Render(Proof proof, string target, Templates templates, Action<int, int>? progress = null, CancellationToken cancellation = default)
+    public static (int Guides, int Pages) Render(
+        Proof proof, string target, Templates templates, Action<int, int>? progress = null, Shard? shard = null, CancellationToken cancellation = default)
     {
+        var part = shard ?? Shard.Whole;
         var plan = new SitePlan(proof, templates);
+        var guides = plan.Guides.Where((_, at) => part.HasGuide(at)).ToList();
         var done = 0;
-
-        // What asks the space without a lock is made here, before the workers start.
-        var ready = plan.Pages.Where(page => page.AsksSpace).Select(page => page.Build()).ToList();
-        var pages = ready.Select(page => (Func<Page>)(() => page)).Concat(plan.Pages.Where(page => !page.AsksSpace).Select(page => (Func<Page>)(() =>
+        var works = guides.Select(guide => new SiteWork(guide.Pages.Select(page => page.Build), guide.Files, () =>
         {
-            var built = page.Build();
-            if (page.IsGuide)
-            {
-                progress?.Invoke(Interlocked.Increment(ref done), plan.Guides);
-            }
+            guide.Release();
+            progress?.Invoke(Interlocked.Increment(ref done), guides.Count);
+        }));
 
-            return built;
-        })));
-        var count = SiteWriter.Write(target, pages, plan.Data.Select(data => data.Make), templates, plan.AboutAll, cancellation);
-        return (plan.Guides, count);
+        // The guides come first: what speaks of several then finds what it needs of each already worked out.
+        var shared = !part.HasShared ? [] : plan.SharedPages.Select(page => new SiteWork([page.Build], [])).Concat(plan.SharedFiles.Select(file => new SiteWork([], [file])));
+        var about = !part.HasShared ? [] : plan.AboutAll([.. plan.Pages.Select(page => page.Path).Order(StringComparer.Ordinal)]);
+        var count = SiteWriter.Write(target, works.Concat(shared), part.HasShared ? templates.Assets : [], templates, about, cancellation);
+        return (guides.Count, count);
     }
 }

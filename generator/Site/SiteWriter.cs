@@ -1,6 +1,7 @@
+using System.Buffers;
 using System.Collections.Concurrent;
 using System.Runtime.ExceptionServices;
-using Swapwright.Site.Models;
+using System.Text;
 using Swapwright.Site.Output;
 using Swapwright.Site.Rendering;
 
@@ -9,42 +10,49 @@ namespace Swapwright.Site;
 /// <summary>Renders a site's pages and puts the finished site in place.</summary>
 public static class SiteWriter
 {
-    /// <summary>Writes pages, files and the templates' own files; the folder is replaced at the end or not at all.</summary>
+    /// <summary>Writes pages and files; the folder is replaced at the end or not at all.</summary>
     /// <param name="target">Folder of the site: new, empty, or made by an earlier run.</param>
-    /// <param name="pages">Each page is built and rendered by one worker and then let go.</param>
-    /// <param name="files">Data beside the pages, each made by one worker.</param>
-    /// <param name="aboutAll">Paths of all pages, in order → files that speak of them.</param>
+    /// <param name="works">Begun in this order, each by one worker; a page is let go when it is written.</param>
+    /// <param name="before">Files that are there already, written first.</param>
+    /// <param name="after">Files that are written last.</param>
     /// <returns>The number of pages written.</returns>
     /// <exception cref="SiteFolderException">The folder cannot be written or is not the program's own.</exception>
     /// <exception cref="TemplateException">A template is at fault.</exception>
-    public static int Write(
-        string target,
-        IEnumerable<Func<Page>> pages,
-        IEnumerable<Func<SiteFile>> files,
-        Templates templates,
-        Func<IReadOnlyList<string>, IEnumerable<SiteFile>> aboutAll,
-        CancellationToken cancellation = default)
+    public static int Write(string target, IEnumerable<SiteWork> works, IEnumerable<SiteFile> before, Templates templates, IEnumerable<SiteFile> after, CancellationToken cancellation = default)
     {
         using var folder = SiteFolder.Open(target);
-        foreach (var file in templates.Assets)
+        foreach (var file in before)
         {
             folder.Write(file.Path, file.Bytes.Span);
         }
 
-        var paths = new ConcurrentBag<string>();
+        var buffers = new ConcurrentBag<ArrayBufferWriter<byte>>();
         var options = new ParallelOptions { CancellationToken = cancellation, MaxDegreeOfParallelism = Environment.ProcessorCount };
+        var pages = 0;
         try
         {
-            Parallel.ForEach(files, options, make =>
+            Parallel.ForEach(Partitioner.Create(works, EnumerablePartitionerOptions.NoBuffering), options, work =>
             {
-                var file = make();
-                folder.Write(file.Path, file.Bytes.Span);
-            });
-            Parallel.ForEach(pages, options, build =>
-            {
-                var page = build();
-                folder.Write(page.Frame.Path, templates.Render(page));
-                paths.Add(page.Frame.Path);
+                var buffer = buffers.TryTake(out var used) ? used : new ArrayBufferWriter<byte>(256 * 1024);
+                foreach (var build in work.Pages)
+                {
+                    cancellation.ThrowIfCancellationRequested();
+                    var page = build();
+                    buffer.ResetWrittenCount();
+                    templates.Render(page, html => Encode(html, buffer));
+                    folder.Write(page.Frame.Path, buffer.WrittenSpan);
+                    Interlocked.Increment(ref pages);
+                }
+
+                foreach (var file in work.Files)
+                {
+                    buffer.ResetWrittenCount();
+                    file.Write(buffer);
+                    folder.Write(file.Path, buffer.WrittenSpan);
+                }
+
+                work.Done?.Invoke();
+                buffers.Add(buffer);
             });
         }
         catch (AggregateException several)
@@ -53,12 +61,23 @@ public static class SiteWriter
             ExceptionDispatchInfo.Throw(several.InnerExceptions.OrderBy(fault => fault.Message, StringComparer.Ordinal).First());
         }
 
-        foreach (var file in aboutAll([.. paths.Order(StringComparer.Ordinal)]))
+        foreach (var file in after)
         {
             folder.Write(file.Path, file.Bytes.Span);
         }
 
         folder.Finish();
-        return paths.Count;
+        return pages;
+    }
+
+    // Straight to the bytes that are written; a page that a text brought a carriage return into is the exception.
+    private static void Encode(ReadOnlySpan<char> html, ArrayBufferWriter<byte> buffer)
+    {
+        if (html.Contains('\r'))
+        {
+            html = SiteFolder.LineFeeds(html.ToString());
+        }
+
+        Encoding.UTF8.GetBytes(html, buffer);
     }
 }

@@ -178,18 +178,86 @@ public sealed class SiteFolderTests : IDisposable
         Func<Page> broken = () => throw new InvalidOperationException("broken on purpose");
 
         var fault = Assert.Throws<InvalidOperationException>(() =>
-            SiteWriter.Write(Target, [broken], [], Templates.Embedded(), _ => []));
+            SiteWriter.Write(Target, [new SiteWork([broken], [])], [], Templates.Embedded(), []));
 
         Assert.Equal("broken on purpose", fault.Message);
         Assert.True(File.Exists(Path.Combine(Target, "index.html")));
     }
 
+    [Fact]
+    public void Write_SameBytesAsBefore_KeepsTheFile()
+    {
+        using (var folder = SiteFolder.Open(Target))
+        {
+            folder.Write("same.html", "a");
+            folder.Write("other.html", "b");
+            folder.Write("gone.html", "c");
+            folder.Finish();
+        }
+
+        var day = new DateTime(2001, 2, 3, 4, 5, 6, DateTimeKind.Utc);
+        Array.ForEach(["same.html", "other.html"], name => File.SetLastWriteTimeUtc(Path.Combine(Target, name), day));
+
+        using (var folder = SiteFolder.Open(Target))
+        {
+            folder.Write("same.html", "a");
+            folder.Write("other.html", "B");
+            folder.Finish();
+        }
+
+        Assert.Equal([SiteFolder.Mark, "other.html", "same.html"], Names(Target));
+        Assert.Equal(day, File.GetLastWriteTimeUtc(Path.Combine(Target, "same.html")));
+        Assert.NotEqual(day, File.GetLastWriteTimeUtc(Path.Combine(Target, "other.html")));
+        Assert.Equal("B", File.ReadAllText(Path.Combine(Target, "other.html")));
+    }
+
+    [Fact]
+    public void Write_FileChangedByHandWithItsLengthKept_IsWrittenAnew()
+    {
+        WriteSite("a.html", "right");
+        File.WriteAllText(Path.Combine(Target, "a.html"), "wrong");
+
+        WriteSite("a.html", "right");
+
+        Assert.Equal("right", File.ReadAllText(Path.Combine(Target, "a.html")));
+    }
+
+    [Fact]
+    public void Dispose_UnfinishedWithFilesThatDidNotChange_LeavesThePreviousSite()
+    {
+        WriteSite("a.html", "a");
+
+        using (var folder = SiteFolder.Open(Target))
+        {
+            folder.Write("a.html", "a");
+        }
+
+        Assert.Equal("a", File.ReadAllText(Path.Combine(Target, "a.html")));
+    }
+
+    [Fact]
+    public void Write_DiskRefuses_SaysWhichFileAndLeavesThePreviousSite()
+    {
+        WriteSite("a.html", "a");
+
+        using (var folder = SiteFolder.Open(Target))
+        {
+            folder.Write("b", "a file where a folder is wanted");
+            var fault = Assert.Throws<SiteFolderException>(() => folder.Write("b/c.html", "c"));
+            Assert.StartsWith("`b/c.html` of the site cannot be written: ", fault.Message, StringComparison.Ordinal);
+        }
+
+        Assert.Equal("a", File.ReadAllText(Path.Combine(Target, "a.html")));
+    }
+
     private static void WriteAll(string target)
     {
-        var pages = SamplePages.All().Select(page => (Func<Page>)(() => page));
-        var count = SiteWriter.Write(target, pages, [() => new SiteFile("pictures/a.png", new byte[] { 1, 2 })], Templates.Embedded(), paths => [new SiteFile("paths.txt", Encoding.UTF8.GetBytes(string.Join('\n', paths)))]);
+        var works = SamplePages.All().Select(page => new SiteWork([() => page], [])).Append(new SiteWork([], [PlannedFile.Of("pictures/a.png", () => new SiteFile("pictures/a.png", new byte[] { 1, 2 }))]));
+        var templates = Templates.Embedded();
+        var count = SiteWriter.Write(target, works, templates.Assets, templates, [new SiteFile("last.txt", new byte[] { 3 })]);
         Assert.Equal(SamplePages.All().Count, count);
-        Assert.Equal(SamplePages.All().Select(page => page.Frame.Path).Order(StringComparer.Ordinal), File.ReadAllLines(Path.Combine(target, "paths.txt")));
+        Assert.Equal([1, 2], File.ReadAllBytes(Path.Combine(target, "pictures", "a.png")));
+        Assert.Equal([3], File.ReadAllBytes(Path.Combine(target, "last.txt")));
     }
 
     private static IEnumerable<string> Names(string folder) =>

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Collections.Concurrent;
 using System.Text;
 
@@ -6,7 +7,7 @@ namespace Swapwright.Site.Output;
 /// <summary>
 /// Writes a site into a folder beside its target and puts it in the target's place at the end, so that readers see
 /// the previous site whole or the new one whole. Only a folder that carries this program's mark, or an empty one, is
-/// ever replaced. Files may be written by several workers.
+/// ever replaced. A file that did not change stays the same file, with its time. Files may be written by several workers.
 /// </summary>
 public sealed class SiteFolder : IDisposable
 {
@@ -80,9 +81,52 @@ public sealed class SiteFolder : IDisposable
         }
 
         var full = Path.Combine(_fresh, path);
-        _ = _folders.GetOrAdd(Path.GetDirectoryName(full)!, static folder => Directory.CreateDirectory(folder).Exists);
-        using var file = File.OpenHandle(full, FileMode.CreateNew, FileAccess.Write, FileShare.None, FileOptions.None, bytes.Length);
-        RandomAccess.Write(file, bytes, 0);
+        try
+        {
+            _ = _folders.GetOrAdd(Path.GetDirectoryName(full)!, static folder => Directory.CreateDirectory(folder).Exists);
+            var before = Path.Combine(_target, path);
+            if (!Holds(before, bytes) || !HardLink.TryMake(before, full))
+            {
+                using var file = File.OpenHandle(full, FileMode.CreateNew, FileAccess.Write, FileShare.None, FileOptions.None, bytes.Length);
+                RandomAccess.Write(file, bytes, 0);
+            }
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            throw new SiteFolderException($"`{path}` of the site cannot be written: {fault.Message}", fault);
+        }
+    }
+
+    /// <summary>Whether a file of the previous site has these bytes. It is read, not believed: somebody may have changed it.</summary>
+    private static bool Holds(string path, ReadOnlySpan<byte> bytes)
+    {
+        var info = new FileInfo(path);
+        if (!info.Exists || info.Length != bytes.Length || info.LinkTarget is not null)
+        {
+            return false;
+        }
+
+        using var file = File.OpenHandle(path);
+        var piece = ArrayPool<byte>.Shared.Rent(64 * 1024);
+        try
+        {
+            for (var at = 0; at < bytes.Length;)
+            {
+                var read = RandomAccess.Read(file, piece, at);
+                if (read == 0 || at + read > bytes.Length || !bytes.Slice(at, read).SequenceEqual(piece.AsSpan(0, read)))
+                {
+                    return false;
+                }
+
+                at += read;
+            }
+
+            return true;
+        }
+        finally
+        {
+            ArrayPool<byte>.Shared.Return(piece);
+        }
     }
 
     /// <summary>Puts the finished site in the target's place.</summary>
@@ -205,7 +249,7 @@ public sealed class SiteFolder : IDisposable
         }
     }
 
-    private static string LineFeeds(string text) =>
+    internal static string LineFeeds(string text) =>
         text.Contains('\r', StringComparison.Ordinal)
             ? text.Replace("\r\n", "\n", StringComparison.Ordinal).Replace('\r', '\n')
             : text;

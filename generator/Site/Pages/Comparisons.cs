@@ -22,7 +22,7 @@ internal static class Comparisons
 
         // By family, as the start page leads here; a family's guides stay together.
         var ordered = guides.OrderBy(guide => other(guide).Family, StringComparer.Ordinal).ThenBy(guide => other(guide).Years.From).ThenBy(guide => guide.Path, StringComparer.Ordinal).ToList();
-        var counts = ordered.ConvertAll(guide => GuideCounts.Of(site.SheetOf(guide)));
+        var counts = ordered.ConvertAll(guide => site.BriefOf(guide).Counts);
         var byMass = counts.TrueForAll(count => count.PowerToMass is not null);
         var unbeaten = Unbeaten.Of([.. counts.Select(count => (ImmutableArray<decimal?>)[count.Money.Likely, count.Hours.Likely, -(byMass ? count.PowerToMass : count.Power)])]);
         var shared = counts.Select(count => count.Hardest.AsEnumerable()).Aggregate((one, next) => one.Intersect(next, StringComparer.Ordinal)).ToList();

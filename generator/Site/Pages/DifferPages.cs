@@ -12,8 +12,8 @@ internal sealed class DifferPages(SiteKnowledge site)
     public DifferPage Of(ChassisVariant chassis)
     {
         var guides = site.GuidesOfChassis[chassis.Id].OrderBy(guide => guide.Headline.Donor.Family, StringComparer.Ordinal).ThenBy(guide => guide.Headline.Donor.Years.From).ThenBy(guide => guide.Path, StringComparer.Ordinal).ToImmutableArray();
-        var sheets = guides.Select(site.SheetOf).ToImmutableArray();
-        var positions = site.Base.PositionOrder.Select(position => (Position: position, Answers: Answers(position, sheets))).Where(pair => !pair.Answers.IsEmpty).ToList();
+        var briefs = guides.Select(site.BriefOf).ToImmutableArray();
+        var positions = site.Base.PositionOrder.Select((position, at) => (Position: position, Answers: Answers(at, briefs))).Where(pair => !pair.Answers.IsEmpty).ToList();
         var differing = positions.Where(pair => pair.Answers.Length > 1).ToList();
         return new DifferPage
         {
@@ -21,7 +21,7 @@ internal sealed class DifferPages(SiteKnowledge site)
             Title = $"{chassis.Title}: what differs between its guides",
             Chassis = SiteKnowledge.Link(chassis),
             Words = string.Create(CultureInfo.InvariantCulture, $"All {guides.Length} guides ask the same at {positions.Count - differing.Count} of {positions.Count} positions; the other {differing.Count} are below, for each guide's recommended choices."),
-            Guides = [.. guides.Select((guide, at) => new DifferGuide(Number(at), new PageLink(guide.Headline.Donor.Title + (guide.Options.Length > 0 ? $", {InSentence.Lower(guide.Options)}" : ""), guide.Path), Sums(GuideCounts.Of(sheets[at]))))],
+            Guides = [.. guides.Select((guide, at) => new DifferGuide(Number(at), new PageLink(guide.Headline.Donor.Title + (guide.Options.Length > 0 ? $", {InSentence.Lower(guide.Options)}" : ""), guide.Path), Sums(briefs[at].Counts)))],
             Systems =
             [
                 .. site.Base.Systems.Select(system => new DifferSystem(
@@ -44,9 +44,9 @@ internal sealed class DifferPages(SiteKnowledge site)
     private static ComparedCell Sum(string text, decimal value) => new(text, value.ToString("0.##", CultureInfo.InvariantCulture));
 
     /// <summary>What is asked for at a position, each with the guides that ask it; empty where it arises in none.</summary>
-    private ImmutableArray<DifferAnswer> Answers(Position position, ImmutableArray<Sheet> sheets)
+    private ImmutableArray<DifferAnswer> Answers(int position, ImmutableArray<GuideBrief> briefs)
     {
-        var asked = sheets.Select((sheet, at) => (Guide: at + 1, Answer: sheet.At(position.Id)?.Answer)).ToList();
+        var asked = briefs.Select((brief, at) => (Guide: at + 1, Answer: brief.Answers[position])).ToList();
         return asked.TrueForAll(one => one.Answer is null) ? [] :
         [
             .. asked.GroupBy(one => one.Answer is { } answer ? (ShopWords.Verb(answer), Words(answer)) : ((Verb, string)?)null)

@@ -156,7 +156,7 @@ internal sealed class FinderData(SiteKnowledge site, ClosedWays closed, WhichPag
         json.WriteStartArray("guides");
         foreach (var guide in site.Guides)
         {
-            var counts = GuideCounts.Of(site.SheetOf(guide));
+            var counts = site.BriefOf(guide).Counts;
             json.WriteStartObject();
             json.WriteNumber("c", site.Base.Chassis.All.IndexOf(guide.Headline.Chassis));
             json.WriteNumber("d", site.Base.Donors.All.IndexOf(guide.Headline.Donor));

@@ -23,6 +23,7 @@ internal sealed class SiteKnowledge
     private const int MostCases = 12;
 
     private readonly ConcurrentDictionary<string, Lazy<Sheet>> _sheets = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, Lazy<GuideBrief>> _briefs = new(StringComparer.Ordinal);
     private readonly Dictionary<(Region Region, Region Context), GuideCondition?> _conditions = [];
 
     private readonly Dictionary<(Region Context, string Choice, string Option), ImmutableArray<KeyValuePair<string, string>>> _settled = [];
@@ -66,8 +67,19 @@ internal sealed class SiteKnowledge
 
     public ImmutableArray<GuideEntry> Guides { get; }
 
-    /// <summary>The sheet of a guide's recommended combination; made once, for its page, its data and the comparisons.</summary>
+    /// <summary>The sheet of a guide's recommended combination; made once, for its pages and its data, until it is let go.</summary>
     public Sheet SheetOf(GuideEntry guide) => _sheets.GetOrAdd(guide.Path, _ => new Lazy<Sheet>(() => Sheets.Build(guide.Recommended.AsSpan()))).Value;
+
+    /// <summary>What other pages tell of a guide.</summary>
+    public GuideBrief BriefOf(GuideEntry guide) => _briefs.GetOrAdd(
+        guide.Path, _ => new Lazy<GuideBrief>(() => GuideBrief.Of(_sheets.TryGetValue(guide.Path, out var sheet) ? sheet.Value : Sheets.Build(guide.Recommended.AsSpan()), Base))).Value;
+
+    /// <summary>Lets a guide's sheet go when its own pages are made.</summary>
+    public void Release(GuideEntry guide)
+    {
+        _ = BriefOf(guide);
+        _sheets.TryRemove(guide.Path, out _);
+    }
 
     public ILookup<string, GuideEntry> GuidesOfChassis { get; }
 

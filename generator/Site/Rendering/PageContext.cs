@@ -26,7 +26,7 @@ internal sealed class PageContext : TemplateContext
     private const int MostOutput = 32 * 1024 * 1024;
     private const int LongestText = 4 * 1024 * 1024;
 
-    private readonly PageBuffer _buffer = new();
+    private readonly PageBuffer _buffer = new(64 * 1024);
     private int _steps;
     private long _written;
 
@@ -48,7 +48,8 @@ internal sealed class PageContext : TemplateContext
     /// <summary>Way up from the page being rendered to the site's root.</summary>
     public string Prefix { get; private set; } = "";
 
-    public string Render(Template layout, Models.Page page)
+    /// <returns>The page, until the next one is rendered.</returns>
+    public ReadOnlySpan<char> Render(Template layout, Models.Page page)
     {
         _buffer.Clear();
         _steps = 0;
@@ -63,7 +64,7 @@ internal sealed class PageContext : TemplateContext
         PushGlobal(globals);
         Evaluate(layout.Page!);
         PopGlobal();
-        return _buffer.ToString();
+        return _buffer.Text;
     }
 
     public override TemplateContext Write(SourceSpan span, object? textAsObject)

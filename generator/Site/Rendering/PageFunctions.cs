@@ -14,21 +14,24 @@ namespace Swapwright.Site.Rendering;
 /// </summary>
 internal sealed class PageFunctions : ScriptObject
 {
+    private static readonly object s_true = true;
+    private static readonly object s_false = false;
+
     public PageFunctions(Func<string, Template?> find)
     {
-        Add("include", new Include(find));
-        Add("link", DelegateCustomFunction.CreateFunc<TemplateContext, PageLink?, HtmlString>(Link));
-        Add("href", DelegateCustomFunction.CreateFunc<TemplateContext, string?, string>(Href));
-        Add("has", DelegateCustomFunction.CreateFunc<object?, bool>(Has));
-        Add("css", DelegateCustomFunction.CreateFunc<object?, string>(Css));
-        Add("holds_when", DelegateCustomFunction.CreateFunc<GuideCondition?, HtmlString>(When));
-        Add("verb", DelegateCustomFunction.CreateFunc<Verb, string>(Words));
+        SetValue("include", new Include(find), readOnly: true);
+        Add<PageLink>("link", Link);
+        Add<string>("href", static (context, address) => Href(context, address));
+        Add<object>("has", static (_, value) => Has(value) ? s_true : s_false);
+        Add<object>("css", static (_, value) => Css(value));
+        Add<GuideCondition>("holds_when", static (_, condition) => When(condition));
+        Add<Verb?>("verb", static (_, verb) => Words(verb ?? default));
     }
 
-    private void Add(string name, IScriptCustomFunction function) => SetValue(name, function, readOnly: true);
+    private void Add<T>(string name, Func<PageContext, T?, object?> function) => SetValue(name, new PageFunction<T>(name, function), readOnly: true);
 
     /// <summary>An anchor element, or the words alone where the address is refused.</summary>
-    private static HtmlString Link(TemplateContext context, PageLink? link)
+    private static HtmlString Link(PageContext context, PageLink? link)
     {
         if (link is null)
         {
@@ -36,13 +39,13 @@ internal sealed class PageFunctions : ScriptObject
         }
 
         var text = HtmlText.Escape(link.Text);
-        var address = SafeUrl.Resolve(link.Href, ((PageContext)context).Prefix);
+        var address = SafeUrl.Resolve(link.Href, context.Prefix);
         return new HtmlString(address is null ? text : $"<a href=\"{HtmlText.Escape(address)}\">{text}</a>");
     }
 
     /// <summary>An address for an attribute; one that leads nowhere where it is refused.</summary>
-    private static string Href(TemplateContext context, string? address) =>
-        SafeUrl.Resolve(address, ((PageContext)context).Prefix) ?? "#";
+    private static string Href(PageContext context, string? address) =>
+        SafeUrl.Resolve(address, context.Prefix) ?? "#";
 
     /// <summary>True for text, HTML and lists that are not empty and for everything else that is not null.</summary>
     private static bool Has(object? value) => value switch

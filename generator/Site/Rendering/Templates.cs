@@ -99,6 +99,15 @@ public sealed class Templates
     /// <exception cref="TemplateException">An unknown name, a wrong include or another fault of a template.</exception>
     public string Render(Page page)
     {
+        var html = "";
+        Render(page, text => html = text.ToString());
+        return html;
+    }
+
+    /// <summary>The whole page as HTML, given to <paramref name="use"/> in a buffer that the next page takes.</summary>
+    /// <exception cref="TemplateException">An unknown name, a wrong include or another fault of a template.</exception>
+    public void Render(Page page, Action<ReadOnlySpan<char>> use)
+    {
         if (!_templates.TryGetValue(Layout, out var layout))
         {
             throw new TemplateException(Layout + Extension, 1, 1, "there is no template of this name");
@@ -111,10 +120,9 @@ public sealed class Templates
 
         try
         {
-            var html = context.Render(layout, page);
+            use(context.Render(layout, page));
             // Only a context that came through whole is used again.
             _contexts.Add(context);
-            return html;
         }
         catch (ScriptRuntimeException fault)
         {

@@ -51,22 +51,28 @@ public sealed class Network
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(people, 1);
         var ends = new double?[_jobs.Length];
+        var waits = Enumerable.Range(0, _jobs.Length).Select(at => Waits(at).ToArray()).ToArray();
+        var left = Enumerable.Range(0, _jobs.Length).OrderBy(at => Times[at].Slack).ThenBy(at => at).ToList();
+        var busy = new List<JobTurn>();
         var turns = ImmutableArray.CreateBuilder<JobTurn>(_jobs.Length);
         var now = 0.0;
-        while (turns.Count < _jobs.Length)
+        while (left.Count > 0)
         {
-            var busy = turns.Where(turn => turn.End > now).Sum(turn => Math.Min(turn.Job.People, people));
-            var next = Enumerable.Range(0, _jobs.Length)
-                .Where(at => ends[at] is null && Waits(at).All(before => ends[before] <= now) && Math.Min(_jobs[at].People, people) <= people - busy)
-                .OrderBy(at => Times[at].Slack).ThenBy(at => at).Select(at => (int?)at).FirstOrDefault();
-            if (next is { } chosen)
+            busy.RemoveAll(turn => turn.End <= now);
+            var free = people - busy.Sum(turn => Math.Min(turn.Job.People, people));
+            var next = free <= 0 ? -1 : left.FindIndex(at => Math.Min(_jobs[at].People, people) <= free && Array.TrueForAll(waits[at], before => ends[before] <= now));
+            if (next >= 0)
             {
-                ends[chosen] = now + _jobs[chosen].Hours.Mean;
-                turns.Add(new JobTurn(_jobs[chosen], now, now + _jobs[chosen].Hours.Mean));
+                var job = _jobs[left[next]];
+                var turn = new JobTurn(job, now, now + job.Hours.Mean);
+                ends[left[next]] = turn.End;
+                left.RemoveAt(next);
+                turns.Add(turn);
+                busy.Add(turn);
             }
             else
             {
-                now = turns.Where(turn => turn.End > now).Min(turn => turn.End);
+                now = busy.Min(turn => turn.End);
             }
         }
 

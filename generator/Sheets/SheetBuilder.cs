@@ -5,6 +5,7 @@ using Swapwright.Knowledge;
 using Swapwright.Rules;
 using Swapwright.Space;
 using Swapwright.Worksheets.Hoses;
+using Swapwright.Worksheets.Ledgers;
 
 namespace Swapwright.Sheets;
 
@@ -72,7 +73,10 @@ public sealed class SheetBuilder
     public Region Wanted(WorkTask task) => _resolution.Store.OrAll(
         _kb.Rules.All.Where(rule => rule.Tasks.Contains(task.Id)).Select(Speaks).Append(_taskWhen.GetValueOrDefault(task.Id, Region.None)));
 
-    public Sheet Build(ReadOnlySpan<int> combination)
+    public Sheet Build(ReadOnlySpan<int> combination) => Build(combination, new SheetMemory());
+
+    /// <param name="memory">What was worked out for other combinations of the same chassis and donor.</param>
+    internal Sheet Build(ReadOnlySpan<int> combination, SheetMemory memory)
     {
         var values = combination.ToArray();
         var space = _resolution.Space;
@@ -85,12 +89,13 @@ public sealed class SheetBuilder
         var ecu = Bound<Ecu>(values);
         var gearbox = Bound<Gearbox>(values);
         var speaking = _kb.Rules.All.Where(rule => Holds(rule, values) && _resolution.Store.Contains(Speaks(rule), values)).ToImmutableArray();
-        var belts = _belts.Assemble(donor, chassis, At);
-        var hoses = _hoses.Assemble(donor, chassis, At, byPosition.Values);
+        var belts = memory.Recall("belts", "", At, at => _belts.Assemble(donor, chassis, at));
+        var hoses = memory.Recall("hoses", Joined(byPosition.Values.SelectMany(answer => answer.Closes)), At, at => _hoses.Assemble(donor, chassis, at, byPosition.Values));
         var tasks = WorkOrder.Sort(Tasks(values, speaking));
-        var parts = answers.Where(answer => answer.Answer is not null).SelectMany(answer => PartsOf(answer.Answer!)).Distinct();
-        var wiring = _wiring.Assemble(donor, chassis, ecu, At, parts);
+        var parts = answers.Where(answer => answer.Answer is not null).SelectMany(answer => PartsOf(answer.Answer!)).Distinct().ToList();
+        var wiring = memory.Recall("wiring", Joined(parts.Where(part => part.Lead is not null).Select(part => part.Id).Prepend(ecu?.Id ?? "")), At, at => _wiring.Assemble(donor, chassis, ecu, at, parts));
         var shopping = Shopping(answers, belts, hoses, wiring);
+        var work = Joined(tasks.Select(task => task.Id));
         var one = new LedgerCase(chassis, donor, gearbox, ecu, At)
         {
             Tasks = tasks,
@@ -110,18 +115,31 @@ public sealed class SheetBuilder
             Belts = belts,
             Wiring = wiring,
             Hoses = hoses,
-            Ledgers = _ledgers.Assemble(one),
+            Ledgers = Ledgers(one, values, work, memory),
             PowerBeforeKw = Kilowatts(quantities.Of("chassis", "engine-power")),
             PowerKw = Kilowatts(quantities.Of("donor", "engine-power")),
             Gearbox = gearbox,
             Ecu = ecu,
             Tasks = tasks,
             Shopping = shopping,
-            Effort = SheetEffort.Of(tasks, shopping, _kb.Settings.Effort),
+            Effort = SheetEffort.Priced(memory.Recall("effort", work, At, _ => SheetEffort.Of(tasks, _kb.Settings.Effort)), shopping, _kb.Settings.Effort),
             Speaking = speaking,
         };
         return sheet with { Values = Values(values, sheet) };
     }
+
+    private ImmutableArray<Ledger> Ledgers(LedgerCase one, int[] values, string work, SheetMemory memory)
+    {
+        // What a ledger goes by besides the answers; only the one of torques looks at the work.
+        var key = Joined(one.Gearboxes.Select(gearbox => $"{gearbox.Gearbox.Id}{(gearbox.IsChosen ? "!" : "")}{(gearbox.Buildable ? "+" : "-")}").Prepend($"{one.Gearbox?.Id}/{one.Ecu?.Id}"));
+        var tightened = Joined(_fastenerWhen.Values.Select(region => _resolution.Store.Contains(region, values) ? "1" : "0"));
+        return
+        [
+            .. LedgerAssembly.Ids.Select(id => memory.Recall(id, id == "torques" ? $"{key}/{tightened}/{work}" : key, one.At, at => _ledgers.Assemble(one with { At = at }, id))).OfType<Ledger>(),
+        ];
+    }
+
+    private static string Joined(IEnumerable<string> texts) => string.Join(',', texts);
 
     private static decimal? Kilowatts(KnownValue? power) => power is null ? null : Math.Round((decimal)power.Si / 1000, 1).Normalized();
 

@@ -55,6 +55,7 @@ public sealed class SitePlan
     {
         yield return new PlannedFile(GuidePages.DataPath(guide, "json"), buffer => new SheetJson(_site.SheetOf(guide), _site.Resolution).Write(buffer));
         yield return new PlannedFile(GuidePages.DataPath(guide, "csv"), buffer => Encoding.UTF8.GetBytes(new SheetLines(_site.SheetOf(guide), _site.Resolution).Csv(), buffer));
+        yield return PlannedFile.Of(GuideVariants.Path(guide), () => new GuideVariants(_site, guide).File());
         if (_site.Base.Settings.BaseAddress is not null)
         {
             yield return PlannedFile.Of(GuidePages.DataPath(guide, "svg"), () => GuideMachines.Picture(_site, guide));

@@ -32,19 +32,77 @@ public sealed class GuideInUseTests(RenderedSite site)
     }
 
     [Fact]
-    public async Task Guide_SwitchedToAnOption_PutsAwayTheLinesOfTheOthers()
+    public async Task Guide_Switched_ShowsOtherSumsKeepsThemInItsAddressAndFindsThemAgain()
     {
         var page = await Open(LargestGuide());
-        var conditional = page.Locator(".line[data-when]");
-        var before = await conditional.Filter(new LocatorFilterOptions { Visible = true }).CountAsync();
+        var problems = new List<string>();
+        page.PageError += (_, error) => problems.Add(error);
+        page.Console += (_, message) => problems.AddRange(message.Type is "error" ? [message.Text] : []);
+        var before = await Shown(page);
 
-        await page.Locator("[data-choice] input[type=radio]:enabled").First.CheckAsync();
+        await page.Locator("[data-choice=ecu] input[type=radio]:enabled:not(:checked)").First.CheckAsync();
+        await page.Locator(".is-switched").WaitForAsync();
 
-        var hidden = await page.Locator(".line[data-when][hidden]").CountAsync();
-        Assert.InRange(hidden, 1, before - 1);
-        Assert.Equal(before - hidden, await conditional.Filter(new LocatorFilterOptions { Visible = true }).CountAsync());
-        Assert.Contains("put away", await page.Locator(".switch-state").InnerTextAsync(), StringComparison.Ordinal);
+        var after = await Shown(page);
+        Assert.NotEqual(before, after);
+        Assert.Contains("#build:", page.Url, StringComparison.Ordinal);
+        Assert.Contains("hours", await page.Locator(".switch-state").InnerTextAsync(), StringComparison.Ordinal);
+        Assert.True(await page.Locator(".line.switched").CountAsync() > 0);
+        Assert.Equal(0, await page.Locator(".position:not([hidden])").Filter(new LocatorFilterOptions { HasNot = page.Locator(".line:not([hidden])") }).CountAsync());
+
+        await page.ReloadAsync();
+        await page.Locator(".is-switched").WaitForAsync();
+        Assert.Equal(after, await Shown(page));
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "Back to the recommended choices" }).ClickAsync();
+        Assert.Equal(before, await Shown(page));
+        Assert.DoesNotContain("#build:", page.Url, StringComparison.Ordinal);
+        Assert.Empty(problems);
     }
+
+    [Fact]
+    public async Task Ticks_SavedAndLoadedElsewhere_AreTheSame()
+    {
+        var page = await Open(LargestGuide());
+        await page.Locator("#do ~ .system input[type=checkbox]").Nth(2).CheckAsync();
+        await page.Locator(".tasks input[type=checkbox]").First.CheckAsync();
+        var saved = await page.RunAndWaitForDownloadAsync(() => page.GetByRole(AriaRole.Button, new() { Name = "Save ticks" }).ClickAsync());
+        var file = await saved.PathAsync();
+
+        var elsewhere = await Open(LargestGuide());
+        Assert.Equal(0, await elsewhere.Locator("main input[type=checkbox]:checked").CountAsync());
+        await elsewhere.Locator(".ticks input[type=file]").SetInputFilesAsync(file);
+        await elsewhere.GetByText("Loaded.").WaitForAsync();
+        Assert.Equal(2, await elsewhere.Locator("main input[type=checkbox]:checked").CountAsync());
+
+        // The work sheet has the same task, ticked.
+        await elsewhere.Locator(".sheets a[href$='work.html']").ClickAsync();
+        await elsewhere.Locator(".task input[type=checkbox]:checked").First.WaitForAsync();
+        Assert.Equal(1, await elsewhere.Locator(".task input[type=checkbox]:checked").CountAsync());
+    }
+
+    [Theory]
+    [InlineData("wiring")]
+    [InlineData("belts")]
+    [InlineData("hoses")]
+    [InlineData("work")]
+    [InlineData("shopping")]
+    [InlineData("figures")]
+    [InlineData("otherwise")]
+    public async Task Sheet_OnATelephone_StacksItsRowsAndOverflowsNowhere(string sheet)
+    {
+        var context = await site.Browser.NewContextAsync(new BrowserNewContextOptions { ViewportSize = new ViewportSize { Width = 390, Height = 844 } });
+        var page = await context.NewPageAsync();
+        await page.GotoAsync(site.AddressOf(LargestGuide()));
+        await page.Locator($".sheets a[href$='{sheet}.html']").ClickAsync();
+        await page.Locator("nav.others").WaitForAsync();
+
+        var wide = await page.EvaluateAsync<string[]>("() => [document.documentElement, ...document.querySelectorAll('.scroll')].filter(one => one.scrollWidth > one.clientWidth + 1).map(one => one.getAttribute('aria-label') || 'page')");
+        Assert.Empty(wide);
+    }
+
+    private static async Task<string> Shown(IPage page) =>
+        string.Join('|', await page.Locator(".gauges dd").AllInnerTextsAsync()) + await page.Locator("[data-block=plug-counts]").InnerTextAsync();
 
     private async Task<IPage> Open(string path)
     {

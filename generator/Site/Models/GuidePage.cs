@@ -20,6 +20,9 @@ public sealed record GuidePage : Page
     /// <summary>Where the answers of the other options stand, and what cannot be combined; null where nothing is left to choose.</summary>
     public PageLink? Otherwise { get; init; }
 
+    /// <summary>Path of what the switches fetch; null where there is nothing to switch.</summary>
+    public string? Switches { get; init; }
+
     /// <summary>Better options or other donors that rules advise without deciding.</summary>
     public IReadOnlyList<GuideAdvice> Advice { get; init; } = [];
 
@@ -60,6 +63,8 @@ public sealed record GuidePage : Page
     public GuideConfidence? Confidence { get; init; }
 
     public override IReadOnlyList<string> Styles => ["assets/guide.css"];
+
+    public override IReadOnlyList<string> Scripts => ["assets/guide.js"];
 
     internal override string Template => "guide";
 }

@@ -26,8 +26,9 @@ public sealed record GuidePosition
 }
 
 /// <summary>An answer that other choices lead to.</summary>
+/// <param name="Id">Its anchor there, by which the switches find it.</param>
 /// <param name="Line">Its words, linked to where it is told in full.</param>
-public sealed record GuideOtherLine(Verb Verb, PageLink Line, GuideCondition? Condition);
+public sealed record GuideOtherLine(string Id, Verb Verb, PageLink Line, GuideCondition? Condition);
 
 /// <summary>An answer with its reason.</summary>
 public sealed record GuideLine

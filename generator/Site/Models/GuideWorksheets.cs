@@ -117,8 +117,8 @@ public sealed record WiringBench
     /// <summary>How new wires are sized, in a sentence.</summary>
     public string Sizing { get; init; } = "";
 
-    /// <summary>Fuses and relays for loads that the harness did not have, a sentence each.</summary>
-    public IReadOnlyList<string> Protection { get; init; } = [];
+    /// <summary>Fuses and relays for loads that the harness did not have.</summary>
+    public IReadOnlyList<GuideProtection> Protection { get; init; } = [];
 
     public IReadOnlyList<GuideJoint> Joints { get; init; } = [];
 
@@ -161,6 +161,11 @@ public sealed record GuidePin(string Cavity, string Signal, string Action = "", 
 /// <summary>One piece of wire to cut, with its ends.</summary>
 public sealed record GuideWireCut(
     string Number, WireColour Colour, string Size, string Length, string Signal, string From, string To, string Why = "", string Current = "", string Drop = "", string SizeWhy = "", string Screen = "");
+
+/// <summary>A fuse or a relay in a sentence.</summary>
+/// <param name="Colour">Of the fuse's body, in a word; empty for a relay.</param>
+/// <param name="Swatch">The colour's code by IEC 60757, for its patch.</param>
+public sealed record GuideProtection(string Words, string Colour = "", string Swatch = "");
 
 /// <summary>A splice of a kind with the sleeve that it takes.</summary>
 public sealed record GuideJoint(string Name, string Sizes, string Count, string Sleeve, string SleeveLength);

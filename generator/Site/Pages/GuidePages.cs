@@ -55,6 +55,7 @@ internal static class GuidePages
             Otherwise = choices.IsEmpty ? null : new PageLink(
                 exclusions == 0 ? "What the other options change, line by line" : $"What the other options change, line by line, and which of them do not go together",
                 SitePaths.Bench(guide.Path, BenchSheets.Otherwise)),
+            Switches = choices.IsEmpty ? null : GuideVariants.Path(guide),
             Advice = advice,
             Systems = Section(""),
             Shopping = work.Sums(SitePaths.Bench(guide.Path, BenchSheets.Shopping)),
@@ -96,7 +97,7 @@ internal static class GuidePages
 
     public static string DataPath(GuideEntry guide, string extension) => Path.ChangeExtension(guide.Path, extension);
 
-    private static GuideSummary Summary(SiteKnowledge site, Sheet sheet, GuideEntry guide)
+    public static GuideSummary Summary(SiteKnowledge site, Sheet sheet, GuideEntry guide, string choices = "the recommended choices")
     {
         var answers = sheet.Answers.Select(answer => answer.Answer).OfType<Answer>().ToList();
         var decided = Decided(site, sheet, guide).Select(choice => $"{InSentence.Lower(choice.Name)}: {InSentence.Lower(choice.Value)}");
@@ -109,7 +110,7 @@ internal static class GuidePages
                 : made > 0 ? "It can be built, with some parts made to fit."
                 : "It can be built with parts that bolt on.",
             VerdictWeight = hardest.Count > 0 ? Weight.Caution : Weight.Good,
-            BasedOn = $"Worked out for the recommended choices ({string.Join("; ", decided)}).",
+            BasedOn = $"Worked out for {choices} ({string.Join("; ", decided)}).",
             Positions =
             [
                 .. answers.GroupBy(AnswerWording.Verb).OrderBy(group => group.Key)

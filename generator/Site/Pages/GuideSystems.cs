@@ -52,6 +52,24 @@ internal sealed class GuideSystems(SiteKnowledge site, GuideEntry guide)
             ])).Where(system => system.Positions.Count > 0),
     ];
 
+    /// <summary>The positions at which choices make a difference, with every line.</summary>
+    public ImmutableArray<VariantPosition> Variable()
+    {
+        var found = ImmutableArray.CreateBuilder<VariantPosition>();
+        foreach (var position in site.Base.Systems.SelectMany(Positions))
+        {
+            var others = Standing(position).Where(standing => !IsRecommended(standing))
+                .Select((standing, at) => new VariantLine(standing.Rule.Id, at + 1, Anchor(position, at), Line(position, standing, guide.Path), [.. standing.Rule.Sources.Select(site.Base.Sources.Find).OfType<SourceEntry>()]));
+            var lines = Standing(position).Where(IsRecommended).Select(standing => new VariantLine(standing.Rule.Id, 0, "", null, [])).Concat(others).ToImmutableArray();
+            if (lines.Length > 1 || _conditions.Of(site.Resolution.Applies(position.Id)) is not null)
+            {
+                found.Add(new VariantPosition(position.Id, lines));
+            }
+        }
+
+        return found.ToImmutable();
+    }
+
     private IEnumerable<Position> Positions(VehicleSystem system) =>
         site.Base.PositionOrder.Where(position => position.System == system.Id && _conditions.Meets(site.Resolution.Applies(position.Id)));
 
@@ -62,6 +80,7 @@ internal sealed class GuideSystems(SiteKnowledge site, GuideEntry guide)
     private static string Anchor(Position position, int at) => string.Create(CultureInfo.InvariantCulture, $"or-{position.Id}-{at + 1}");
 
     private GuideOtherLine Other(Position position, StandingAnswer standing, int at) => new(
+        Anchor(position, at),
         ShopWords.Verb(standing.Answer),
         new PageLink(ShopWords.Sentence(standing.Answer), $"{SitePaths.Bench(guide.Path, BenchSheets.Otherwise)}#{Anchor(position, at)}"),
         _conditions.Of(standing.Region));

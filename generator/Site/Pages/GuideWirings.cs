@@ -49,7 +49,7 @@ internal static class GuideWirings
         Sizing = wiring.Runs.Any(run => run.Conductor is not null)
             ? $"Each size is the smallest of 0.5, 0.75, 1, 1.5, 2.5, 4, 6 and 10 mm² that carries the current, loses no more than {SiteKnowledge.Number(site.Base.Settings.Wiring.AllowedDropV)} V with its conductor at {SiteKnowledge.Number(site.Base.Settings.Wiring.ConductorCelsius)} °C (greatest resistance by IEC 60228, class 5) and is no thinner than {SiteKnowledge.Number(site.Base.Settings.Wiring.LeastMm2)} mm²; a wire that is thicker already keeps its size."
             : "",
-        Protection = [.. LoadProtection.Fuses(wiring).Select(WiringWords.Fuse), .. LoadProtection.Relays(wiring).Select(WiringWords.Relay)],
+        Protection = [.. LoadProtection.Fuses(wiring).Select(Fuse), .. LoadProtection.Relays(wiring).Select(relay => new GuideProtection(WiringWords.Relay(relay)))],
         Joints =
         [
             .. Joints.Splices(wiring).Select(joint => new GuideJoint(
@@ -178,6 +178,12 @@ internal static class GuideWirings
             run?.DropV is { } drop ? SiteKnowledge.Number(drop, "0.00") : "",
             run?.Conductor is { } why ? WiringWords.Why(why) : "",
             run is { Shielded: true } ? WiringWords.Screen : "");
+    }
+
+    private static GuideProtection Fuse(FuseAdvice fuse)
+    {
+        var colour = FuseColour.Of(fuse.FuseA);
+        return new GuideProtection(WiringWords.Fuse(fuse), colour?.Name ?? "", colour?.Code ?? "");
     }
 
     private static GuideGround Ground(SiteKnowledge site, GroundGroup group) => new(

@@ -1,0 +1,217 @@
+// Optional: a guide says everything without it, for the recommended choices. It turns the choices into switches. What other
+// combinations change lies in a script beside the guide, fetched when a switch is first used; the address keeps the choices.
+"use strict";
+
+(() => {
+  const note = document.querySelector(".switch-note[data-switches]");
+  if (!note) return;
+  const prefix = "../../";
+  const sections = [...document.querySelectorAll("[data-choice]")];
+  const state = document.querySelector(".switch-state");
+  let data = null;
+  let chosen = null;
+
+  const make = (tag, attributes = {}, ...children) => {
+    const element = document.createElement(tag);
+    for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
+    element.append(...children.filter((child) => child !== null && child !== ""));
+    return element;
+  };
+  // Only what the generator has rendered, escaped and judged comes this way.
+  const markup = (tag, html, attributes = {}) => {
+    const element = make(tag, attributes);
+    element.innerHTML = html;
+    return element;
+  };
+  const link = ([text, href]) => make("a", { href: href.startsWith("#") ? href : prefix + href }, text);
+  const mark = (verb, words) => make("b", { class: `v-${verb}` }, words);
+  const cautions = (rows) => make("ul", { class: "cautions" }, ...rows.map(([about, html]) => markup("li", `<b></b> ${html}`)).map((item, at) => {
+    item.firstChild.textContent = `${rows[at][0]}.`;
+    return item;
+  }));
+
+  const fetchData = () => new Promise((done, failed) => {
+    if (data) return done();
+    const script = make("script", { src: note.dataset.switches });
+    script.onload = () => {
+      data = globalThis.swapwrightChoices;
+      chosen = data.recommended;
+      done();
+    };
+    script.onerror = failed;
+    document.head.append(script);
+  });
+
+  // A choice settles others: of all that can be built with it, the combination that leaves most as it was.
+  const nearest = (wanted) => {
+    const now = chosen.split(",");
+    let best = null;
+    let most = -1;
+    for (const key of Object.keys(data.combinations)) {
+      const options = key.split(",");
+      if (!data.choices.every((choice, at) => !wanted.has(choice) || wanted.get(choice) === options[at])) continue;
+      const same = options.reduce((sum, option, at) => sum + (option === now[at] ? 1 : 0), 0);
+      if (same > most) [best, most] = [key, same];
+    }
+    return best;
+  };
+
+  const address = () => {
+    const recommended = data.recommended.split(",");
+    const terms = chosen.split(",").flatMap((option, at) => option === recommended[at] ? [] : [`${data.choices[at]}=${option}`]);
+    history.replaceState(null, "", terms.length ? `#build:${terms.join(";")}` : "#");
+  };
+
+  const asked = () => new Map(decodeURIComponent(location.hash).startsWith("#build:")
+    ? decodeURIComponent(location.hash).slice(7).split(";").map((term) => term.split("=")).filter((term) => term.length === 2)
+    : []);
+
+  const line = (id, told) => {
+    const box = make("div", { class: "line switched", "data-line": id });
+    box.append(make("p", { class: "do" }, make("label", {}, make("input", { type: "checkbox" }), " ", mark(told.verb, told.verbWord), " ", make("span", {}, told.words))));
+    if (told.parts.length) box.append(make("ul", { class: "parts" }, ...told.parts.map(([title, href, from, price]) => make("li", {}, link([title, href]), from ? `, ${from}` : "", price ? ": " : "", price ? make("b", {}, price) : ""))));
+    if (told.cautions.length) box.append(cautions(told.cautions));
+    if (told.steps.length) box.append(make("ol", {}, ...told.steps.map((step) => markup("li", step))));
+    if (told.notes) box.append(markup("div", told.notes));
+    if (told.mistakes.length) box.append(make("div", { class: "wrong" }, make("b", {}, "What goes wrong"), make("ul", {}, ...told.mistakes.map((one) => markup("li", one)))));
+    if (told.read.length) box.append(make("p", { class: "read" }, "Read: ", ...told.read.flatMap((one, at) => at ? [", ", link(one)] : [link(one)])));
+    const why = make("details", { class: "why" }, make("summary", {}, "Why ", make("i", { class: `is-${told.standing}` }, told.standingWords)));
+    why.append(...markup("div", told.because).childNodes);
+    why.append(make("p", {}, "Rule ", link([told.rule, `rule/${told.rule}.html`]), told.checked ? `, checked ${told.checked}` : "", "; sources ", ...told.sources.flatMap((one, at) => at ? [", ", link(one)] : [link(one)])));
+    box.append(why);
+    return box;
+  };
+
+  const show = (id, rows, row) => {
+    const place = document.querySelector(`[data-block="${id}"]`);
+    if (place) place.replaceChildren(...rows.map(row));
+  };
+  const gauge = (id, [value, detail]) => {
+    const place = document.querySelector(`[data-sum="${id}"]`);
+    if (!place) return;
+    place.querySelector(".likely").textContent = value;
+    place.querySelector(".aside").textContent = detail;
+  };
+  const counted = (words, count) => make("li", {}, words, " ", make("b", {}, count));
+  const fact = (name, ...value) => make("div", {}, make("dt", {}, name), make("dd", {}, ...value));
+
+  const apply = () => {
+    const build = data.combinations[chosen];
+    const block = (name) => data.blocks[name][build[name]];
+    for (const id of ["work", "parts", "skill", "days"]) gauge(id, block(id));
+    const [verdict, weight] = block("verdict");
+    const head = document.querySelector(".verdict");
+    head.textContent = verdict;
+    head.className = `verdict is-${weight}`;
+    show("notes", block("notes"), (text) => make("p", { class: "aside" }, text));
+    show("positions", block("positions"), ([verb, words, count]) => make("li", {}, mark(verb, words), " ", make("b", {}, count)));
+    show("plugs", block("plugs"), ([name, count]) => counted(name, count));
+    show("belt-list", block("belts"), ([title, designation]) => counted(title, designation || "none that is stocked"));
+    show("belts", block("belts"), ([title, designation, words, trim, drawing]) => make("div", {}, make("h3", {}, title), make("div", { class: "beside" },
+      make("div", {}, make("p", { class: "chosen" }, designation || "No stocked belt fits"), words ? make("p", {}, words) : "", trim ? make("p", {}, make("b", {}, "Trim it."), ` ${trim}`) : ""),
+      drawing ? markup("figure", drawing, { class: "drawing" }) : "")));
+    show("plug-counts", block("plugs"), ([name, count]) => make("li", {}, make("b", {}, count), ` ${name}`));
+    show("wiring", block("wiring"), ([title, action, detail]) => fact(title, make("b", {}, action), detail ? `: ${detail}` : ""));
+    show("hoses", block("hoses"), ([circuit, words]) => fact(circuit, words));
+    show("ecu", block("ecu")[0] ? [block("ecu")] : [], ([title, about]) => make("div", {}, make("p", { class: "chosen" }, title), markup("div", about, { class: "notes" })));
+    show("shopping", block("shopping"), ([source, count, total]) => make("li", {}, source, " ", make("span", { class: "aside" }, count), " ", make("b", {}, total)));
+    show("mistakes", block("mistakes"), ([html]) => markup("li", html));
+    const place = document.querySelector('[data-block="cautions"]');
+    if (place) place.replaceChildren(...cautions(block("cautions")).childNodes);
+    for (const figures of document.querySelectorAll('[data-block^="figures-"]')) {
+      const rows = [...(figures.dataset.block in build ? block(figures.dataset.block) : [[""]])];
+      const [within] = rows.pop();
+      figures.replaceChildren(make("dl", { class: "values" }, ...rows.map(([name, value, detail, heavy]) => make("div", { class: `is-${heavy}` }, make("dt", {}, name), make("dd", {}, value, detail ? " " : "", detail ? make("span", { class: "aside" }, detail) : "")))), within ? make("p", {}, within) : "");
+    }
+    const tasks = Map.groupBy ? Map.groupBy(block("tasks"), (row) => row[0]) : block("tasks").reduce((map, row) => map.set(row[0], [...(map.get(row[0]) || []), row]), new Map());
+    show("tasks", [...tasks], ([phase, rows]) => make("div", {}, make("h3", {}, phase), make("ul", { class: "tasks" }, ...rows.map(([, title, href, hours]) =>
+      make("li", {}, make("label", {}, make("input", { type: "checkbox" }), " ", link([title, href])), " ", make("span", { class: "aside" }, hours))))));
+
+    data.positions.forEach((position, at) => {
+      const number = build.lines[at];
+      const box = document.getElementById(`at-${position}`);
+      if (!box) return;
+      box.hidden = number < 0;
+      for (const one of box.querySelectorAll(":scope > .line")) {
+        if (one.classList.contains("switched")) one.remove();
+        else one.hidden = number !== 0;
+      }
+      const id = `or-${position}-${number}`;
+      if (number > 0) box.querySelector("h4").after(line(id, data.others[id]));
+      for (const other of box.querySelectorAll(":scope > .others > li")) other.hidden = other.dataset.line === id;
+    });
+
+    sections.forEach((section) => {
+      const option = chosen.split(",")[data.choices.indexOf(section.dataset.choice)];
+      for (const radio of section.querySelectorAll("input[type=radio]")) radio.checked = radio.value === option;
+      section.classList.toggle("is-idle", option === "none");
+    });
+    document.body.classList.toggle("is-switched", chosen !== data.recommended);
+    document.dispatchEvent(new CustomEvent("boxes"));
+  };
+
+  const say = (before) => {
+    const changed = data.choices.filter((_, at) => before.split(",")[at] !== chosen.split(",")[at]).map((choice) => document.getElementById(`choice-${choice}`).textContent);
+    const [hours, money] = [data.blocks.work[data.combinations[chosen].work], data.blocks.parts[data.combinations[chosen].parts]];
+    state.textContent = `${chosen === data.recommended ? "These are the recommended choices." : "Not the recommended choices."} ${changed.length > 1 ? `Changed together: ${changed.join(", ")}. ` : ""}${hours[0]} hours, ${money[0]} for parts.`;
+  };
+
+  const take = async (wanted) => {
+    await fetchData();
+    const before = chosen;
+    const found = nearest(wanted);
+    if (found === null) return;
+    chosen = found;
+    apply();
+    address();
+    say(before);
+  };
+
+  for (const section of sections) {
+    const list = section.querySelector(".options");
+    list.setAttribute("role", "radiogroup");
+    list.setAttribute("aria-labelledby", section.querySelector("h3").id);
+    for (const item of list.children) {
+      item.setAttribute("role", "presentation");
+      const words = item.querySelector(".option");
+      const radio = make("input", { type: "radio", name: section.dataset.choice, value: item.dataset.option });
+      radio.disabled = item.dataset.closed === "yes";
+      radio.defaultChecked = item.classList.contains("recommended");
+      radio.addEventListener("change", () => take(new Map([[section.dataset.choice, radio.value]])));
+      words.replaceChildren(make("label", {}, radio, " ", ...words.childNodes));
+    }
+  }
+
+  const back = make("button", { type: "button" }, "Back to the recommended choices");
+  back.addEventListener("click", () => take(new Map(data ? data.recommended.split(",").map((option, at) => [data.choices[at], option]) : [])));
+  const save = make("button", { type: "button" }, "Save this build");
+  save.addEventListener("click", async () => {
+    await fetchData();
+    const build = data.combinations[chosen];
+    const block = (name) => data.blocks[name][build[name]];
+    const lines = [...document.querySelectorAll(".guide .position")].filter((box) => !box.hidden).map((box) => ({
+      position: box.id.slice(3),
+      words: [...box.querySelectorAll(":scope > .line")].find((one) => !one.hidden)?.querySelector(".do span").textContent,
+      rule: [...box.querySelectorAll(":scope > .line")].find((one) => !one.hidden)?.querySelector(".why > p:last-child a").textContent,
+    })).filter((one) => one.words);
+    const file = {
+      guide: document.querySelector("h1").textContent,
+      choices: Object.fromEntries(data.choices.map((choice, at) => [choice, chosen.split(",")[at]])),
+      hours: block("work"), parts: block("parts"), days: block("days"), belts: block("belts").map(([title, designation]) => [title, designation]), plugs: block("plugs"), lines,
+    };
+    const url = URL.createObjectURL(new Blob([JSON.stringify(file, null, 2)], { type: "application/json" }));
+    make("a", { href: url, download: "build.json" }).click();
+    setTimeout(() => URL.revokeObjectURL(url), 1000);
+  });
+  note.querySelector(".switch-acts").append(back, " ", save);
+  note.hidden = false;
+
+  const follow = () => {
+    const wanted = asked();
+    if (wanted.size > 0) take(wanted);
+    // An anchor of the page was followed: the choices stay in the address.
+    else if (data && chosen !== data.recommended) address();
+  };
+  addEventListener("hashchange", follow);
+  follow();
+})();

@@ -6,6 +6,7 @@ using Swapwright.Fitting;
 using Swapwright.Knowledge;
 using Swapwright.Rules;
 using Swapwright.Sheets;
+using Swapwright.Space;
 
 namespace Swapwright.Reports;
 
@@ -13,6 +14,8 @@ namespace Swapwright.Reports;
 /// <param name="forced">What the builder's own decisions left no choice of; left out where nobody decided anything.</param>
 public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray<KeyValuePair<string, string>> forced = default)
 {
+    private Region? _pair;
+
     /// <param name="part">One member of the sheet to write alone, such as <c>wiring</c>; null for all.</param>
     public string Write(string? part = null) => JsonForm.Write(json => Members(json, part));
 
@@ -72,6 +75,14 @@ public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray
         })),
     ];
 
+    private Region Pair()
+    {
+        lock (resolution.Store)
+        {
+            return _pair ??= PairSpace.Buildable(resolution, sheet.Chassis.Id, sheet.Donor.Id);
+        }
+    }
+
     internal void Answer(Utf8JsonWriter json, SheetAnswer at)
     {
         var answer = at.Answer!;
@@ -91,7 +102,7 @@ public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray
         json.Texts("overridden", at.Overridden.Select(over => over.Rule.Id));
         json.Texts("sources", rule.Sources);
         json.Text("standing", rule.Standing);
-        json.Objects("alternatives", Alternatives.At(resolution, sheet, at), alternative =>
+        json.Objects("alternatives", Alternatives.At(resolution, sheet, at, Pair()), alternative =>
         {
             json.Object("choices", () =>
             {

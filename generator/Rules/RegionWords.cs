@@ -28,7 +28,7 @@ public sealed class RegionWords
             level => level == space.Chassis ? "chassis" : level == space.Donor ? "donor" : InSentence.Lower(space.ChoiceAt[level]!.Title),
             (level, value) => level == space.Chassis ? space.Base.Chassis.All[value].Title
                 : level == space.Donor ? space.Base.Donors.All[value].Title
-                : space.ChoiceAt[level]!.Option(space.Store.Variables[level].Values[value]) is { } option ? $"“{InSentence.Lower(option.Title)}”" : "not asked");
+                : space.ChoiceAt[level]!.Option(space.Store.Variables[level].Values[value]) is { } option ? $"“{InSentence.Lower(option.Title)}”" : "no question there");
         _describer = new RegionDescriber(space.Store, predicates, names);
     }
 

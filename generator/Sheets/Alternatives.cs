@@ -15,7 +15,8 @@ public static class Alternatives
     /// The other answers at a position that some buildable combination of this chassis and donor takes. It asks the space, which one
     /// worker may do at a time: it takes the lock itself.
     /// </summary>
-    public static ImmutableArray<Alternative> At(Resolution resolution, Sheet sheet, SheetAnswer at)
+    /// <param name="pair">What can be built of the chassis and the donor, where the caller knows it: see <see cref="PairSpace"/>.</param>
+    public static ImmutableArray<Alternative> At(Resolution resolution, Sheet sheet, SheetAnswer at, Region? pair = null)
     {
         var others = resolution.At(at.Position.Id).Where(other => at.Answer is null || !other.Answer.Agrees(at.Answer)).ToList();
         if (others.Count == 0)
@@ -26,13 +27,13 @@ public static class Alternatives
         var found = ImmutableArray.CreateBuilder<Alternative>();
         lock (resolution.Store)
         {
-            var pair = PairSpace.Buildable(resolution, sheet.Chassis.Id, sheet.Donor.Id);
+            var possible = pair ?? PairSpace.Buildable(resolution, sheet.Chassis.Id, sheet.Donor.Id);
             foreach (var other in others)
             {
                 // Most others hold for other vehicles; to ask that makes no region.
-                if (resolution.Store.Intersects(other.Region, pair))
+                if (resolution.Store.Intersects(other.Region, possible))
                 {
-                    found.Add(new Alternative(other.Rule, other.Answer, Changes(resolution, sheet, resolution.Store.And(other.Region, pair))));
+                    found.Add(new Alternative(other.Rule, other.Answer, Changes(resolution, sheet, resolution.Store.And(other.Region, possible))));
                 }
             }
         }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using Swapwright.Fitting;
 using Swapwright.Sheets;
 using Swapwright.Site.Models;
@@ -9,6 +10,8 @@ namespace Swapwright.Site.Pages;
 /// <summary>The belts of a guide's recommended combination.</summary>
 internal static class GuideBelts
 {
+    private static readonly ConditionalWeakTable<FittedBelt, HtmlString> s_drawn = [];
+
     /// <summary>Each belt as far as the guide shows it.</summary>
     public static ImmutableArray<GuideBelt> Of(Sheet sheet) =>
     [
@@ -59,8 +62,9 @@ internal static class GuideBelts
 
     private static string Trim(BeltResult result) => result.Problems.OfType<TrimmedBelt>().Select(BeltWords.Trim).FirstOrDefault() ?? "";
 
-    private static HtmlString Drawing(FittedBelt belt) =>
-        belt.Result.Nominal is null ? HtmlString.Empty : new HtmlString(BeltDrawing.Svg(belt.Loop, belt.Result, new BeltDrawingOptions($"belt-{belt.Loop.Id}")));
+    // Drawn once for the guide and its card.
+    private static HtmlString Drawing(FittedBelt belt) => s_drawn.GetValue(belt, static belt =>
+        belt.Result.Nominal is null ? HtmlString.Empty : new HtmlString(BeltDrawing.Svg(belt.Loop, belt.Result, new BeltDrawingOptions($"belt-{belt.Loop.Id}"))));
 
     private static GuideBeltPulley Pulley(Pulley pulley, PulleyJudgement? judged) => new()
     {

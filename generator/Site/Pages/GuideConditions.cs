@@ -12,6 +12,7 @@ internal sealed class GuideConditions
     private readonly SiteKnowledge _site;
     private readonly (int Level, int Value)[] _held;
     private readonly Region _context;
+    private readonly Region _here;
 
     /// <param name="within">Part of the space that the reader stands in, such as the guide's buildable combinations.</param>
     public GuideConditions(SiteKnowledge site, GuideEntry guide, Region within)
@@ -21,13 +22,14 @@ internal sealed class GuideConditions
         _site = site;
         _held = [.. levels.Select(level => (level, guide.Recommended[level]))];
         _context = site.Store.Slice(within, _held);
+        _here = site.Store.And(within, site.Store.Product(_held.Select(one => new Constraint(one.Level, ValueSet.Of(site.Store.Variables[one.Level].Size, one.Value)))));
     }
 
     /// <summary>What the reader stands in, with what is held taken as given: many guides have the same.</summary>
     public Region Context => _context;
 
     /// <summary>Whether a region holds somewhere in the guide.</summary>
-    public bool Meets(Region region) => _site.Store.Intersects(_context, _site.Store.Slice(region, _held));
+    public bool Meets(Region region) => _site.Store.Intersects(_here, region);
 
     /// <summary>null where the region holds in the whole guide.</summary>
     public GuideCondition? Of(Region region) => _site.Condition(_site.Store.And(_site.Store.Slice(region, _held), _context), _context);

@@ -120,6 +120,10 @@ internal sealed class PageContext : TemplateContext
         return null;
     }
 
+    /// <summary>Functions take what they are given and judge it themselves; the engine would examine the type of every argument first.</summary>
+    public override object? ToObject(SourceSpan span, object? value, Type destinationType) =>
+        destinationType == typeof(object) ? value : base.ToObject(span, value, destinationType);
+
     protected override IObjectAccessor GetMemberAccessorImpl(object target) =>
         target.GetType().Assembly == typeof(PageContext).Assembly
             ? RecordAccessor.For(target.GetType())

@@ -73,13 +73,27 @@ internal sealed class LabelPlacement(double fontSize)
         return best;
     }
 
-    private int Covered(LabelBox box)
+    private int Covered(LabelBox place)
     {
         var margin = fontSize * 0.4;
-        var wide = box with { Width = box.Width + (2 * margin), Height = box.Height + (2 * margin) };
-        return discs.Count(disc => disc.Centre.DistanceTo(wide.Nearest(disc.Centre)) < disc.Radius)
-            + lines.Count(line => Meets(wide, line.From, line.To))
-            + boxes.Count(wide.Overlaps);
+        var wide = place with { Width = place.Width + (2 * margin), Height = place.Height + (2 * margin) };
+        var covered = 0;
+        foreach (var (centre, radius) in discs)
+        {
+            covered += centre.DistanceTo(wide.Nearest(centre)) < radius ? 1 : 0;
+        }
+
+        foreach (var (from, to) in lines)
+        {
+            covered += Meets(wide, from, to) ? 1 : 0;
+        }
+
+        foreach (var box in boxes)
+        {
+            covered += wide.Overlaps(box) ? 1 : 0;
+        }
+
+        return covered;
     }
 
     /// <summary>Clips the segment by the four sides of the box (Liang and Barsky's method).</summary>

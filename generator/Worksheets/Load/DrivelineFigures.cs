@@ -106,7 +106,7 @@ internal static class DrivelineFigures
         {
             Decimals = 0,
             Formula = input.HasPropellerShaft ? "T i_1" : "T i_1 i_f ∕ 2",
-            Source = "follows from the gearing; an open differential halves it, losses left out",
+            Source = $"follows from the gearing; {(input.HasPropellerShaft ? "" : "an open differential halves it, ")}losses left out",
             From = [torque.Input, first.Input, .. input.HasPropellerShaft ? (FigureInput[])[] : [final.Input], .. input.ShaftTorque is { } stated ? (FigureInput[])[stated.Input] : []],
             Remark = input.ShaftTorque switch
             {

@@ -76,6 +76,8 @@ public sealed class HostilePagesTests
         "GuidePage.Advice.Condition.Cases.Terms.Choice", "GuidePage.Advice.Condition.Cases.Terms.Options",
         "OtherwisePage.Exclusions.Condition.Cases.Terms.Choice", "OtherwisePage.Exclusions.Condition.Cases.Terms.Options",
         "OtherwisePage.Systems.Positions.Lines.Line.Condition.Cases.Terms.Choice", "OtherwisePage.Systems.Positions.Lines.Line.Condition.Cases.Terms.Options",
+        // The shopping list leads on to a part and says where it comes from; the recommended line needs no cases.
+        "Lines.Parts.Part.Href", "Lines.Parts.From", "Line.Parts.Part.Href", "Line.Parts.From", "Lines.Condition.Cases.Terms.Choice", "Lines.Condition.Cases.Terms.Options",
         // A rule's own page need not name the rule.
         "RulePage.Values.Rule.Text", "RulePage.Values.Rule.Href",
         // Said only where a list has no lines.

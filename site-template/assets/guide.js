@@ -69,7 +69,7 @@
   const line = (id, told) => {
     const box = make("div", { class: "line switched", "data-line": id });
     box.append(make("p", { class: "do" }, make("label", {}, make("input", { type: "checkbox" }), " ", mark(told.verb, told.verbWord), " ", make("span", {}, told.words))));
-    if (told.parts.length) box.append(make("ul", { class: "parts" }, ...told.parts.map(([title, href, from, price]) => make("li", {}, link([title, href]), from ? `, ${from}` : "", price ? ": " : "", price ? make("b", {}, price) : ""))));
+    if (told.parts.length) box.append(make("ul", { class: "parts" }, ...told.parts.map(([title, price]) => make("li", {}, title, price ? ": " : "", price ? make("b", {}, price) : ""))));
     if (told.cautions.length) box.append(cautions(told.cautions));
     if (told.steps.length) box.append(make("ol", {}, ...told.steps.map((step) => markup("li", step))));
     if (told.notes) box.append(markup("div", told.notes));

@@ -124,7 +124,7 @@ public class WiringAssemblyTests
     public void Of_Numbers_AreThoseOfTheWorksheets()
     {
         var wiring = Assemble(Answer("alternator", "chassis"));
-        var sheet = new Sheet { Combination = default, Chassis = Base.Chassis["car"], Donor = Base.Donors["motor"], Choices = [], Buildable = true, Wiring = wiring, Effort = SheetEffort.Of([], [], new EffortSettings(6, 0)) };
+        var sheet = new Sheet { Combination = default, Chassis = Base.Chassis["car"], Donor = Base.Donors["motor"], Choices = [], Buildable = true, Wiring = wiring, Effort = SheetEffort.Of([], new EffortSettings(6, 0)) };
         Assert.Equal(1, ComputedNumbers.Of(sheet, "wiring.plugs.straight-in"));
         Assert.Equal(1, ComputedNumbers.Of(sheet, "wiring.plugs.changed"));
         Assert.Equal(0, ComputedNumbers.Of(sheet, "wiring.plugs.capped"));

@@ -84,8 +84,8 @@ public sealed class TemplatesTests
         var document = ParsedPage.Of(Embedded.Render(SampleGuide.Page())).Document;
 
         var lines = document.QuerySelectorAll("#at-alternator [data-when]");
-        Assert.Equal(["alternator=keep", "alternator=donor"], lines.Select(line => line.GetAttribute("data-when")!));
-        Assert.Contains("where the alternator is kept", lines[0].TextContent, StringComparison.Ordinal);
+        Assert.Equal("alternator=donor", Assert.Single(lines).GetAttribute("data-when"));
+        Assert.Contains("where the alternator is kept", document.QuerySelector("#at-alternator .line")!.TextContent, StringComparison.Ordinal);
         Assert.All(document.QuerySelectorAll(".line"), line => Assert.NotNull(line.QuerySelector("details a[href^='../../rule/']")));
         Assert.All(document.QuerySelectorAll("[data-when]"), element => Assert.NotEqual("", element.GetAttribute("data-when")));
     }

@@ -173,7 +173,7 @@ internal sealed class GuideVariants(SiteKnowledge site, GuideEntry guide)
         json.WriteString("verb", Word(told.Verb));
         json.WriteString("verbWord", ShopWords.Capital(AnswerWording.Word((AnswerVerb)(int)told.Verb)));
         json.WriteString("words", told.VerbText);
-        Rows(json, "parts", told.Parts.Select(part => new[] { part.Part.Text, part.Part.Href, part.From ?? "", part.Price ?? "" }));
+        Rows(json, "parts", told.Parts.Select(part => new[] { part.Part.Text, part.Price ?? "" }));
         Rows(json, "cautions", told.Cautions.Select(caution => new[] { caution.About, caution.Text.ToString() }));
         Texts(json, "steps", told.Steps.Select(step => step.ToString()));
         json.WriteString("notes", told.Notes.ToString());

@@ -45,7 +45,7 @@ public sealed class ShippedNumbersTests(ShippedSheets shipped) : IClassFixture<S
         }
 
         // A walk that finds nothing would hold nothing.
-        Assert.True(counted > 500 * shipped.Sheets.Count, $"only {counted} numbers");
+        Assert.True(counted > 500 * shipped.Sheets.Count, FormattableString.Invariant($"only {counted} numbers"));
     }
 
     [Fact]

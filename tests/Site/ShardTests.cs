@@ -1,3 +1,4 @@
+using System.Globalization;
 using Swapwright.Findings;
 using Swapwright.Site;
 using Swapwright.Site.Rendering;
@@ -25,8 +26,8 @@ public sealed class ShardTests : IDisposable
         var joined = new Dictionary<string, byte[]>(StringComparer.Ordinal);
         for (var part = 1; part <= parts; part++)
         {
-            Render(proof, $"part-{part}", new Shard(part, parts));
-            foreach (var (path, bytes) in Files($"part-{part}"))
+            Render(proof, string.Create(CultureInfo.InvariantCulture, $"part-{part}"), new Shard(part, parts));
+            foreach (var (path, bytes) in Files(string.Create(CultureInfo.InvariantCulture, $"part-{part}")))
             {
                 Assert.True(joined.TryAdd(path, bytes), $"{path} is in two parts");
             }

@@ -44,7 +44,8 @@ internal sealed class EditorIds(KnowledgeBase kb, string kind)
         _ => null,
     };
 
-    private IEnumerable<string>? Values(string path) => Last(path) switch
+    // The register names what is retired too, so what there is says nothing of it.
+    private IEnumerable<string>? Values(string path) => kind == "register" ? null : Last(path) switch
     {
         "like" => kind switch
         {

@@ -65,7 +65,7 @@ public sealed class ShippedLedgersTests(ShippedSheets shipped) : IClassFixture<S
     [Fact]
     public void Gearboxes_ThatTheChassisTakesBehindTheDonor_StandBesideEachOther()
     {
-        var ways = shipped.Sheets.GroupBy(sheet => (sheet.Chassis.Id, sheet.Donor.Id)).ToDictionary(group => group.Key, group => group.Select(sheet => sheet.Gearbox!.Title).Order(StringComparer.Ordinal).ToArray());
+        var ways = shipped.Sheets.GroupBy(sheet => (sheet.Chassis.Id, sheet.Donor.Id)).ToDictionary(group => group.Key, group => group.DistinctBy(sheet => sheet.Choices.Single(choice => choice.Key == "gearbox").Value).Select(sheet => sheet.Gearbox!.Title).Order(StringComparer.Ordinal).ToArray());
         Assert.Contains(ways.Values, boxes => boxes.Length > 1);
         Assert.Contains(ways.Values, boxes => boxes.Length == 1);
         foreach (var sheet in shipped.Sheets)

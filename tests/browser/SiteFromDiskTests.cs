@@ -54,7 +54,10 @@ public sealed class SiteFromDiskTests(RenderedSite site)
         await page.GotoAsync(site.AddressOf(AGuideWith("if ECU is ")));
 
         Assert.Contains("if ECU is ", await page.Locator("main").InnerTextAsync(), StringComparison.Ordinal);
-        Assert.True(await page.Locator("main table").CountAsync() > 0);
+
+        await page.Locator("main a[href$='wiring.html']").First.ClickAsync();
+        Assert.Contains("bench/", page.Url, StringComparison.Ordinal);
+        Assert.True(await page.Locator("main table tbody tr").CountAsync() > 10);
     }
 
     private async Task<(IPage Page, List<string> Problems)> Open(string path, int width)

@@ -53,7 +53,7 @@ internal static class GuidePages
             Sheets = BenchSheets.Links(guide),
             Choices = choices,
             Otherwise = choices.IsEmpty ? null : new PageLink(
-                exclusions == 0 ? "What the other options change, line by line" : $"What the other options change, line by line, and which of them do not go together",
+                exclusions == 0 ? "What other options change, line by line" : "What other options change, and which do not go together",
                 SitePaths.Bench(guide.Path, BenchSheets.Otherwise)),
             Switches = choices.IsEmpty ? null : GuideVariants.Path(guide),
             Advice = advice,

@@ -132,7 +132,7 @@ internal sealed class FittedLedgers
         var cases = Cut(Bound(region), TighteningSources.Positions(_kb, name));
         foreach (var task in TighteningSources.Tasks(_kb, name))
         {
-            var wanted = Wanted(task);
+            var wanted = _resolution.Wanted(task);
             cases = Cut(cases, _ => [new Piece(wanted) { Task = task }, new Piece(_store.Not(wanted))]);
         }
 
@@ -159,9 +159,6 @@ internal sealed class FittedLedgers
             IsTightened = fastener => fastener.When is null || one.Fasteners.Contains(fastener),
         };
     }
-
-    private Region Wanted(WorkTask task) => _store.OrAll(
-        _kb.Rules.All.Where(rule => rule.Tasks.Contains(task.Id)).Select(_resolution.Speaks).Append(task.When is { } when ? _resolution.RegionOf(when) : Region.None));
 
     private List<Case>? Cut(List<Case>? cases, Func<Case, IReadOnlyList<Piece>> pieces)
     {

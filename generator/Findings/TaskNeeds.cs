@@ -18,8 +18,7 @@ public static class TaskNeeds
         var store = resolution.Store;
         foreach (var task in examination.Base.Tasks.All.Where(task => task.Needs.Length > 0))
         {
-            var asked = store.OrAll(examination.Base.Rules.All.Where(rule => rule.Tasks.Contains(task.Id)).Select(resolution.Speaks));
-            var appears = store.And(resolution.Buildable, task.When is { } when ? store.Or(asked, resolution.RegionOf(when)) : asked);
+            var appears = store.And(resolution.Buildable, resolution.Wanted(task));
             // A task that appears nowhere is told as such.
             foreach (var need in appears.IsNone ? [] : task.Needs.Where(need => examination.Base.Positions.Has(need.Id)))
             {

@@ -12,7 +12,7 @@ public static class TighteningWhere
     private static IEnumerable<Finding> Run(Examination examination)
     {
         var (kb, resolution) = (examination.Base, examination.Resolution);
-        var ofTasks = kb.Tasks.All.SelectMany(task => task.Fasteners.Select(fastener => (Fastener: fastener, Holder: task.Id, Where: (Func<Region>)(() => Done(examination, task)))));
+        var ofTasks = kb.Tasks.All.SelectMany(task => task.Fasteners.Select(fastener => (Fastener: fastener, Holder: task.Id, Where: (Func<Region>)(() => resolution.Wanted(task)))));
         var ofParts = kb.Parts.All.SelectMany(part => part.Fasteners.Select(fastener => (Fastener: fastener, Holder: part.Id, Where: (Func<Region>)(() => Fitted(examination, part)))));
         foreach (var (fastener, holder, where) in ofTasks.Concat(ofParts))
         {
@@ -25,10 +25,6 @@ public static class TighteningWhere
             }
         }
     }
-
-    private static Region Done(Examination examination, WorkTask task) => examination.Resolution.Store.OrAll(
-        examination.Base.Rules.All.Where(rule => rule.Tasks.Contains(task.Id)).Select(examination.Resolution.Speaks)
-            .Append(task.When is { } when ? examination.Resolution.RegionOf(when) : Region.None));
 
     private static Region Fitted(Examination examination, Part part) => examination.Resolution.Store.OrAll(
         examination.Base.Positions.All.SelectMany(position => examination.Resolution.At(position.Id)).Where(standing => standing.Answer.PartIds.Contains(part.Id)).Select(standing => standing.Region));

@@ -37,7 +37,7 @@ internal sealed class EntryReach(SharedSpace shared, EntryChanges entries)
     private IEnumerable<Region> Tasks() =>
         from id in entries.ChangedOf("task")
         from side in new[] { shared.Old, shared.New }
-        select side.Of(WorkChanges.Wanted(side, side.Base.Tasks[id]));
+        select side.Of(side.Resolution.Wanted(side.Base.Tasks[id]));
 
     /// <summary>Parts that worksheets pick from the stock.</summary>
     private bool SoldEverywhere(string id) => new[] { shared.Old.Base.Parts[id], shared.New.Base.Parts[id] }

@@ -51,11 +51,6 @@ internal sealed class WorkChanges(SharedSpace shared)
     /// <summary>The kinds in the order of a report.</summary>
     public static readonly ImmutableArray<string> Kinds = ["task", "caution", "mistake", "advice"];
 
-    /// <summary>Where each task of a side is to be done, by the side's own space.</summary>
-    public static Region Wanted(Side side, WorkTask task) => side.Resolution.Store.OrAll(
-        side.Base.Rules.All.Where(rule => rule.Tasks.Contains(task.Id)).Select(side.Resolution.Speaks)
-            .Append(task.When is null ? Region.None : side.Resolution.RegionOf(task.When)));
-
     private List<(Item Item, Region Region)> Missing(Dictionary<Item, Region> from, Dictionary<Item, Region> among) =>
     [
         .. from one in @from
@@ -86,7 +81,7 @@ internal sealed class WorkChanges(SharedSpace shared)
         }
 
         // A task goes by its id: that its title changed is told of the task.
-        foreach (var (task, wanted) in side.Base.Tasks.All.Select(task => (task, Wanted(side, task))))
+        foreach (var (task, wanted) in side.Base.Tasks.All.Select(task => (task, side.Resolution.Wanted(task))))
         {
             Say("task", task.Id, "", wanted);
             OfTask(task, wanted, Say);

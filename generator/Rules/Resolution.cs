@@ -150,6 +150,10 @@ public sealed class Resolution
                 .SelectMany(answer => At(answer.Position).Where(standing => standing.Rule.Id == rule.Id).Select(standing => standing.Region)));
     }
 
+    /// <summary>Where a task is to be done: by its own condition, or because a rule that speaks names it.</summary>
+    public Region Wanted(WorkTask task) => Store.OrAll(
+        Space.Base.Rules.All.Where(rule => rule.Tasks.Contains(task.Id)).Select(Speaks).Append(task.When is { } when ? RegionOf(when) : Region.None));
+
     internal static Dictionary<string, ImmutableArray<Rule>> OverridersOf(KnowledgeBase kb) =>
         kb.Rules.All.SelectMany(rule => rule.Overrides.Select(named => (named.Id, rule)))
             .GroupBy(pair => pair.Id, StringComparer.Ordinal)

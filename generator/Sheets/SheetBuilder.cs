@@ -69,10 +69,6 @@ public sealed class SheetBuilder
         return region;
     }
 
-    /// <summary>Where a task is to be done: by its own condition or because a rule that speaks names it.</summary>
-    public Region Wanted(WorkTask task) => _resolution.Store.OrAll(
-        _kb.Rules.All.Where(rule => rule.Tasks.Contains(task.Id)).Select(Speaks).Append(_taskWhen.GetValueOrDefault(task.Id, Region.None)));
-
     public Sheet Build(ReadOnlySpan<int> combination) => Build(combination, new SheetMemory());
 
     /// <param name="memory">What was worked out for other combinations of the same chassis and donor.</param>

@@ -42,7 +42,7 @@ internal sealed class SiteKnowledge
                 headline,
                 [.. headlines.Default(headline.Slice)],
                 SitePaths.Guide(headline.Chassis.Id, headline.Donor.Id, headline.Options.Select(option => option.Value)),
-                string.Join(", ", headline.Options.Select(option => OptionTitle(option.Key, option.Value))))),
+                OptionTitles(headline))),
         ];
         GuidesOfChassis = Guides.ToLookup(guide => guide.Headline.Chassis.Id, StringComparer.Ordinal);
         GuidesOfDonor = Guides.ToLookup(guide => guide.Headline.Donor.Id, StringComparer.Ordinal);
@@ -196,6 +196,13 @@ internal sealed class SiteKnowledge
     public HtmlString Block(string? text, string path) => Markdown.Block(text, SitePaths.PrefixOf(path)).Html;
 
     public IReadOnlyList<HtmlString> Inlines(IEnumerable<string> texts, string path) => [.. texts.Select(text => Inline(text, path))];
+
+    // One phrase: "Use the donor's gearbox, the donor's harness". What is no question in this car is left out.
+    private string OptionTitles(Headline headline)
+    {
+        var titles = headline.Options.Where(option => option.Value != Choice.None).Select(option => OptionTitle(option.Key, option.Value));
+        return string.Join(", ", titles.Select((title, at) => at == 0 ? title : InSentence.Lower(title)));
+    }
 
     public string OptionTitle(string choice, string option) => Base.Choices.Find(choice)?.Option(option)?.Title ?? option;
 

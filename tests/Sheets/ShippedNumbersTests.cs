@@ -26,6 +26,8 @@ public sealed class ShippedNumbersTests(ShippedSheets shipped) : IClassFixture<S
         ["earliestStart"] = ("h", 0, 600),
     };
 
+    private readonly HashSet<string> _ranged = new(StringComparer.Ordinal);
+
     [Fact]
     public void Json_EveryGuide_HasEveryWorksheetInFiniteNumbersWithUnitsWithinReason()
     {
@@ -44,7 +46,8 @@ public sealed class ShippedNumbersTests(ShippedSheets shipped) : IClassFixture<S
             Assert.InRange(Of(document, "effort", "hours", "likely"), 20, 300);
         }
 
-        // A walk that finds nothing would hold nothing.
+        // A walk that finds nothing would hold nothing, and so would a range under a name that no number has.
+        Assert.Equal(s_ranges.Keys.Order(StringComparer.Ordinal), _ranged.Order(StringComparer.Ordinal));
         Assert.True(counted > 500 * shipped.Sheets.Count, FormattableString.Invariant($"only {counted} numbers"));
     }
 
@@ -106,7 +109,7 @@ public sealed class ShippedNumbersTests(ShippedSheets shipped) : IClassFixture<S
         return at.GetDouble();
     }
 
-    private static int Walk(JsonElement element, string name, string where)
+    private int Walk(JsonElement element, string name, string where)
     {
         switch (element.ValueKind)
         {
@@ -119,6 +122,7 @@ public sealed class ShippedNumbersTests(ShippedSheets shipped) : IClassFixture<S
                 if (element.TryGetProperty("value", out var value) && value.ValueKind == JsonValueKind.Number && element.TryGetProperty("unit", out var unit)
                     && s_ranges.TryGetValue(name, out var range) && range.Unit == unit.GetString())
                 {
+                    _ranged.Add(name);
                     Assert.True(value.GetDouble() >= range.Least && value.GetDouble() <= range.Most, $"{where}: {name} {value.GetRawText()} {range.Unit}");
                 }
 

@@ -24,7 +24,7 @@ internal sealed class SiteCommand : Command<SiteCommand.Settings>
         public string? Templates { get; init; }
 
         [CommandOption("--shard <K/N>")]
-        [Description("Render the K-th of N disjoint parts only. The parts laid over one another are the whole site.")]
+        [Description("Render the K-th of N disjoint parts only, each into a folder of its own. The parts laid over one another are the whole site.")]
         public string? Shard { get; init; }
     }
 
@@ -44,7 +44,10 @@ internal sealed class SiteCommand : Command<SiteCommand.Settings>
         {
             var templates = (settings.Templates is { } folder ? Templates(folder) : Site.Rendering.Templates.Embedded()).Over(TemplateFolder.Of(settings.Folder));
             var (guides, pages) = Render(target: settings.To, proof, templates, shard, cancellationToken);
-            Terminal.Out.MarkupLine(string.Create(CultureInfo.InvariantCulture, $"{guides} guides, {pages} pages: open {PlainText.Markup(Path.Combine(settings.To, "index.html"))}"));
+            var where = shard is null
+                ? $"open {PlainText.Markup(Path.Combine(settings.To, "index.html"))}"
+                : string.Create(CultureInfo.InvariantCulture, $"part {shard.Number} of {shard.Of} in {PlainText.Markup(settings.To)}, to be laid over the others");
+            Terminal.Out.MarkupLine(string.Create(CultureInfo.InvariantCulture, $"{guides} guides, {pages} pages: {where}"));
             return Exit.Sound;
         }
         catch (TemplateException problem)

@@ -86,7 +86,7 @@ internal static class GuidePages
         $"{guide.Headline.Donor.Title} into {guide.Headline.Chassis.Title}{(guide.Options.Length > 0 ? $": {InSentence.Lower(guide.Options)}" : "")}";
 
     public static ImmutableArray<NamedValue> Headline(SiteKnowledge site, GuideEntry guide) =>
-        [.. guide.Headline.Options.Select(option => new NamedValue(site.Base.Choices[option.Key].Title, site.OptionTitle(option.Key, option.Value)))];
+        [.. guide.Headline.Options.Where(option => option.Value != Choice.None).Select(option => new NamedValue(site.Base.Choices[option.Key].Title, site.OptionTitle(option.Key, option.Value)))];
 
     /// <summary>The choices besides the headline's that a guide's numbers are worked out for.</summary>
     public static ImmutableArray<NamedValue> Decided(SiteKnowledge site, Sheet sheet, GuideEntry guide) =>
@@ -132,8 +132,14 @@ internal static class GuidePages
         var (hours, money) = (sheet.Effort.Hours, sheet.Effort.Money);
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"Parts on the shopping list, prices of {site.Base.Settings.PriceDate}; the donor engine, wire and terminals are counted, hire of tools is not. Nine builds in ten should fall within the two ranges, if the single guesses are right; part of their error is taken as common to all (a rusty car holds up every job). Everything at its best or at its worst: {hours.OuterLeast:0} to {hours.OuterMost:0} hours, {money.OuterLeast:0} to {money.OuterMost:0} {site.Base.Settings.Currency}.");
+            $"Parts on the shopping list, prices of {site.Base.Settings.PriceDate}; the donor engine is counted{Wire(sheet)}, hire of tools is not. Nine builds in ten should fall within the two ranges, if the single guesses are right; part of their error is taken as common to all (a rusty car holds up every job). Everything at its best or at its worst: {hours.OuterLeast:0} to {hours.OuterMost:0} hours, {money.OuterLeast:0} to {money.OuterMost:0} {site.Base.Settings.Currency}.");
     }
+
+    // What a base has no goods for is bought all the same, and nobody may think that it is in the sum.
+    private static string Wire(Sheet sheet) => (sheet.Wiring?.Purchases ?? []) is not { Length: > 0 } purchases ? ""
+        : purchases.All(purchase => purchase.Part is not null) ? " with wire and terminals"
+        : purchases.Any(purchase => purchase.Part is not null) ? ", of wire and terminals only what is on the list"
+        : ", wire and terminals are not";
 
     private static ImmutableArray<NamedValue> Figures(Sheet sheet)
     {

@@ -132,13 +132,13 @@ internal sealed class GuideVariants(SiteKnowledge site, GuideEntry guide)
         json.WriteEndArray();
         var work = new GuideWork(site, sheet, guide.Path, SitePaths.Bench(guide.Path, BenchSheets.Work));
         var summary = GuidePages.Summary(site, sheet, guide, values.AsSpan().SequenceEqual(guide.Recommended.AsSpan()) ? "the recommended choices" : "these choices");
-        Share(json, "verdict", [summary.Verdict, Word(summary.VerdictWeight)]);
+        Share(json, "verdict", [summary.Verdict, ClassWord.Of(summary.VerdictWeight)]);
         Share(json, "work", Range(summary.Hours!));
         Share(json, "parts", Range(summary.Money!));
         Share(json, "skill", [summary.Skill, summary.People]);
         Share(json, "days", [summary.Figures[0].Value, summary.Figures[0].Detail ?? ""]);
         Share(json, "notes", [summary.BasedOn, summary.MoneyNote]);
-        Share(json, "positions", summary.Positions.Select(item => new[] { Word(item.Verb), item.Words, Number(item.Count) }));
+        Share(json, "positions", summary.Positions.Select(item => new[] { ClassWord.Of(item.Verb), item.Words, Number(item.Count) }));
         Share(json, "plugs", sheet.Wiring, () => summary.Plugs.Select(item => new[] { item.Name, Number(item.Count) }));
         Share(json, "belts", sheet.Belts, () => GuideBelts.Of(sheet).Select(belt => new[] { belt.Title, belt.Designation, belt.Words, belt.Trim, belt.Drawing.ToString() }));
         Share(json, "wiring", sheet.Wiring, () => (GuideWirings.Of(site, sheet)?.Plugs ?? []).Select(plug => new[] { plug.Title, plug.Action, plug.Detail }));
@@ -150,7 +150,7 @@ internal sealed class GuideVariants(SiteKnowledge site, GuideEntry guide)
         Share(json, "cautions", SheetTexts.Cautions(sheet, site.Base).Select(caution => new[] { ShopWords.CautionAbout(caution.Caution.About), Inline(caution.Caution.Text) }));
         foreach (var id in sheet.Ledgers.Select(ledger => ledger.Id).Where(id => id != "torques"))
         {
-            Share(json, $"figures-{id}", sheet.Ledger(id), () => GuideLedgers.Short(sheet, id, "").SelectMany(ledger => ledger.Figures.Select(figure => new[] { figure.Name, figure.Value, figure.Detail ?? "", Word(figure.Weight) }).Append([ledger.Within])));
+            Share(json, $"figures-{id}", sheet.Ledger(id), () => GuideLedgers.Short(sheet, id, "").SelectMany(ledger => ledger.Figures.Select(figure => new[] { figure.Name, figure.Value, figure.Detail ?? "", ClassWord.Of(figure.Weight) }).Append([ledger.Within])));
         }
     }
 
@@ -170,8 +170,8 @@ internal sealed class GuideVariants(SiteKnowledge site, GuideEntry guide)
     {
         var told = line.Told!;
         json.WriteStartObject(line.Anchor);
-        json.WriteString("verb", Word(told.Verb));
-        json.WriteString("verbWord", ShopWords.Capital(AnswerWording.Word((AnswerVerb)(int)told.Verb)));
+        json.WriteString("verb", ClassWord.Of(told.Verb));
+        json.WriteString("verbWord", VerbWord.Of(told.Verb));
         json.WriteString("words", told.VerbText);
         Rows(json, "parts", told.Parts.Select(part => new[] { part.Part.Text, part.Price ?? "" }));
         Rows(json, "cautions", told.Cautions.Select(caution => new[] { caution.About, caution.Text.ToString() }));
@@ -179,7 +179,7 @@ internal sealed class GuideVariants(SiteKnowledge site, GuideEntry guide)
         json.WriteString("notes", told.Notes.ToString());
         Texts(json, "mistakes", told.Mistakes.Select(mistake => mistake.ToString()));
         Rows(json, "read", told.Articles.Select(article => new[] { article.Text, article.Href }));
-        json.WriteString("standing", Word(told.Reason.Standing));
+        json.WriteString("standing", ClassWord.Of(told.Reason.Standing));
         json.WriteString("standingWords", told.Reason.StandingText);
         json.WriteString("because", told.Reason.Because.ToString());
         json.WriteString("rule", line.Rule);
@@ -276,11 +276,6 @@ internal sealed class GuideVariants(SiteKnowledge site, GuideEntry guide)
 
         return Encoding.UTF8.GetString(stream.GetBuffer().AsSpan(0, (int)stream.Length));
     }
-
-    // As templates write an enumeration's member in a class: "LeaveOff" is "leave-off".
-    private static string Word<T>(T value)
-        where T : struct, Enum =>
-        string.Concat(value.ToString().Select((letter, at) => char.IsAsciiLetterUpper(letter) ? $"{(at > 0 ? "-" : "")}{char.ToLowerInvariant(letter)}" : letter.ToString()));
 
     private static string Number(int value) => value.ToString(CultureInfo.InvariantCulture);
 

@@ -1,6 +1,4 @@
 using System.Collections;
-using System.Globalization;
-using System.Text;
 using Scriban;
 using Scriban.Runtime;
 using Swapwright.Knowledge.Texts;
@@ -23,9 +21,9 @@ internal sealed class PageFunctions : ScriptObject
         Add<PageLink>("link", Link);
         Add<string>("href", static (context, address) => Href(context, address));
         Add<object>("has", static (_, value) => Has(value) ? s_true : s_false);
-        Add<object>("css", static (_, value) => Css(value));
+        Add<object>("css", static (_, value) => ClassWord.Of(value));
         Add<GuideCondition>("holds_when", static (_, condition) => When(condition));
-        Add<Verb?>("verb", static (_, verb) => Words(verb ?? default));
+        Add<Verb?>("verb", static (_, verb) => VerbWord.Of(verb ?? default));
     }
 
     private void Add<T>(string name, Func<PageContext, T?, object?> function) => SetValue(name, new PageFunction<T>(name, function), readOnly: true);
@@ -57,31 +55,6 @@ internal sealed class PageFunctions : ScriptObject
         _ => true,
     };
 
-    /// <summary>A word for a class or an id: lower-case letters, digits and single hyphens, whatever is given.</summary>
-    private static string Css(object? value)
-    {
-        var text = Convert.ToString(value, CultureInfo.InvariantCulture) ?? "";
-        var result = new StringBuilder(text.Length + 4);
-        foreach (var c in text)
-        {
-            if (char.IsAsciiLetterUpper(c) && value is Enum && result.Length > 0)
-            {
-                result.Append('-');
-            }
-
-            if (char.IsAsciiLetterOrDigit(c))
-            {
-                result.Append(char.ToLowerInvariant(c));
-            }
-            else if (result.Length > 0 && result[^1] != '-')
-            {
-                result.Append('-');
-            }
-        }
-
-        return result.ToString().TrimEnd('-');
-    }
-
     /// <summary>
     /// A condition as an attribute for the switches, nothing where there is none: cases divided by "|", terms by ";",
     /// "choice=option,option".
@@ -94,18 +67,7 @@ internal sealed class PageFunctions : ScriptObject
         }
 
         var cases = condition.Cases.Select(one => string.Join(
-            ';', one.Terms.Select(term => $"{Css(term.Choice)}={string.Join(',', term.Options.Select(Css))}")));
+            ';', one.Terms.Select(term => $"{ClassWord.Of(term.Choice)}={string.Join(',', term.Options.Select(ClassWord.Of))}")));
         return new HtmlString($" data-when=\"{string.Join('|', cases)}\"");
     }
-
-    private static string Words(Verb verb) => verb switch
-    {
-        Verb.Keep => "Keep",
-        Verb.Take => "Take",
-        Verb.Buy => "Buy",
-        Verb.Make => "Make",
-        Verb.Modify => "Modify",
-        Verb.Move => "Move",
-        _ => "Leave off",
-    };
 }

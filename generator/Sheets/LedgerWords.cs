@@ -7,15 +7,20 @@ namespace Swapwright.Sheets;
 /// <summary>Numbers of a ledger as a reader sees them.</summary>
 public static class LedgerWords
 {
-    public static string Value(Figure figure) => WithUnit(Number(figure.Value, figure.Decimals), figure.Unit);
+    public static string Value(Figure figure) => WithUnit(Grouped(figure.Value, figure.Decimals), figure.Unit);
 
     /// <summary>Words, or the number with its unit; empty where there is neither.</summary>
-    public static string Cell(LedgerColumn column, LedgerCell cell) => cell.Value is { } value ? WithUnit(Number(value, column.Decimals), column.Unit) : cell.Text;
+    public static string Cell(LedgerColumn column, LedgerCell cell) => cell.Value is { } value ? WithUnit(Grouped(value, column.Decimals), column.Unit) : cell.Text;
 
     /// <summary>Rounded, always with that many decimals, so that columns line up.</summary>
-    public static string Number(double value, int decimals)
+    public static string Number(double value, int decimals) => Written(value, decimals, "F");
+
+    // As remarks and charts write theirs.
+    private static string Grouped(double value, int decimals) => Written(value, decimals, "N");
+
+    private static string Written(double value, int decimals, string form)
     {
-        var text = Math.Round(value, decimals, MidpointRounding.AwayFromZero).ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        var text = Math.Round(value, decimals, MidpointRounding.AwayFromZero).ToString(form + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
         return text.TrimStart('-').All(letter => letter is '0' or '.') ? text.TrimStart('-') : text;
     }
 

@@ -64,7 +64,7 @@ internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path, st
                 line.Amount == 1 ? null : SiteKnowledge.Number(line.Amount),
                 line.Part.Price is { } price ? site.Money(price) : null,
                 line.For.IsEmpty ? null : new PageLink(line.For[0].Title, $"{path}#at-{line.For[0].Id}")))],
-            site.Money(Sum(group)))),
+            site.Money(SiteKnowledge.Whole(Sum(group))))),
     ];
 
     /// <summary>What it comes to by source.</summary>
@@ -74,7 +74,7 @@ internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path, st
         .. BySource().Select(group => new GuideShoppingSum(
             new PageLink(ShopWords.Capital(ShopWords.From(group.Key)), $"{list}#from-{group.Key}"),
             group.Count() == 1 ? "one thing" : $"{SiteKnowledge.Number(group.Count())} things",
-            site.Money(Sum(group)))),
+            site.Money(SiteKnowledge.Whole(Sum(group))))),
     ];
 
     private IEnumerable<IGrouping<string, ShoppingLine>> BySource() =>

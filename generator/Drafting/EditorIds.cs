@@ -56,6 +56,7 @@ internal sealed class EditorIds(KnowledgeBase kb, string kind)
             _ => kb.Parts.Ids,
         },
         "needs/items" or "after/items" or "positions/items" => path.Contains("after", StringComparison.Ordinal) ? kb.Tasks.Ids : kind == "chassis" ? kb.Vocabulary.Signals.Ids : kb.Positions.Ids,
+        "own-wires/items" => kb.Vocabulary.Signals.Ids,
         "tasks/items" => kb.Tasks.Ids,
         "sources/items" => kb.Sources.Ids,
         "overrides/items" => kb.Rules.Ids,

@@ -33,7 +33,7 @@ internal sealed class FittedWirings
         _kb = resolution.Space.Base;
         _wiring = new WiringAssembly(_kb);
         var roles = _kb.Vocabulary.Devices.All.Select(role => role.Position).Append(_kb.Settings.HarnessPosition).OfType<string>().ToHashSet(StringComparer.Ordinal);
-        _deciding = [.. _kb.PositionOrder.Where(position => roles.Contains(position.Id) || resolution.At(position.Id).Any(one => Parts(one.Answer).Any(part => part.Lead is not null)))];
+        _deciding = [.. _kb.PositionOrder.Where(position => roles.Contains(position.Id) || resolution.At(position.Id).Any(one => Parts(one.Answer).Any(part => part.ChangesWiring)))];
     }
 
     /// <summary>The cases of a region's buildable combinations; null where there are too many to compute.</summary>
@@ -141,7 +141,7 @@ internal sealed class FittedWirings
     private string Key(Answer answer)
     {
         var fitted = answer.Source == "none" || answer.Treatment == "blank" ? "off" : "on";
-        var parts = Parts(answer).Where(part => part.Lead is not null || !part.Devices.IsEmpty).Select(part => part.Id);
+        var parts = Parts(answer).Where(part => part.ChangesWiring || !part.Devices.IsEmpty).Select(part => part.Id);
         return $"{fitted} {(answer.Source, answer.Treatment) switch { ("chassis", "move") => "chassis moved", ("chassis", _) => "chassis", _ => "other" }} {string.Join(' ', parts)}";
     }
 

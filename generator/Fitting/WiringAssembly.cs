@@ -44,15 +44,16 @@ internal sealed class WiringAssembly
             return null;
         }
 
+        var brought = parts.SelectMany(part => part.OwnWires).ToHashSet(StringComparer.Ordinal);
         var title = ReferenceEquals(harness, chassis.Harness) ? $"{chassis.Title}: engine harness" : $"{donor.Title}: engine harness";
         var input = new WiringInput(
-            [.. _kb.Vocabulary.Devices.All.Select(role => Fitted(role, donor, chassis, answers)).OfType<Device>()],
+            [.. _kb.Vocabulary.Devices.All.Select(role => Fitted(role, donor, chassis, answers)).OfType<Device>().Select(device => Without(device, brought)).OfType<Device>()],
             new Harness(
                 title,
                 harness.Ecu is { } id && _kb.Ecus.Find(id) is { } own ? Ecu(own) : null,
                 Point(harness.Trunk),
                 Point(harness.EcuPlace),
-                [.. harness.Plugs.Select(plug => KeyValuePair.Create(plug.Key, Plug(plug.Value)))],
+                [.. harness.Plugs.Where(plug => !IsBrought(plug.Value.Pins.Select(pin => pin.Signal), brought)).Select(plug => KeyValuePair.Create(plug.Key, Plug(plug.Value) with { Title = _kb.Vocabulary.Devices.Find(plug.Key)?.Title }))],
                 harness.Body is { } body ? Plug(body) : null),
             ecu is null ? null : Ecu(ecu),
             chassis.Body is { } cabin ? Plug(cabin) : null,
@@ -97,6 +98,12 @@ internal sealed class WiringAssembly
                 return null;
         }
     }
+
+    /// <summary>A device as the harness meets it; null where a part brings every wire that it has.</summary>
+    private static Device? Without(Device device, HashSet<string> brought) =>
+        IsBrought(device.Pins.Select(pin => pin.Value), brought) ? null : device with { Pins = [.. device.Pins.Where(pin => !brought.Contains(pin.Value))] };
+
+    private static bool IsBrought(IEnumerable<string> signals, HashSet<string> brought) => brought.Count > 0 && signals.Any() && signals.All(brought.Contains);
 
     private static WiringGood Good(string kind) => kind switch
     {

@@ -41,7 +41,7 @@ internal sealed class EntryReach(SharedSpace shared, EntryChanges entries)
 
     /// <summary>Parts that worksheets pick from the stock.</summary>
     private bool SoldEverywhere(string id) => new[] { shared.Old.Base.Parts[id], shared.New.Base.Parts[id] }
-        .Any(part => part.Belt is not null || part.Hose is not null || part.Reducer is not null || part.Lead is not null || part.Wiring is not null || !part.Tee.IsEmpty);
+        .Any(part => part.Belt is not null || part.Hose is not null || part.Reducer is not null || part.ChangesWiring || part.Wiring is not null || !part.Tee.IsEmpty);
 
     /// <summary>Whether some choice recommends something else somewhere. What it says beside that is compared as an entity.</summary>
     private bool Recommended() => shared.New.Base.Choices.All.Any(choice => shared.Old.Base.Choices.Find(choice.Id) is not { } before

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using Swapwright.Diagnostics;
 using Swapwright.Knowledge;
 
@@ -11,6 +12,15 @@ namespace Swapwright.Tests.Findings;
 /// </summary>
 internal sealed class OneCombination(KnowledgeBase kb, ChassisVariant chassis, DonorVariant donor, IReadOnlyDictionary<string, string> options)
 {
+    // Who overrides whom is the same for every combination of a base, and the answers of one are asked for by every rule.
+    private static readonly ConditionalWeakTable<KnowledgeBase, ILookup<string, Rule>> s_overriders = [];
+
+    private readonly ILookup<string, Rule> _overriders = s_overriders.GetValue(kb, static one => one.Rules.All
+        .SelectMany(rule => rule.Overrides, (rule, named) => (named.Id, Rule: rule)).ToLookup(pair => pair.Id, pair => pair.Rule, StringComparer.Ordinal));
+
+    private readonly Dictionary<string, List<Answer>> _answers = new(StringComparer.Ordinal);
+    private bool? _sensible;
+
     public ChassisVariant Chassis => chassis;
 
     public DonorVariant Donor => donor;
@@ -38,7 +48,7 @@ internal sealed class OneCombination(KnowledgeBase kb, ChassisVariant chassis, D
     }
 
     /// <summary>Every choice takes an option where it applies, and none elsewhere.</summary>
-    public bool IsSensible => kb.Choices.All.All(choice => Holds(choice.Applies) == (options[choice.Id] != Choice.None));
+    public bool IsSensible => _sensible ??= kb.Choices.All.All(choice => Holds(choice.Applies) == (options[choice.Id] != Choice.None));
 
     public bool IsBuildable => IsSensible && !kb.Rules.All.Any(IsExcludedBy);
 
@@ -49,7 +59,17 @@ internal sealed class OneCombination(KnowledgeBase kb, ChassisVariant chassis, D
 
     public bool Applies(Position position) => Holds(position.Applies);
 
-    public IEnumerable<Answer> AnswersAt(string position) =>
+    public IReadOnlyList<Answer> AnswersAt(string position)
+    {
+        if (!_answers.TryGetValue(position, out var known))
+        {
+            _answers[position] = known = [.. WalkedAt(position)];
+        }
+
+        return known;
+    }
+
+    private IEnumerable<Answer> WalkedAt(string position) =>
         from rule in kb.Rules.All
         from answer in rule.Answers
         where answer.Position == position
@@ -81,7 +101,7 @@ internal sealed class OneCombination(KnowledgeBase kb, ChassisVariant chassis, D
         _ => throw new ArgumentOutOfRangeException(nameof(condition)),
     };
 
-    private IEnumerable<Rule> Overriders(Rule rule) => kb.Rules.All.Where(other => other.Overrides.Any(named => named.Id == rule.Id));
+    private IEnumerable<Rule> Overriders(Rule rule) => _overriders[rule.Id];
 
     private static bool Years(ValueTest test, YearSpan span) => Enumerable.Range(span.From, span.To - span.From + 1).All(year => test switch
     {

@@ -60,6 +60,7 @@ public class WiringAssemblyTests
             """,
         ["ecus/brain.yaml"] = "title: Brain\nplugs: {a: {connector: row, pins: {1: feed, 2: warm, 3: unused}}}\n",
         ["parts/new-alternator.yaml"] = "title: New alternator\ndevices: {alternator: {title: Bought alternator, connector: oval, location: [0, 0, 0], pins: {1: lamp, 2: feed}}}\n",
+        ["parts/sender-with-wire.yaml"] = "title: Sender with its wire\nown-wires: [warm]\n",
         ["parts/lead.yaml"] = "title: Lead\nlead: {from: square, to: oval}\n",
     }.Bind();
 
@@ -89,6 +90,15 @@ public class WiringAssemblyTests
     {
         var plug = Plug(Assemble(Answer("alternator", "chassis", part: "lead")), "alternator");
         Assert.Equal((PlugOutcome.Lead, "lead"), (plug.Outcome, plug.LeadPart));
+    }
+
+    [Fact]
+    public void Assemble_PartThatBringsTheOnlyWire_LeavesNoWorkOnThatPlug()
+    {
+        var sheet = Assemble(Answer("alternator", "donor", part: "sender-with-wire"))!;
+
+        Assert.Equal(["alternator"], sheet.Plugs.Select(plug => plug.Role));
+        Assert.Equal(0, sheet.Counts.Capped);
     }
 
     [Theory]

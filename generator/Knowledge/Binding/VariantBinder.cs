@@ -60,6 +60,7 @@ internal sealed class VariantBinder(BindingContext context, Vocabulary vocabular
             Devices = electrical.Devices(reader),
             Lead = lead.Node is null ? null : (lead.OptionalId("from", "connector") ?? "", lead.OptionalId("to", "connector") ?? ""),
             LeadPlace = reader.PlaceOf("lead"),
+            OwnWires = reader.Ids("own-wires", "signal"),
             Wiring = ElectricalBinder.Goods(reader),
             Like = reader.OptionalText("like"),
             Belt = reader.Get("belt") is MappingNode ? Stock(reader.Mapping("belt")) : null,

@@ -17,7 +17,7 @@ internal static class GuideWirings
             Counts(sheet),
             [
                 .. InOrder(wiring).Where(plug => plug.Outcome != PlugOutcome.StraightIn || plug.Extended).Select(plug => new GuidePlug(
-                    Title(site, plug),
+                    plug.Title,
                     Action(plug),
                     string.Join("; ", Details(site, plug, site.ConnectorLink(plug.DeviceConnector ?? plug.HarnessConnector)?.Text)))),
             ]);
@@ -60,7 +60,7 @@ internal static class GuideWirings
                 Millimetres(joint.SleeveLengthMm))),
         ],
         Grounds = [.. GroundGroups.Of(wiring).Select(group => Ground(site, group))],
-        Loose = [.. LooseEnds.Of(wiring).Select(end => Loose(site, end))],
+        Loose = [.. LooseEnds.Of(wiring).Select(end => Loose(wiring, end))],
         Wire = [.. wiring.Bill.Wire.Select(line => new GuideWireTotal(new Models.WireColour(line.Colour), SiteKnowledge.Number(line.SizeMm2, "0.##"), Metres(line.LengthMm), line.Pieces))],
         Terminals =
         [
@@ -80,17 +80,15 @@ internal static class GuideWirings
             .. wiring.Bill.Housings.Select(line => new NamedValue($"New housing: {site.Base.Connectors.Find(line.Name)?.Title ?? line.Name}", Number(line.Count))),
             .. wiring.Bill.Counterparts.Select(line => new NamedValue($"Counterpart for the adapter: {site.Base.Connectors.Find(line.Name)?.Title ?? line.Name}", Number(line.Count))),
         ],
-        Signals = [.. wiring.Needs.Select(need => Supply(site, need))],
+        Signals = [.. wiring.Needs.Select(need => Supply(site, wiring, need))],
         Adapter = Adapter(site, wiring),
     };
 
     private static IEnumerable<PlugWork> InOrder(WiringSheet wiring) => wiring.Plugs.OrderBy(plug => Rank(plug.Outcome)).ThenBy(plug => plug.Title, StringComparer.Ordinal);
 
-    private static string Title(SiteKnowledge site, PlugWork plug) => plug.Title == plug.Role ? site.Base.Vocabulary.Devices.Find(plug.Role)?.Title ?? plug.Title : plug.Title;
-
     private static GuideDevice Device(SiteKnowledge site, PlugWork plug) => new()
     {
-        Title = Title(site, plug),
+        Title = plug.Title,
         Connector = site.ConnectorLink(plug.DeviceConnector ?? plug.HarnessConnector),
         Action = Action(plug),
         Detail = string.Join("; ", Details(site, plug)),
@@ -165,8 +163,8 @@ internal static class GuideWirings
             SiteKnowledge.Number(cut.SizeMm2, "0.##"),
             SiteKnowledge.Number(cut.LengthMm),
             SignalTitle(site, cut.Signal),
-            run is null ? "" : End(site, run.From),
-            run is null ? "" : End(site, run.To),
+            run is null ? "" : End(wiring, run, run.From),
+            run is null ? "" : End(wiring, run, run.To),
             run?.Purpose switch
             {
                 WirePurpose.Extension => "lengthens a wire",
@@ -193,9 +191,9 @@ internal static class GuideWirings
         group.Meets.IsEmpty ? "nothing else" : string.Join(", ", group.Meets.Select(signal => InSentence.Lower(SignalTitle(site, signal)))),
         group.Apart.IsEmpty ? "" : string.Join(", ", group.Apart.Select(signal => InSentence.Lower(SignalTitle(site, signal)))));
 
-    private static GuideLooseEnd Loose(SiteKnowledge site, LooseEnd end) => new(
+    private static GuideLooseEnd Loose(WiringSheet wiring, LooseEnd end) => new(
         end.Title,
-        $"{Place(site, end.Place)}{(end.Cavity.Length > 0 ? $", {end.Cavity}" : "")}",
+        $"{Place(wiring, end.Place)}{(end.Cavity.Length > 0 ? $", {end.Cavity}" : "")}",
         end.Action switch
         {
             LooseAction.Cap => "cap",
@@ -207,22 +205,22 @@ internal static class GuideWirings
         end.Reason,
         end.Action == LooseAction.Missing ? Weight.Bad : Weight.Plain);
 
-    private static string End(SiteKnowledge site, WireEnd end)
+    // A piece that lengthens a wire begins where the old plug was cut off and ends at the device: both ends are the device's otherwise.
+    private static string End(WiringSheet wiring, WireRun run, WireEnd end)
     {
-        var place = Place(site, end.Place);
-        return $"{(end.Kind == WireEndKind.Splice ? "splice at " : "")}{place}{(end.Cavity.Length > 0 ? $", {end.Cavity}" : "")}";
+        var place = wiring.Data?.TitleOf(end.Place) ?? end.Place;
+        var cavity = end.Cavity.Length > 0 ? $", {end.Cavity}" : "";
+        return InSentence.Upper(
+            run.Purpose != WirePurpose.Extension ? $"{(end.Kind == WireEndKind.Splice ? $"splice at {place}" : place)}{cavity}"
+            : ReferenceEquals(end, run.From) ? $"harness wire from cavity {end.Cavity}"
+            : $"{place}{cavity}");
     }
 
-    private static string Place(SiteKnowledge site, string place) => site.Base.Vocabulary.Devices.Find(place)?.Title ?? site.Base.Ecus.Find(place)?.Title ?? place switch
-    {
-        "body" => "cabin side of the bulkhead plug",
-        "harness body" => "harness side of the bulkhead plug",
-        _ => place,
-    };
+    private static string Place(WiringSheet wiring, string place) => InSentence.Upper(wiring.Data?.TitleOf(place) ?? place);
 
-    private static GuideSignalSupply Supply(SiteKnowledge site, NeedTrace need)
+    private static GuideSignalSupply Supply(SiteKnowledge site, WiringSheet wiring, NeedTrace need)
     {
-        var place = need.Place is null ? "" : site.Base.Vocabulary.Devices.Find(need.Place)?.Title ?? site.Base.Ecus.Find(need.Place)?.Title ?? need.Place;
+        var place = need.Place is null ? "" : wiring.Data?.TitleOf(need.Place) ?? need.Place;
         var (words, weight) = need.Supply switch
         {
             NeedSupply.HarnessBody => ($"the harness's bulkhead plug{(need.Cavity is { } cavity ? $", cavity {cavity}" : "")}", need.Behind is null ? Weight.Caution : Weight.Good),
@@ -230,7 +228,7 @@ internal static class GuideWirings
             NeedSupply.Ecu => ($"{place}{(need.Cavity is { } cavity ? $", {cavity}" : "")}", Weight.Plain),
             _ => ("nobody yet", Weight.Bad),
         };
-        var behind = need.Behind is { } id ? $"fed by {site.Base.Vocabulary.Devices.Find(id)?.Title ?? site.Base.Ecus.Find(id)?.Title ?? id}" : need.Supply == NeedSupply.HarnessBody ? "check what feeds it" : "";
+        var behind = need.Behind is { } id ? $"fed by {wiring.Data?.TitleOf(id) ?? id}" : need.Supply == NeedSupply.HarnessBody ? "check what feeds it" : "";
         return new GuideSignalSupply(SignalTitle(site, need.Signal), words, behind, weight);
     }
 

@@ -16,13 +16,13 @@ internal sealed class RecordAccessor : IObjectAccessor
 {
     private static readonly ConcurrentDictionary<Type, RecordAccessor> Known = new();
 
-    private readonly FrozenDictionary<string, Getter> _properties;
+    private readonly FrozenDictionary<string, MethodInvoker> _properties;
 
     private RecordAccessor(Type type)
     {
         _properties = type.GetProperties(BindingFlags.Public | BindingFlags.Instance)
             .Where(property => property.CanRead && property.GetIndexParameters().Length == 0)
-            .ToFrozenDictionary(property => SnakeCase(property.Name), property => Getter.Of(type, property), StringComparer.Ordinal);
+            .ToFrozenDictionary(property => SnakeCase(property.Name), property => MethodInvoker.Create(property.GetMethod!), StringComparer.Ordinal);
     }
 
     public bool HasIndexer => false;
@@ -41,7 +41,7 @@ internal sealed class RecordAccessor : IObjectAccessor
     public bool TryGetValue(TemplateContext context, SourceSpan span, object target, string member, out object? value)
     {
         var known = _properties.TryGetValue(member, out var property);
-        value = known ? property!.Get(target) : null;
+        value = known ? property!.Invoke(target) : null;
         return known;
     }
 
@@ -69,22 +69,5 @@ internal sealed class RecordAccessor : IObjectAccessor
         }
 
         return result.ToString();
-    }
-
-    /// <summary>Reads a property through a delegate bound to its method, which takes a tenth of the time that reflection does.</summary>
-    private abstract class Getter
-    {
-        public static Getter Of(Type type, PropertyInfo property) =>
-            (Getter)Activator.CreateInstance(typeof(Getter<,>).MakeGenericType(type, property.PropertyType), property)!;
-
-        public abstract object? Get(object target);
-    }
-
-    private sealed class Getter<TOwner, TValue>(PropertyInfo property) : Getter
-        where TOwner : class
-    {
-        private readonly Func<TOwner, TValue> _get = property.GetGetMethod()!.CreateDelegate<Func<TOwner, TValue>>();
-
-        public override object? Get(object target) => _get((TOwner)target);
     }
 }

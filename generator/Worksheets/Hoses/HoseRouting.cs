@@ -5,13 +5,15 @@ namespace Swapwright.Worksheets.Hoses;
 /// <summary>One hose between two ports: its length, its pieces and what they are cut from.</summary>
 internal static class HoseRouting
 {
-    public static HoseRun Run(Hose hose, Port from, Port to, HoseInput input, List<HoseProblem> problems)
+    /// <param name="feedBar">What the pump holds before the regulator, gauge; null where nothing is under pressure.</param>
+    public static HoseRun Run(Hose hose, Port from, Port to, double? feedBar, HoseInput input, List<HoseProblem> problems)
     {
         var limits = input.Limits;
         var named = hose.Stock.Where(stock => stock.Circuits.Contains(hose.Circuit)).ToList();
         var set = named.Find(stock => stock.IsSet && (stock.BoreMm is not { } bore || limits.Fits(bore, from.SizeMm) || limits.Fits(bore, to.SizeMm)));
         var cutFrom = named.Where(stock => stock is { IsSet: false, BoreMm: not null }).ToList();
-        var pressure = Higher(from.PressureBar, to.PressureBar);
+        var own = Higher(from.PressureBar, to.PressureBar);
+        var pressure = hose.Circuit == HoseCircuit.Fuel && own >= limits.InjectionBar ? Higher(own, feedBar) : own;
         var action = cutFrom.Count > 0 ? HoseAction.Cut : set is not null ? HoseAction.Set : hose.Work == HoseWork.Keep ? HoseAction.Keep : HoseAction.Cut;
 
         var isStepped = !limits.Fits(from.SizeMm, to.SizeMm);

@@ -21,7 +21,7 @@ public sealed record HosePiece(double BoreMm, double? LengthMm, string? Part);
 
 /// <summary>A hose of the combination.</summary>
 /// <param name="LengthMm">Of all its pieces together; null where an end has not been measured.</param>
-/// <param name="PressureBar">The higher of its two ends.</param>
+/// <param name="PressureBar">The higher of its two ends; before the regulator, the highest of the whole feed.</param>
 /// <param name="LeastClass">For fuel.</param>
 /// <param name="Set">The moulded set it comes from.</param>
 /// <param name="Pieces">Two where a stepped joiner parts it; none where nothing is cut.</param>

@@ -14,7 +14,11 @@ public static class HoseWorksheet
         var ports = Usable(input.Ports, problems);
         var hoses = input.Hoses.Where(hose => hose.From != hose.To).OrderBy(hose => hose.Circuit).ToList();
         var joined = hoses.Where(hose => hose.Work is HoseWork.Keep or HoseWork.New && ports.ContainsKey(hose.From) && ports.ContainsKey(hose.To)).ToList();
-        var runs = joined.Select(hose => HoseRouting.Run(hose, ports[hose.From], ports[hose.To], input, problems)).ToImmutableArray();
+
+        // Between pump and regulator the pressure is one, whatever a filter or a pipe was made for.
+        var feedBar = joined.Where(hose => hose.Circuit == HoseCircuit.Fuel).SelectMany(hose => new[] { ports[hose.From].PressureBar, ports[hose.To].PressureBar })
+            .Where(bar => bar >= input.Limits.InjectionBar).DefaultIfEmpty(null).Max();
+        var runs = joined.Select(hose => HoseRouting.Run(hose, ports[hose.From], ports[hose.To], feedBar, input, problems)).ToImmutableArray();
 
         var blanked = ImmutableArray.CreateBuilder<BlankedPort>();
         var open = ImmutableArray.CreateBuilder<Port>();

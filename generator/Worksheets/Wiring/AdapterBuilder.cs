@@ -10,7 +10,6 @@ namespace Swapwright.Worksheets.Wiring;
 internal sealed class AdapterBuilder(WiringData data, WireRouting routing, ProblemList problems)
 {
     private const string NoSide = "No ECU plug";
-    private const string HarnessSide = "harness side";
 
     /// <summary>Between the harness's ECU side and the ECU in use; null where there is nothing to adapt.</summary>
     public AdapterHarness? ForEcu()
@@ -104,12 +103,14 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Probl
             return Row(from, to, AdapterAction.Join, note, asked, optional: false, run: null);
         }
 
+        var harness = sides.Purpose == WirePurpose.BodyAdapter ? Places.HarnessBody : Places.HarnessEcu;
+
         // Where the plugs go together there is no counterpart: a piece for a surplus cavity starts at the harness's own wire.
-        var fromEnd = new WireEnd(together || surplus == Surplus.To ? WireEndKind.Splice : WireEndKind.Counterpart, HarnessSide, from.Name, from.Connector);
+        var fromEnd = new WireEnd(together || surplus == Surplus.To ? WireEndKind.Splice : WireEndKind.Counterpart, harness, from.Name, from.Connector);
         var toEnd = new WireEnd(surplus == Surplus.From ? WireEndKind.Splice : WireEndKind.Terminal, sides.Place, to.Name, to.Connector);
         var conductor = routing.Choose(id, asked, sides.LengthMm);
         var size = conductor?.SizeMm2 ?? asked;
-        var (place, cavity) = surplus == Surplus.From ? (HarnessSide, from.Name) : (sides.Place, to.Name);
+        var (place, cavity) = surplus == Surplus.From ? (harness, from.Name) : (sides.Place, to.Name);
         var run = routing.Add(new WireRun(
             WireLabel.Of(place, cavity, id), sides.Purpose, place, cavity, id, fromEnd, toEnd, sides.LengthMm, size, asked,
             to.Pin.Colour, conductor?.DropV, shielded, Splices(fromEnd) + Splices(toEnd))
@@ -147,7 +148,7 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Probl
             var here = purpose == WirePurpose.EcuAdapter ? data.Ecu!.Id : Places.Body;
             var other = run.From.Place == here && run.From.Cavity == to.Name ? run.To : run.From;
             var splice = other.Kind == WireEndKind.Splice ? ", spliced" : "";
-            return Row(null, to, AdapterAction.AddWire, $"new wire to {Words(other.Place)}, {other.Cavity}{splice}", run.SizeMm2, optional: false, run.Label);
+            return Row(null, to, AdapterAction.AddWire, $"new wire to {data.TitleOf(other.Place)}, {other.Cavity}{splice}", run.SizeMm2, optional: false, run.Label);
         }
 
         var mayLack = signal is not null && optional(to, signal);
@@ -162,14 +163,6 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Probl
             null, to, AdapterAction.Missing, mayLack ? "nothing fitted carries it: leave the cavity empty" : "nothing fitted carries it",
             to.Pin.SizeMm2, mayLack, run: null);
     }
-
-    private string Words(string place) => place switch
-    {
-        Places.Body => "cabin plug",
-        Places.HarnessBody => "harness bulkhead plug",
-        _ when place == data.Ecu?.Id => data.Ecu.Title,
-        _ => data.Devices.FirstOrDefault(device => device.Role == place)?.Title ?? place,
-    };
 
     /// <summary>An ECU runs without a sensor that is not there to be fitted, but not without feed and ground.</summary>
     private static bool OptionalAtEcu(SidePin pin, Signal signal) => signal.Kind is not (SignalKind.Power or SignalKind.Ground);

@@ -58,6 +58,6 @@ public static class GroundGroups
         .. from pin in data.EcuPins
            select (pin.Pin.Signal, new GroundMember(data.Ecu!.Id, data.Ecu.Title, pin.Name)),
         .. from pin in data.CabinBody?.Pins ?? []
-           select (pin.Signal, new GroundMember(Places.Body, "Cabin, bulkhead plug", pin.Cavity)),
+           select (pin.Signal, new GroundMember(Places.Body, "The cabin's bulkhead plug", pin.Cavity)),
     ];
 }

@@ -32,7 +32,7 @@ public static class LooseEnds
     public static ImmutableArray<LooseEnd> Of(WiringSheet sheet) =>
     [
         .. sheet.Plugs.SelectMany(plug => OfPlug(sheet, plug))
-            .Concat(Rows(sheet, sheet.EcuAdapter, sheet.Data?.Ecu?.Id ?? "ECU side", sheet.Data?.MadeFor?.Id ?? "harness side"))
+            .Concat(Rows(sheet, sheet.EcuAdapter, sheet.Data?.Ecu?.Id ?? "ECU side", sheet.Data?.MadeFor?.Id ?? Places.HarnessEcu))
             .Concat(Rows(sheet, sheet.BodyAdapter, Places.Body, Places.HarnessBody))
             .OrderBy(end => Rank(end.Action))
             .ThenBy(end => end.Title, StringComparer.Ordinal)

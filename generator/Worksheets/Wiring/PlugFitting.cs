@@ -16,7 +16,7 @@ internal sealed class PlugFitting(WiringData data, WireRouting routing, ProblemL
     }
 
     private static PlugWork Cap(string role, Plug plug) => new(
-        role, role, PlugOutcome.Capped, plug.Connector, null, 0, false, null, [],
+        role, plug.Title ?? role, PlugOutcome.Capped, plug.Connector, null, 0, false, null, [],
         [.. plug.Pins.Select(pin => Capped(role, pin, staysInHousing: true))], []);
 
     private static CappedWire Capped(string role, Pin pin, bool staysInHousing) =>

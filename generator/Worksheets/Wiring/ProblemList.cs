@@ -2,11 +2,12 @@ using System.Collections.Immutable;
 
 namespace Swapwright.Worksheets.Wiring;
 
-/// <summary>Names of the two bulkhead plugs in results.</summary>
+/// <summary>Names in results of plugs that belong to no device and to no ECU in use.</summary>
 internal static class Places
 {
     public const string Body = "body";
     public const string HarnessBody = "harness body";
+    public const string HarnessEcu = "harness side";
 }
 
 /// <summary>Collects problems, each once.</summary>

@@ -127,7 +127,7 @@ public sealed record SignalTrace(
 
         private TracePoint Bulkhead(string place, string? connector, string cavity) => new(place, data.TitleOf(place), connector ?? "", cavity);
 
-        private static TracePoint EcuPoint(Ecu? ecu, string connector, string cavity) => new(ecu?.Id ?? "ECU side", ecu?.Title ?? "ECU side", connector, cavity);
+        private TracePoint EcuPoint(Ecu? ecu, string connector, string cavity) => new(ecu?.Id ?? "ECU side", ecu is null ? "ECU side" : data.TitleOf(ecu.Id), connector, cavity);
 
         private static string Family(AdapterSide side, string? plug) => side.Plugs.FirstOrDefault(pair => pair.Key == plug).Value ?? "";
     }

@@ -40,10 +40,14 @@ internal sealed record WiringData(
     {
         Places.Body => "the cabin's bulkhead plug",
         Places.HarnessBody => "the harness's bulkhead plug",
+        Places.HarnessEcu => HarnessEcuPlug,
         _ when place == Ecu?.Id => Ecu.Title,
-        _ when place == MadeFor?.Id => MadeFor.Title,
-        _ => Devices.FirstOrDefault(device => device.Role == place)?.Title ?? place,
+        // The ECU that the harness was made for is not in this build; its plug is, at the end of the harness.
+        _ when place == MadeFor?.Id => HarnessEcuPlug,
+        _ => Devices.FirstOrDefault(device => device.Role == place)?.Title ?? Plugs.FirstOrDefault(plug => plug.Key == place).Value?.Title ?? place,
     };
+
+    private const string HarnessEcuPlug = "the harness's ECU plug";
 
     /// <summary>What a wire of a signal carries, A: what the device at its end draws, where it says so and the wire takes part in it.</summary>
     public double? CurrentOf(Device? device, string signal) =>

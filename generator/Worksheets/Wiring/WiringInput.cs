@@ -57,7 +57,11 @@ public sealed record Signal(
 
 public sealed record Pin(string Cavity, string Signal, string Colour, double SizeMm2);
 
-public sealed record Plug(string Connector, BayPoint Location, ImmutableArray<Pin> Pins);
+public sealed record Plug(string Connector, BayPoint Location, ImmutableArray<Pin> Pins)
+{
+    /// <summary>What a reader calls the device that it was made for; null where its role's id has to do.</summary>
+    public string? Title { get; init; }
+}
 
 /// <summary>A device that is fitted in the combination.</summary>
 /// <param name="Pins">Cavity to signal.</param>

@@ -20,6 +20,21 @@ public class HoseWorksheetTests
         Assert.Equal(new HosePiece(16, 685, "roll"), Assert.Single(run.Pieces));
     }
 
+    /// <summary>Between pump and regulator there is one pressure (common practice, no source); a return is not before the regulator.</summary>
+    [Fact]
+    public void Compute_FeedInTwoHoses_HoldsTheRegulatorsPressureInBoth()
+    {
+        var sheet = Sheet(
+            [
+                Port("pump", 8, s_near, HoseCircuit.Fuel, bar: 3), Port("filter-in", 8, s_far, HoseCircuit.Fuel), Port("filter-out", 8, s_far, HoseCircuit.Fuel),
+                Port("rail", 8, s_near, HoseCircuit.Fuel, bar: 3.5), Port("return", 6, s_near, HoseCircuit.Fuel, bar: 0.2), Port("tank", 6, s_far, HoseCircuit.Fuel),
+            ],
+            [Hose("a", "pump", "filter-in", circuit: HoseCircuit.Fuel), Hose("b", "filter-out", "rail", circuit: HoseCircuit.Fuel), Hose("c", "return", "tank", circuit: HoseCircuit.Fuel)]);
+
+        Assert.Equal([("a", 3.5d), ("b", 3.5d), ("c", 0.2d)], sheet.Runs.Select(run => (run.Id, run.PressureBar ?? 0)).Order());
+        Assert.Equal([FuelHoseClass.R9, FuelHoseClass.R9, FuelHoseClass.R6], sheet.Runs.OrderBy(run => run.Id, StringComparer.Ordinal).Select(run => run.LeastClass!.Value));
+    }
+
     /// <summary>1.25 × 500 = 625: 100 + 60 to the joiner, 525 + 60 beyond it, by hand; 160 + 585 = 745 together.</summary>
     [Fact]
     public void Compute_StepWithAJoiner_CutsTwoPieces()

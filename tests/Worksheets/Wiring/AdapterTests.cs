@@ -194,7 +194,7 @@ public sealed class AdapterTests
         var tach = Assert.Single(sheet.Runs, run => run.Signal == "tach");
         Assert.Equal(1260, tach.LengthMm);
         Assert.Equal(tach.Label, sheet.EcuAdapter!.Rows.Single().Run);
-        Assert.Equal("new wire to cabin plug, 2", sheet.EcuAdapter.Rows.Single().Note);
+        Assert.Equal("new wire to the cabin's bulkhead plug, 2", sheet.EcuAdapter.Rows.Single().Note);
         Assert.Equal(tach.Label, sheet.BodyAdapter!.Rows.Single(row => row.Signal == "tach").Run);
         Assert.Equal("new wire to new, a1", sheet.BodyAdapter.Rows.Single(row => row.Signal == "tach").Note);
         Assert.Equal("new wire to sender, 1, spliced", sheet.BodyAdapter.Rows.Single(row => row.Signal == "gauge").Note);

@@ -73,6 +73,17 @@ public sealed class WiringListsTests
     }
 
     [Fact]
+    public void TitleOf_Places_AreWhatAReaderSeesThere()
+    {
+        var input = Bench.Empty.WithPlug("purge-valve", Bench.Plug("oval-2", Bench.Origin, "1:purge") with { Title = "Purge valve" }) with { Ecu = Bench.Ecu("new", "ecu-8", "1:tach") };
+        var data = WiringWorksheet.Compute(input with { Harness = input.Harness with { MadeFor = Bench.Ecu("old", "ecu-8", "1:purge") } }).Data!;
+
+        Assert.Equal("Purge valve", data.TitleOf("purge-valve")); // nothing is fitted that takes it
+        Assert.Equal("the harness's ECU plug", data.TitleOf("old")); // that ECU is not in the car
+        Assert.Equal("new", data.TitleOf("new"));
+    }
+
+    [Fact]
     public void Trace_SignalThatArrives_NamesEveryCavity()
     {
         var trace = SignalTrace.Of(Mixed(), "throttle")!;

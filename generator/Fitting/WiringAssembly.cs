@@ -21,7 +21,7 @@ internal sealed class WiringAssembly
             connector => new ConnectorFamily(connector.Id, connector.Title, [.. connector.Cavities], connector.Terminal, connector.Sealed, [.. connector.Mates.Select(named => named.Id)]));
         _signals = kb.Vocabulary.Signals.All.ToImmutableDictionary(
             signal => signal.Id,
-            signal => new Signal(signal.Id, signal.Title, SignalKinds.Parse(signal.Kind), (double?)signal.CurrentA, (double)signal.SizeMm2, signal.Colour, signal.Shared, signal.Shielded));
+            signal => new Signal(signal.Id, signal.Title, SignalKinds.Parse(signal.Kind), (double?)signal.CurrentA, (double)signal.SizeMm2, signal.Colour, signal.Shared, signal.Shielded) { Through = signal.Through });
         _stock = [.. kb.Parts.All.Where(part => part.Wiring is not null).Select(part => new WiringStock(part.Id, Good(part.Wiring!.Kind), (double?)part.Wiring.SizeMm2))];
         _settings = Worksheets.Wiring.WiringSettings.Default with
         {
@@ -122,6 +122,7 @@ internal sealed class WiringAssembly
         {
             CurrentA = (double?)entry.CurrentA,
             OwnFuse = role.OwnFuse,
+            Supplies = role.Supplies,
         };
 
     private static Worksheets.Wiring.Ecu Ecu(Knowledge.Ecu ecu) =>

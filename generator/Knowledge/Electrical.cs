@@ -20,6 +20,9 @@ public readonly record struct BayPoint(decimal X, decimal Y, decimal Z);
 /// <param name="SizeMm2">Default conductor cross-section.</param>
 public sealed record SignalDeclaration(string Id, string Title, string Kind, decimal? CurrentA, decimal SizeMm2, string Colour, bool Shared, bool Shielded, Place Place)
 {
+    /// <summary>The device role that the wire passes where such a device is fitted; null for most.</summary>
+    public string? Through { get; init; }
+
     /// <summary>The reserved id for a cavity that is left empty.</summary>
     public const string Unused = "unused";
 }
@@ -30,6 +33,9 @@ public sealed record DeviceRole(string Id, string Title, string? Position, strin
 {
     /// <summary>A load such as a fan, a pump or a heater, which gets a fuse of its own where its feed is new.</summary>
     public bool OwnFuse { get; init; }
+
+    /// <summary>Signals that the device gives to others, as a relay box gives a feed: its new wire carries all that hangs on them.</summary>
+    public ImmutableArray<string> Supplies { get; init; } = [];
 }
 
 /// <summary>A wire end in a cavity of a plug.</summary>

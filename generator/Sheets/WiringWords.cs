@@ -66,6 +66,13 @@ public static class WiringWords
         _ => "wire",
     };
 
+    /// <summary>A terminal's id as it is spoken: <c>blade-2-8</c> is "blade 2.8", after its family and width.</summary>
+    public static string Terminal(string id)
+    {
+        var words = id.Split('-');
+        return words is [.., var whole, var tenth] && whole.All(char.IsAsciiDigit) && tenth.All(char.IsAsciiDigit) ? $"{string.Join(' ', words[..^2])} {whole}.{tenth}" : id.Replace('-', ' ');
+    }
+
     public static string Joint(JointKind kind) => kind == JointKind.InLine ? "in-line" : "branch";
 
     public static string Loose(LooseAction action) => action switch
@@ -100,6 +107,16 @@ public static class WiringWords
         CultureInfo.InvariantCulture,
         $"{relay.Title}: a relay, its coil on the ECU's output. The load draws {relay.CurrentA:0.##} A, and an output of {relay.Ecu} switches {relay.LimitA:0.##} A{(relay.ByRule ? " by the rule of this base, since nobody has said better" : "")}.");
 
+    /// <summary>What to do where new feeds ask more of a wire than it carries.</summary>
+    /// <param name="at">The place in a reader's words.</param>
+    public static string Shared(SharedFeed feed, string at)
+    {
+        var sum = string.Create(CultureInfo.InvariantCulture, $"{feed.Title}: {string.Join(", ", feed.Members)} would hang on the wire of {feed.SizeMm2:0.##} mm² at {at}, {feed.Cavity} with {feed.CurrentA:0.#} A, and it carries {feed.CarriesA:0.#} A.");
+        return feed is { FuseA: { } fuse, FeedMm2: { } size }
+            ? string.Create(CultureInfo.InvariantCulture, $"{sum} Give them a relay with its coil on that wire, and feed its contact from the battery with {size:0.##} mm² over a {fuse:0.#} A fuse.")
+            : $"{sum} Share them out between relays of their own, each fed from the battery over a fuse.";
+    }
+
     public static string End(WireEndKind kind) => kind switch
     {
         WireEndKind.Terminal => "terminal",
@@ -112,6 +129,7 @@ public static class WiringWords
         AdapterAction.Join => "join",
         AdapterAction.AddWire => "add-wire",
         AdapterAction.Cap => "cap",
+        AdapterAction.Branch => "branch",
         _ => "missing",
     };
 }

@@ -98,6 +98,7 @@ internal sealed class ReferenceChecker(BindingContext context, KnowledgeBase kb)
         "position" => kb.Positions.Ids,
         "rule" => kb.Rules.Ids,
         "signal" => kb.Vocabulary.Signals.Ids,
+        "device" => kb.Vocabulary.Devices.Ids,
         "source" => kb.Sources.Ids,
         "system" => kb.Systems.Select(system => system.Id),
         "task" => kb.Tasks.Ids,

@@ -41,7 +41,7 @@ internal static class VocabularyBinder
         }
 
         var devices = root.Members("devices")
-            .Select(member => new DeviceRole(member.Key.Text, member.Value.Text("title", member.Key.Text), member.Value.OptionalId("position", "position"), member.Value.OptionalId("system", "system"), member.Value.Place) { OwnFuse = member.Value.Flag("own-fuse") })
+            .Select(member => new DeviceRole(member.Key.Text, member.Value.Text("title", member.Key.Text), member.Value.OptionalId("position", "position"), member.Value.OptionalId("system", "system"), member.Value.Place) { OwnFuse = member.Value.Flag("own-fuse"), Supplies = member.Value.Ids("supplies", "signal") })
             .ToList();
         var (ports, hoses) = PlumbingBinder.Roles(root);
         return new Vocabulary(new(facts, fact => fact.Name), new(signals, signal => signal.Id), new(devices, device => device.Id)) { Ports = ports, Hoses = hoses };
@@ -140,5 +140,8 @@ internal static class VocabularyBinder
         reader.Text("colour", "BK"),
         reader.Flag("shared"),
         reader.Flag("shielded"),
-        key.Place);
+        key.Place)
+    {
+        Through = reader.OptionalId("through", "device"),
+    };
 }

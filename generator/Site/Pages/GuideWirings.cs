@@ -49,7 +49,7 @@ internal static class GuideWirings
         Sizing = wiring.Runs.Any(run => run.Conductor is not null)
             ? $"Each size is the smallest of 0.5, 0.75, 1, 1.5, 2.5, 4, 6 and 10 mm² that carries the current, loses no more than {SiteKnowledge.Number(site.Base.Settings.Wiring.AllowedDropV)} V with its conductor at {SiteKnowledge.Number(site.Base.Settings.Wiring.ConductorCelsius)} °C (greatest resistance by IEC 60228, class 5) and is no thinner than {SiteKnowledge.Number(site.Base.Settings.Wiring.LeastMm2)} mm²; a wire that is thicker already keeps its size."
             : "",
-        Protection = [.. LoadProtection.Fuses(wiring).Select(Fuse), .. LoadProtection.Relays(wiring).Select(relay => new GuideProtection(WiringWords.Relay(relay)))],
+        Protection = [.. LoadProtection.Fuses(wiring).Select(Fuse), .. LoadProtection.Relays(wiring).Select(relay => new GuideProtection(WiringWords.Relay(relay))), .. SharedFeeds.Of(wiring).Select(feed => new GuideProtection(WiringWords.Shared(feed, wiring.Data!.TitleOf(feed.Place))))],
         Joints =
         [
             .. Joints.Splices(wiring).Select(joint => new GuideJoint(
@@ -65,7 +65,7 @@ internal static class GuideWirings
         Terminals =
         [
             .. Joints.Terminals(wiring).Select(line => new GuideTerminal(
-                line.Terminal,
+                WiringWords.Terminal(line.Terminal),
                 SiteKnowledge.Number(line.SizeMm2, "0.##"),
                 line.Count,
                 site.Base.Connectors.Find(line.Connector) is { Sealed: true } ? Number(line.Count) : "none",
@@ -258,8 +258,9 @@ internal static class GuideWirings
                         AdapterAction.Join => "join",
                         AdapterAction.AddWire => "add a wire",
                         AdapterAction.Cap => "cap",
-                        _ => row.Optional ? "leave empty: nothing fitted asks for it" : "missing",
-                    } + (row.Shielded ? ", shielded" : "") + (row.Note.Length > 0 ? $": {row.Note}" : ""),
+                        AdapterAction.Branch => "goes to",
+                        _ => row.Optional ? "leave empty" : "missing",
+                    } + (row.Note.Length > 0 ? $": {row.Note}" : "") + (row is { Shielded: true, Action: AdapterAction.Join } ? $"; {WiringWords.Screen}" : ""),
                     (row.FromColour ?? row.ToColour) is { Length: > 0 } colour ? new Models.WireColour(colour) : null,
                     SiteKnowledge.Number(row.SizeMm2, "0.##"),
                     row is { Action: AdapterAction.Missing, Optional: false } ? Weight.Bad : Weight.Plain)),

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Swapwright.Knowledge;
+using Swapwright.Sheets;
 using Swapwright.Site.Models;
 using Swapwright.Worksheets.Wiring;
 
@@ -109,7 +110,7 @@ internal sealed class KnowledgePages(SiteKnowledge site)
 
     private static IEnumerable<NamedValue> Facts(Connector connector)
     {
-        yield return new NamedValue("Terminal", connector.Terminal);
+        yield return new NamedValue("Terminal", WiringWords.Terminal(connector.Terminal));
         yield return new NamedValue("Sealed", connector.Sealed ? "yes" : "no");
         if (connector.Keying.Length > 0)
         {

@@ -1,5 +1,6 @@
 using Swapwright.Diagnostics;
 using Swapwright.Knowledge;
+using Swapwright.Sheets;
 using Swapwright.Site.Models;
 
 namespace Swapwright.Site.Pages;
@@ -29,7 +30,7 @@ internal sealed class ListPages(SiteKnowledge site)
         .GroupBy(connector => connector.Cavities.Count()).OrderBy(group => group.Key)
         .Select(group => new IndexGroup(
             group.Key == 1 ? "1 cavity" : $"{SiteKnowledge.Grouped(group.Key)} cavities",
-            [.. group.Select(connector => new IndexItem(new PageLink(connector.Title, SitePaths.Connector(connector.Id)), connector.Terminal, connector.Sealed ? "sealed" : ""))])));
+            [.. group.Select(connector => new IndexItem(new PageLink(connector.Title, SitePaths.Connector(connector.Id)), WiringWords.Terminal(connector.Terminal), connector.Sealed ? "sealed" : ""))])));
 
     private IndexPage Articles() => List(SitePaths.Articles, "How-to", "Work that many swaps share, step by step.",
         site.Articles.GroupBy(article => article.Topic, StringComparer.Ordinal)

@@ -121,7 +121,7 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Probl
         {
             Surplus.From => $"joins the wire of {to.Name}",
             Surplus.To => $"joins the wire of {from.Name}",
-            _ => shielded ? "shielded: carry the shield through, ground it at the ECU end only" : "",
+            _ => "",
         };
         return Row(from, to, AdapterAction.Join, words, size, optional: false, run.Label);
     }
@@ -130,13 +130,22 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Probl
 
     private AdapterRow Cap(AdapterSides sides, SidePin from, bool together)
     {
+        // A device of this build may have been joined to the wire on the harness's side of the plug.
+        var place = sides.Purpose == WirePurpose.BodyAdapter ? Places.HarnessBody : data.MadeFor?.Id ?? Places.HarnessEcu;
+        var branches = routing.Runs.Where(run => run.Purpose != sides.Purpose && run.To.Place == place && run.To.Cavity == from.Name)
+            .Select(run => $"{data.TitleOf(run.Role)}, {run.Cavity}").Distinct(StringComparer.Ordinal).ToList();
+        if (branches.Count > 0)
+        {
+            return Row(from, null, AdapterAction.Branch, string.Join("; ", branches), from.Pin.SizeMm2, optional: true, run: null);
+        }
+
         // A feed that nothing fitted asks for, or that a device in use gives, may end here.
         var isFeed = sides.Purpose == WirePurpose.BodyAdapter
             && data.SignalOf(from.Pin.Signal)?.Kind is (SignalKind.Power or SignalKind.Ground)
             && (data.EcuPins.Any(pin => pin.Pin.Signal == from.Pin.Signal) || data.Devices.Count(device => device.Pins.Any(pin => pin.Value == from.Pin.Signal)) == 1);
         var note = together && sides.ToPins.Any(to => SamePlace(from, to))
             ? "draw out and cap: the other side uses this cavity"
-            : isFeed ? "no counterpart: where the harness is fed here, bring the feed another way" : "no counterpart: leave without a wire";
+            : isFeed ? "where the harness is fed here, bring the feed another way" : "the other side has no use for it";
         return Row(from, null, AdapterAction.Cap, note, from.Pin.SizeMm2, optional: !isFeed, run: null);
     }
 
@@ -160,7 +169,7 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Probl
         }
 
         return Row(
-            null, to, AdapterAction.Missing, mayLack ? "nothing fitted carries it: leave the cavity empty" : "nothing fitted carries it",
+            null, to, AdapterAction.Missing, "nothing fitted carries it",
             to.Pin.SizeMm2, mayLack, run: null);
     }
 

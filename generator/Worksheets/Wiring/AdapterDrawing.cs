@@ -98,6 +98,11 @@ public static class AdapterDrawing
                 drawing.Line("cap", LeftPin + Stub, line.Y - 6, LeftPin + Stub, line.Y + 6, " stroke-width=\"3\"");
                 Note(drawing, LeftPin + Stub + 10, line.Y, "start", $"{Name(row)}: capped");
                 break;
+            case AdapterAction.Branch:
+                Stroke(drawing, Across(LeftPin, LeftPin + Stub, line.Y), row.FromColour, "add");
+                drawing.Dot("splice", LeftPin + Stub, line.Y, 4);
+                Note(drawing, LeftPin + Stub + 10, line.Y, "start", $"{Name(row)}: to {row.Note}");
+                break;
             case AdapterAction.AddWire:
                 Stroke(drawing, Across(RightPin, RightPin - Stub, line.Y), row.ToColour, "add");
                 drawing.Path("add", $"M{Drawing.N(RightPin - Stub + 8)} {Drawing.N(line.Y - 6)} l-8 6 l8 6");
@@ -192,7 +197,7 @@ public static class AdapterDrawing
         drawing.Dot("splice", 268, y, 4);
         drawing.Text("note", 278, y + 4, "start", 11, "splice");
         drawing.Path("shield", Ellipse(350, y), " stroke-dasharray=\"2 2\"");
-        drawing.Text("note", 362, y + 4, "start", 11, "shielded");
+        drawing.Text("note", 362, y + 4, "start", 11, "screened");
         drawing.Path("missing", Cross(444, y));
         drawing.Text("note", 456, y + 4, "start", 11, "no wire");
         drawing.Text("note", 8, y + 26, "start", 11, "Letters at the ends are the colours found there (base/tracer).");
@@ -204,6 +209,7 @@ public static class AdapterDrawing
         {
             AdapterAction.Join => $"{row.From} to {row.To}: {row.Title}, {row.FromColour} to {row.ToColour}.",
             AdapterAction.Cap => $"{row.From}: {row.Title}, capped.",
+            AdapterAction.Branch => $"{row.From}: {row.Title}, to {row.Note}.",
             AdapterAction.AddWire => $"{row.To}: {row.Title}, {row.Note}.",
             _ => $"{row.To}: {row.Title}, no wire.",
         });

@@ -45,6 +45,7 @@ public static class LooseEnds
         foreach (var wire in plug.Capped)
         {
             var (action, reason) = plug.Outcome == PlugOutcome.Capped ? (LooseAction.Cap, "nothing is fitted that takes this plug: cap the plug whole and tie it back")
+                : sheet.Data?.IsRerouted(wire.Signal) == true ? (LooseAction.Cap, $"it would bypass the {sheet.Data.TitleOf(sheet.Data.SignalOf(wire.Signal)!.Through!)}: cut it off at this plug and seal the end; the new wire from there takes its place")
                 : wire.StaysInHousing ? (LooseAction.LeaveOff, "the device has no use for it; the wire may stay in its cavity")
                 : (LooseAction.Cap, "the device has no use for it, and its cavity is gone or taken by another wire");
             yield return new(wire.Signal, Title(sheet, wire.Signal), plug.Role, wire.Cavity, action, reason);
@@ -68,6 +69,8 @@ public static class LooseEnds
             (LooseAction Action, string Reason)? what = row.Action switch
             {
                 AdapterAction.Cap => (row.Optional ? LooseAction.Cap : LooseAction.FeedFrom, row.Note),
+                // A wire between a device and the ECU or the cabin is told of at the device.
+                AdapterAction.AddWire when sheet.Runs.Any(run => run.Label == row.Run && run.Purpose == WirePurpose.Device) => null,
                 AdapterAction.AddWire => (feed ? LooseAction.FeedFrom : LooseAction.RunNew, row.Note),
                 AdapterAction.Missing => (row.Optional ? LooseAction.LeaveOff : LooseAction.Missing, row.Note),
                 _ => null,

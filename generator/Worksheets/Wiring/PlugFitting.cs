@@ -24,7 +24,8 @@ internal sealed class PlugFitting(WiringData data, WireRouting routing, ProblemL
 
     private PlugWork Fit(Device device, Plug? plug)
     {
-        var match = SignalMatch.Pair(device.Pins, plug?.Pins ?? []);
+        var (bypassing, usable) = Parted(device, plug);
+        var match = SignalMatch.Pair(device.Pins, usable);
         var mates = plug is not null && data.Mate(plug.Connector, device.Connector);
         var lead = plug is null || mates ? null : LeadFor(plug.Connector, device.Connector);
         var distance = plug?.Location.DistanceTo(device.Location) ?? 0;
@@ -48,8 +49,19 @@ internal sealed class PlugFitting(WiringData data, WireRouting routing, ProblemL
         return new(
             device.Role, device.Title, outcome, plug?.Connector, device.Connector, distance,
             rows.Any(row => row.ExtensionMm > 0), lead?.PartId, rows.ToImmutable(),
-            [.. match.Left.Select(pin => Capped(device.Role, pin, lead is not null || (mates && !deviceCavities.Contains(pin.Cavity))))],
+            [
+                .. bypassing.Select(pin => Capped(device.Role, pin, staysInHousing: false)),
+                .. match.Left.Select(pin => Capped(device.Role, pin, lead is not null || (mates && !deviceCavities.Contains(pin.Cavity)))),
+            ],
             mates ? Clashes(device, plug!) : []);
+    }
+
+    /// <summary>Wires of a plug that would bypass a device which is fitted now, and the ones that can be used.</summary>
+    private (ImmutableArray<Pin> Bypassing, ImmutableArray<Pin> Usable) Parted(Device device, Plug? plug)
+    {
+        ImmutableArray<Pin> pins = plug?.Pins ?? [];
+        bool Bypasses(Pin pin) => data.IsRerouted(pin.Signal) && device.Role != data.SignalOf(pin.Signal)!.Through;
+        return ([.. pins.Where(Bypasses)], [.. pins.Where(pin => !Bypasses(pin))]);
     }
 
     /// <summary>A wire of the plug, kept in its cavity or moved, lengthened where the plug is beyond reach.</summary>

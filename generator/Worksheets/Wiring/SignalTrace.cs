@@ -115,6 +115,7 @@ public sealed record SignalTrace(
                     AdapterAction.Join => "joined",
                     AdapterAction.AddWire => "new wire",
                     AdapterAction.Cap => "capped",
+                    AdapterAction.Branch => "goes to",
                     _ => "left empty",
                 };
                 yield return new(start ?? far ?? end!, start is null && far is null ? null : end, row.Note.Length > 0 ? $"{work}: {row.Note}" : work, (row.FromColour ?? row.ToColour ?? "", row.SizeMm2), run?.LengthMm);

@@ -48,11 +48,22 @@ internal sealed class WireRouting
             return there;
         }
 
+        if (data.IsRerouted(signal.Id))
+        {
+            return ToDevice(device, cavity, signal, Nearest(OtherDevices(device, signal.Id).Where(other => device.Role == signal.Through || other.End.Place == signal.Through), device.Location, toEcu: false));
+        }
+
         var target = signal.Shared ? Nearest(HarnessWires(signal.Id), device.Location, toEcu: false) : null;
+        target ??= BeforeOnTheLine(device, signal);
         target ??= IsSupply(signal)
             ? CabinTarget(signal.Id) ?? EcuTarget(signal.Id)
             : EcuTarget(signal.Id) is { } ecu ? Nearest([ecu, .. WireToTheEcu(signal.Id)], device.Location, toEcu: false) : CabinTarget(signal.Id);
         target ??= Nearest(OtherDevices(device, signal.Id), device.Location, toEcu: false);
+        return ToDevice(device, cavity, signal, target);
+    }
+
+    private WireRun? ToDevice(Device device, string cavity, Signal signal, WireTarget? target)
+    {
         if (target is null)
         {
             return null;
@@ -122,9 +133,11 @@ internal sealed class WireRouting
             taken.Add((target.End.Place, target.End.Cavity));
         }
 
-        var conductor = Choose(signal.Id, signal.SizeMm2, length, device, LoadProtection.FuseFor(data, device, signal));
+        // What feeds a wire of the harness carries what that wire carries.
+        var asked = device?.Supplies.Contains(signal.Id) == true ? Math.Max(signal.SizeMm2, target.SizeMm2) : signal.SizeMm2;
+        var conductor = Choose(signal.Id, asked, length, device, LoadProtection.FuseFor(data, device, signal));
         return Add(new WireRun(
-            WireLabel.Of(role, cavity, signal.Id), purpose, role, cavity, signal.Id, from, target.End, length, conductor?.SizeMm2 ?? signal.SizeMm2, signal.SizeMm2,
+            WireLabel.Of(role, cavity, signal.Id), purpose, role, cavity, signal.Id, from, target.End, length, conductor?.SizeMm2 ?? asked, asked,
             signal.Colour, conductor?.DropV, signal.Shielded, target.End.Kind == WireEndKind.Splice ? 1 : 0)
         {
             Conductor = conductor,
@@ -154,7 +167,7 @@ internal sealed class WireRouting
     {
         if (data.HarnessBody is { } own && own.Pins.FirstOrDefault(pin => pin.Signal == signal) is { } pin)
         {
-            return new(new(WireEndKind.Splice, Places.HarnessBody, pin.Cavity, own.Connector), own.Location, AtEcu: false);
+            return new(new(WireEndKind.Splice, Places.HarnessBody, pin.Cavity, own.Connector), own.Location, AtEcu: false) { SizeMm2 = pin.SizeMm2 };
         }
 
         return data.CabinBody is { } cabin && End(Places.Body, [.. CabinPins.Where(pin => pin.Pin.Signal == signal)]) is { } end
@@ -187,8 +200,26 @@ internal sealed class WireRouting
         where other.Role != device.Role
         from pin in other.Pins
         where pin.Value == signal
-        let wired = taken.Contains((other.Role, pin.Key)) || data.Plugs.Any(plug => plug.Key == other.Role && plug.Value.Pins.Any(wire => wire.Signal == signal))
+        let wired = taken.Contains((other.Role, pin.Key)) || (!data.IsRerouted(signal) && data.Plugs.Any(plug => plug.Key == other.Role && plug.Value.Pins.Any(wire => wire.Signal == signal)))
         select new WireTarget(new(wired ? WireEndKind.Splice : WireEndKind.Terminal, other.Role, pin.Key, other.Connector), other.Location, AtEcu: false);
+
+    /// <summary>
+    /// A data line goes from partner to partner in order of their way from the ECU, since a star of long stubs garbles what is said on it
+    /// (common practice, no source). Null for the first partner and for every other kind.
+    /// </summary>
+    private WireTarget? BeforeOnTheLine(Device device, Signal signal)
+    {
+        if (signal.Kind != SignalKind.Data)
+        {
+            return null;
+        }
+
+        var partners = data.Devices.Where(other => other.Pins.Any(pin => pin.Value == signal.Id))
+            .OrderBy(other => data.LengthToEcuMm(other.Location)).ThenBy(other => other.Role, StringComparer.Ordinal).ToList();
+        return partners.FindIndex(other => other.Role == device.Role) is > 0 and var at
+            ? new(new(WireEndKind.Splice, partners[at - 1].Role, partners[at - 1].Pins.First(pin => pin.Value == signal.Id).Key, partners[at - 1].Connector), partners[at - 1].Location, AtEcu: false)
+            : null;
+    }
 
     private IEnumerable<WireTarget> HarnessWires(string signal)
     {
@@ -196,19 +227,19 @@ internal sealed class WireRouting
         {
             foreach (var pin in plug.Pins.Where(pin => pin.Signal == signal))
             {
-                yield return new(new(WireEndKind.Splice, role, pin.Cavity, plug.Connector), plug.Location, AtEcu: false);
+                yield return new(new(WireEndKind.Splice, role, pin.Cavity, plug.Connector), plug.Location, AtEcu: false) { SizeMm2 = pin.SizeMm2 };
             }
         }
 
         foreach (var pin in data.HarnessBody?.Pins.Where(pin => pin.Signal == signal) ?? [])
         {
             yield return new(
-                new(WireEndKind.Splice, Places.HarnessBody, pin.Cavity, data.HarnessBody!.Connector), data.HarnessBody.Location, AtEcu: false);
+                new(WireEndKind.Splice, Places.HarnessBody, pin.Cavity, data.HarnessBody!.Connector), data.HarnessBody.Location, AtEcu: false) { SizeMm2 = pin.SizeMm2 };
         }
 
         foreach (var pin in data.MadeForPins.Where(pin => pin.Pin.Signal == signal))
         {
-            yield return new(new(WireEndKind.Splice, data.MadeFor!.Id, pin.Name, pin.Connector), data.EcuPlace, AtEcu: true);
+            yield return new(new(WireEndKind.Splice, data.MadeFor!.Id, pin.Name, pin.Connector), data.EcuPlace, AtEcu: true) { SizeMm2 = pin.Pin.SizeMm2 };
         }
     }
 
@@ -219,6 +250,9 @@ internal sealed class WireRouting
 /// <summary>A place where a new wire may end.</summary>
 internal sealed record WireTarget(WireEnd End, BayPoint Location, bool AtEcu)
 {
+    /// <summary>Conductor of the wire that is there, mm²; 0 for an empty cavity.</summary>
+    public double SizeMm2 { get; init; }
+
     /// <summary>
     /// Length of the new wire from a place in the bay, or from the ECU. Wires between bay and ECU pass the trunk; the bulkhead plugs
     /// lie at the bulkhead like the ECU's branch, so that a wire from there to the ECU goes straight.

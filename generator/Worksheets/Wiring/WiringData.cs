@@ -49,9 +49,33 @@ internal sealed record WiringData(
 
     private const string HarnessEcuPlug = "the harness's ECU plug";
 
-    /// <summary>What a wire of a signal carries, A: what the device at its end draws, where it says so and the wire takes part in it.</summary>
-    public double? CurrentOf(Device? device, string signal) =>
-        SignalOf(signal) is { } known && SignalKinds.CarriesLoad(known.Kind) ? device?.CurrentA ?? known.CurrentA : SignalOf(signal)?.CurrentA;
+    /// <summary>
+    /// The signal has to come from a device that is fitted and that the harness was made without: what carries it in the harness bypasses the device.
+    /// </summary>
+    public bool IsRerouted(string signal) =>
+        SignalOf(signal)?.Through is { } role && Devices.Any(device => device.Role == role) && Plugs.All(plug => plug.Key != role);
+
+    /// <summary>
+    /// What a wire of a signal carries, A: what the device at its end draws, where it says so and the wire takes part in it; for the
+    /// feed of a device that others are fed through, what these draw together.
+    /// </summary>
+    public double? CurrentOf(Device? device, string signal)
+    {
+        if (SignalOf(signal) is not { } known || !SignalKinds.CarriesLoad(known.Kind))
+        {
+            return SignalOf(signal)?.CurrentA;
+        }
+
+        if (device is null || known.Through == device.Role)
+        {
+            return known.CurrentA;
+        }
+
+        var passed = known.Kind == SignalKind.Power
+            ? device.Pins.Select(pin => SignalOf(pin.Value)).Where(other => other?.Through == device.Role).Sum(other => other!.CurrentA ?? 0)
+            : 0;
+        return passed > 0 ? passed : device.CurrentA ?? known.CurrentA;
+    }
 
     /// <summary>Same family, or one names the other; an unknown family mates with nothing but itself.</summary>
     public bool Mate(string left, string right) =>

@@ -51,6 +51,9 @@ public enum SignalKind
 public sealed record Signal(
     string Id, string Title, SignalKind Kind, double? CurrentA, double SizeMm2, string Colour, bool Shared, bool Shielded)
 {
+    /// <summary>Role of the device that the wire passes where it is fitted; null for most.</summary>
+    public string? Through { get; init; }
+
     /// <summary>The reserved id of an empty cavity.</summary>
     public const string Unused = "unused";
 }
@@ -73,6 +76,9 @@ public sealed record Device(
 
     /// <summary>A load (fan, pump, heater) that gets a fuse of its own where its feed is new.</summary>
     public bool OwnFuse { get; init; }
+
+    /// <summary>Signals that it gives to others.</summary>
+    public ImmutableArray<string> Supplies { get; init; } = [];
 }
 
 public sealed record EcuPlug(string Id, string Connector, ImmutableArray<Pin> Pins);

@@ -168,6 +168,9 @@ public enum AdapterAction
     Join,
     AddWire,
     Cap,
+
+    /// <summary>Nothing joins it on the other side; a device of this build hangs on it.</summary>
+    Branch,
     Missing,
 }
 

@@ -62,6 +62,17 @@
     ? `${limits[wish].title.toLowerCase()} ${amount(value)} ${limits[wish].unit}`
     : `${data.choices[Number(wish.slice(1))].title.toLowerCase()}: ${data.choices[Number(wish.slice(1))].options[value].toLowerCase()}`);
 
+  // No rule excludes it: the other wishes do, or the choice does not arise with this car and engine.
+  const unsaid = (one, optionWish) => {
+    const built = matching({ ...one, wishes: {} });
+    if (!optionWish || built.length === 0) return "Nothing of it can be built as far as is known.";
+    const taken = built.map((guide) => guide.o[optionWish.choice]);
+    if (taken.every((option) => option < 0)) return "There is nothing to choose here: the question does not arise with what you have.";
+    if (!taken.includes(optionWish.option)) return "Nobody has built it with what you have.";
+    const others = Object.entries(one.wishes).filter(([wish]) => wish !== `o${optionWish.choice}`).map(([wish, value]) => wishWords(wish, value));
+    return `Against your other wishes: ${others.join("; ")}.`;
+  };
+
   // Why an answer leaves nothing: a wish that stands in the way, or the rules that keep the pairs from being built.
   const why = (one, optionWish) => {
     const reasons = make("span", { className: "because" });
@@ -91,7 +102,7 @@
       reasons.append(make("span", {}, link(title, path), words ? make("details", {}, make("summary", {}, "In full"), words) : ""));
     });
     if (rules.size > 2) reasons.append(`${rules.size - 2} more rules speak against it.`);
-    if (rules.size === 0) reasons.append(optionWish && matching(bare).length > 0 ? "Against your other wishes, or there is nothing to choose." : "Nothing of it can be built as far as is known.");
+    if (rules.size === 0) reasons.append(unsaid(one, optionWish));
     return reasons;
   };
 
@@ -127,9 +138,9 @@
   const answerItem = (side, words, answer, label) => {
     const next = withAnswer(side, answer);
     const left = matching(next).length;
-    const button = make("button", { type: "button", disabled: left === 0 }, words, make("span", { className: "left" }, left === 0 ? "closed" : count(left)));
+    // The name that is read out begins with the question, and holds the words that are seen.
+    const button = make("button", { type: "button", disabled: left === 0 }, label ? make("span", { className: "unseen" }, `${label}: `) : null, words, " ", make("span", { className: "left" }, left === 0 ? "closed" : count(left)));
     button.addEventListener("click", () => go(next, side));
-    if (label) button.setAttribute("aria-label", `${label}: ${words}, ${left === 0 ? "closed" : count(left)}`);
     return make("li", {}, button, left === 0 ? why(next) : null);
   };
   // What can be answered comes first.

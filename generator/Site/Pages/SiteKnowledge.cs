@@ -171,6 +171,8 @@ internal sealed class SiteKnowledge
         Navigation =
         [
             new NavItem("Find your build", SitePaths.Start, path == SitePaths.Start),
+            new NavItem("Which chassis?", SitePaths.WhichChassis, path == SitePaths.WhichChassis),
+            new NavItem("Which donor?", SitePaths.WhichDonor, path == SitePaths.WhichDonor),
             new NavItem("How-to", SitePaths.Articles, path == SitePaths.Articles),
             new NavItem("Glossary", SitePaths.Glossary, path == SitePaths.Glossary),
             new NavItem("Positions", SitePaths.Positions, path == SitePaths.Positions),

@@ -5,7 +5,11 @@
 (() => {
   const data = globalThis.swapwrightFinder;
   const place = document.querySelector(".finder");
-  if (!data || !place || data.guides.length === 0) return;
+  if (!place) return;
+  if (!data || data.guides.length === 0) {
+    place.remove();
+    return;
+  }
 
   const sides = { c: { data: data.chassis, title: "The car", none: "I have no car yet: leave it open" }, d: { data: data.donor, title: "The engine", none: "I have no engine yet: leave it open" } };
   const limits = {
@@ -65,10 +69,9 @@
   // No rule excludes it: the other wishes do, or the choice does not arise with this car and engine.
   const unsaid = (one, optionWish) => {
     const built = matching({ ...one, wishes: {} });
-    if (!optionWish || built.length === 0) return "Nothing of it can be built as far as is known.";
-    const taken = built.map((guide) => guide.o[optionWish.choice]);
-    if (taken.every((option) => option < 0)) return "There is nothing to choose here: the question does not arise with what you have.";
-    if (!taken.includes(optionWish.option)) return "Nobody has built it with what you have.";
+    const taken = built.map((guide) => (optionWish ? guide.o[optionWish.choice] : -1));
+    if (optionWish && built.length > 0 && taken.every((option) => option < 0)) return "There is nothing to choose here: the question does not arise with what you have.";
+    if (!optionWish || !taken.includes(optionWish.option)) return "Nothing of it can be built as far as is known.";
     const others = Object.entries(one.wishes).filter(([wish]) => wish !== `o${optionWish.choice}`).map(([wish, value]) => wishWords(wish, value));
     return `Against your other wishes: ${others.join("; ")}.`;
   };

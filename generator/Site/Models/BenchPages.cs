@@ -3,8 +3,8 @@ namespace Swapwright.Site.Models;
 /// <summary>A link to a sheet with what is on it.</summary>
 public sealed record BenchLink(PageLink Sheet, string Words);
 
-/// <summary>A sheet that is printed for itself and taken to the bench: one piece of a guide, whole.</summary>
-public abstract record BenchPage : Page
+/// <summary>What stands at the head and the foot of every sheet.</summary>
+public sealed record BenchHead
 {
     /// <summary>The guide it belongs to, called by its combination.</summary>
     public required PageLink Guide { get; init; }
@@ -17,6 +17,12 @@ public abstract record BenchPage : Page
 
     /// <summary>The guide's other sheets.</summary>
     public IReadOnlyList<PageLink> Others { get; init; } = [];
+}
+
+/// <summary>A sheet that is printed for itself and taken to the bench: one piece of a guide, whole.</summary>
+public abstract record BenchPage : Page
+{
+    public required BenchHead Head { get; init; }
 
     public override IReadOnlyList<string> Styles => ["assets/guide.css"];
 }

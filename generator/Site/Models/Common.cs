@@ -42,6 +42,14 @@ public sealed record RangeText(string Least, string Likely, string Most, string 
 /// <param name="About">Its subject in words, as in "Fuel".</param>
 public sealed record Caution(string About, HtmlString Text);
 
+/// <summary>The cautions about one hazard.</summary>
+/// <param name="Whole">Those of the whole job.</param>
+/// <param name="Placed">Those of a line or a task.</param>
+public sealed record CautionGroup(string About, IReadOnlyList<HtmlString> Whole, IReadOnlyList<PlacedText> Placed);
+
+/// <param name="Where">Titles of the lines and tasks that it belongs to.</param>
+public sealed record PlacedText(HtmlString Text, string Where);
+
 /// <summary>On whose word something stands.</summary>
 public sealed record SourceLine(string Id, string Title, string Kind, string? Date = null, string? By = null, string? About = null, PageLink? Link = null);
 

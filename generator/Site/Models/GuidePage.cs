@@ -58,7 +58,7 @@ public sealed record GuidePage : Page
     /// <summary>How many stand beside their lines, as a sentence.</summary>
     public string MistakesAbove { get; init; } = "";
 
-    public IReadOnlyList<Caution> Cautions { get; init; } = [];
+    public IReadOnlyList<CautionGroup> Cautions { get; init; } = [];
 
     public GuideConfidence? Confidence { get; init; }
 

@@ -75,7 +75,7 @@ internal static class GuidePages
                 1 => "One mistake stands above, beside the line that it spoils.",
                 var count => string.Create(CultureInfo.InvariantCulture, $"{count} mistakes stand above, each beside the line that it spoils."),
             },
-            Cautions = site.Cautions(SheetTexts.Cautions(sheet, site.Base).Select(caution => caution.Caution), guide.Path),
+            Cautions = GuideCautions.Of(site, sheet, text => site.Inline(text, guide.Path).ToString()),
             Confidence = Confidence(site, sheet, sources),
         };
         return page with { Frame = GuideMachines.Frame(site, guide, sheet, page) };

@@ -110,7 +110,7 @@
   };
 
   const show = (id, rows, make) => place(id)?.replaceChildren(...rows.map((told) => item(told, make)));
-  // Items under the headings that they belong to, in the order in which the headings first come.
+  // Items under their headings, in the order in which those first come.
   const showUnder = (id, make, wrap) => {
     const groups = new Map();
     for (const told of block(id)) {
@@ -138,7 +138,7 @@
     }
     const files = document.querySelector('.foot a[href$=".json"]')?.parentElement;
     files?.querySelector("strong")?.remove();
-    if (chosen !== data.recommended) files?.append(make("strong", {}, " These files are those of the recommended choices; the page saves this build as a file where its choices are."));
+    if (chosen !== data.recommended) files?.append(make("strong", {}, " These are of the recommended choices; this build is saved where its choices are."));
   };
 
   const apply = () => {

@@ -6,8 +6,8 @@ namespace Swapwright.Tests.Site;
 /// <summary>A guide with every section filled.</summary>
 internal static class SampleGuide
 {
-    private static readonly GuideCondition Kept = new("where the alternator is kept", [new([new("alternator", ["keep"])])]);
-    private static readonly GuideCondition Donors = new("where the donor's alternator is fitted", [new([new("alternator", ["donor"])])]);
+    private static readonly GuideCondition Kept = new("where the alternator is kept");
+    private static readonly GuideCondition Donors = new("where the donor's alternator is fitted");
 
     private static readonly string Path = SitePaths.Guide("quillet-c", "marn-16", ["own"]);
 
@@ -45,7 +45,6 @@ internal static class SampleGuide
         Confidence = new()
         {
             Words = "38 of 52 answers were built and driven; none that matters for safety rests on a report alone.",
-            Standings = [new(Standing.Built, "built and driven", 38), new(Standing.Measured, "measured", 9), new(Standing.Reported, "reported", 5)],
             Figures = [new("Oldest check", "14 September 2024")],
             OpenPoints = [Words("The heater step is known from one build only.")],
             Sources = [SamplePages.Source("build-log-3", "Build log of a 1987 C", "build log")],
@@ -81,7 +80,7 @@ internal static class SampleGuide
                 Consumables = ["thread lock"],
             },
             "work"),
-        Sheet(new ShoppingPage { Frame = Page().Frame, Title = "", Head = Head("Shopping list"), Note = "Invented prices.", Shopping = [new("machine-shop", "Machine shop", [new(new("Bracket spacer 8 mm", SitePaths.Part("bracket-spacer")), "2", "9 EUR", new("Alternator", Path + "#at-alternator"))], "9 EUR")] }, "shopping"),
+        Sheet(new ShoppingPage { Frame = Page().Frame, Title = "", Head = Head("Shopping list"), Before = [Task("fuel-pressure", "Ask the inspection")], Note = "Invented prices.", Shopping = [new("machine-shop", "Machine shop", [new(new("Bracket spacer 8 mm", SitePaths.Part("bracket-spacer")), "2", "9 EUR", new("Alternator", Path + "#at-alternator"))], "9 EUR")] }, "shopping"),
         Sheet(new FiguresPage { Frame = Page().Frame, Title = "", Head = Head("Sheet of figures"), Facts = [new("Quillet four-speed", [new("Oil", "75W-80, 2.1 L")])], Ledgers = [Gearing()] }, "figures"),
         Sheet(
             new OtherwisePage

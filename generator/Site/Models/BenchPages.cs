@@ -80,6 +80,9 @@ public sealed record WorkPage : BenchPage
 /// <summary>What to get, by where it comes from.</summary>
 public sealed record ShoppingPage : BenchPage
 {
+    /// <summary>What is settled before any money is spent.</summary>
+    public IReadOnlyList<GuideTask> Before { get; init; } = [];
+
     public IReadOnlyList<ShoppingGroup> Shopping { get; init; } = [];
 
     public string Note { get; init; } = "";

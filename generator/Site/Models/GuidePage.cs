@@ -158,8 +158,6 @@ public sealed record GuideConfidence
     /// <summary>One sentence: "41 of 52 answers were built and driven."</summary>
     public string Words { get; init; } = "";
 
-    public IReadOnlyList<GuideStandingCount> Standings { get; init; } = [];
-
     public IReadOnlyList<NamedValue> Figures { get; init; } = [];
 
     /// <summary>What is still open: warnings and accepted findings that concern this build.</summary>
@@ -168,5 +166,3 @@ public sealed record GuideConfidence
     /// <summary>Numbered by their order; the reasons name the numbers.</summary>
     public IReadOnlyList<SourceLine> Sources { get; init; } = [];
 }
-
-public sealed record GuideStandingCount(Standing Standing, string Words, int Count);

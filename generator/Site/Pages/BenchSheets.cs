@@ -22,7 +22,7 @@ internal static class BenchSheets
     // In the order in which a builder takes them up.
     private static readonly ImmutableArray<(string Id, string Kind, string Words)> s_kinds =
     [
-        (Shopping, "Shopping list", "every part with its price, by where it comes from"),
+        (Shopping, "Shopping list", "what to settle before you buy, every part with its price, by where it comes from"),
         (Work, "Work sheet", "every task with its steps, in order, with tools, torques and fluids"),
         (Wiring, "Wiring sheet", "every plug by cavity, wires to cut, terminals, the adapter"),
         (Belts, "Belt card", "path, pulleys, adjuster and tension of each belt"),
@@ -87,7 +87,15 @@ internal static class BenchSheets
             case Hoses:
                 return new HosesPage { Frame = frame, Title = title, Head = head, Hoses = GuideHoses.Of(site, sheet), Circuits = GuideHoses.Circuits(sheet) };
             case Shopping:
-                return new ShoppingPage { Frame = frame, Title = title, Head = head, Shopping = new GuideWork(site, sheet, guide.Path).Shopping(), Note = GuidePages.MoneyNote(site, sheet) };
+                return new ShoppingPage
+                {
+                    Frame = frame,
+                    Title = title,
+                    Head = head,
+                    Before = new GuideWork(site, sheet, frame.Path, SitePaths.Bench(guide.Path, Work)).OfPhase("assess"),
+                    Shopping = new GuideWork(site, sheet, guide.Path).Shopping(),
+                    Note = GuidePages.MoneyNote(site, sheet),
+                };
             case Figures:
                 return new FiguresPage { Frame = frame, Title = title, Head = head, Facts = Facts(site, sheet, frame.Path), Ledgers = GuideLedgers.OfFigures(sheet) };
             case Work:

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Swapwright.Sheets;
 using Swapwright.Site.Models;
 
@@ -17,5 +18,11 @@ internal static class GuideCautions
     ];
 
     private static string Where(PlacedCaution caution) =>
-        string.Join("; ", caution.Positions.Select(position => position.Title).Concat(caution.Tasks.Select(task => task.Title)));
+        caution.Positions.Select(position => position.Title).Concat(caution.Tasks.Select(task => task.Title)).ToList() switch
+        {
+            [] => "",
+            [var only] => only,
+            [var first, var second] => $"{first}; {second}",
+            [var first, .. var others] => string.Create(CultureInfo.InvariantCulture, $"{first} and {others.Count} more"),
+        };
 }

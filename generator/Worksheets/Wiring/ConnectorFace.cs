@@ -63,6 +63,6 @@ public static class ConnectorFace
             }
         }
 
-        drawing.Text("code", middle, y + 37, "middle", 10, caption);
+        drawing.Text("code", middle, y + 37, "middle", 9, caption);
     }
 }

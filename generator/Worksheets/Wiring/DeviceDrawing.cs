@@ -11,12 +11,15 @@ namespace Swapwright.Worksheets.Wiring;
 /// <remarks>Class names as in <see cref="AdapterDrawing"/>, besides <c>device-drawing</c>.</remarks>
 public static class DeviceDrawing
 {
-    private const double Width = 560;
+    private const double Width = 600;
     private const double Row = 40;
     private const double Top = 44;
     private const double Pin = 70;
     private const double PlugX = 300;
     private const double End = 430;
+
+    // Bold letters and wide faces want more room than letters on average.
+    private const double Lean = 0.8;
 
     /// <param name="id">Unique on the page; names the title and the description.</param>
     /// <returns>Empty for a plug without a device.</returns>
@@ -30,7 +33,7 @@ public static class DeviceDrawing
         var drawing = new Drawing();
         var ways = plug.Wires.Select(wire => Way(sheet, data, plug, wire)).ToImmutableArray();
         var height = Top + (ways.Length * Row) + 8;
-        drawing.Text("plug-title", 8, 18, "start", Drawing.Fit(13, plug.Title, Pin + 120), plug.Title, bold: true);
+        drawing.Text("plug-title", 8, 18, "start", Drawing.Fit(13, plug.Title, (PlugX - 60) * Lean), plug.Title, bold: true);
         drawing.Box("plug-box", 8, Top - 10, Pin - 8, (ways.Length * Row) + 10, 6);
         if (ways.Any(way => way.Plug.Length > 0))
         {
@@ -101,16 +104,16 @@ public static class DeviceDrawing
 
         var size = string.Create(CultureInfo.InvariantCulture, $"{way.Wire.Colour} {way.Wire.SizeMm2:0.##} mm²");
         drawing.Text("code", Pin + 10, y - 5, "start", 11, size, bold: true);
-        drawing.Text("signal", Pin + 10, y + 14, "start", Drawing.Fit(10, way.Signal, PlugX - Pin - 24), way.Signal);
+        drawing.Text("signal", Pin + 10, y + 14, "start", Drawing.Fit(10, way.Signal, (End - Pin - 20) * Lean), way.Signal);
         if (way.Plug.Length > 0)
         {
             drawing.Box("cavity-box", PlugX - 11, y - 9, 22, 18, 3);
             drawing.Text("cavity", PlugX, y + 4, "middle", 12, way.Plug, bold: true);
         }
 
-        drawing.Text("note", PlugX + 16, y + (way.Plug.Length > 0 ? 14 : -5), "start", Drawing.Fit(10, way.Told, End - PlugX - 16), way.Told);
+        drawing.Text("note", PlugX + 16, y - 5, "start", Drawing.Fit(10, way.Told, (End - PlugX - 16) * Lean), way.Told);
         drawing.Dot("pin", End, y, 3);
-        drawing.Text("note", End + 8, y + 4, "start", Drawing.Fit(12, way.End, Width - End - 12), way.End, bold: true);
+        drawing.Text("note", End + 8, y + 4, "start", Drawing.Fit(12, way.End, (Width - End - 12) * Lean), way.End, bold: true);
     }
 
     private static string Tell(WireWay way) => way.Wire.Action == WireAction.Unreached

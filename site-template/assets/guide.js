@@ -30,7 +30,7 @@
     return item;
   }));
 
-  // The script beside the guide names everything by number; `combinations` is made readable once: options joined by commas → blocks.
+  // The script beside the guide goes by numbers; made readable: options joined by commas → blocks.
   const opened = (raw) => {
     const depth = raw.choices.length;
     const combinations = {};
@@ -41,11 +41,13 @@
     return { ...raw, combinations, recommended: keys[raw.recommended] };
   };
   const row = (number) => data.rows[number].map((text) => data.texts[text]);
-  // What stood on the page before anything was switched: long blocks name its items by their place.
+  // What stood on the page before anything was switched: it comes back whole, and long blocks name its items by their place.
   const own = new Map();
+  const whole = new Map();
   const itemsOf = { tasks: "li", cautions: "li", mistakes: "li", wiring: "div", drawings: ".beside" };
   const place = (name) => document.querySelector(`[data-block="${name === "drawings" ? "belts" : name}"]`);
   const keepOwn = () => {
+    for (const one of document.querySelectorAll("[data-block]")) whole.set(one, [...one.childNodes]);
     for (const [name, items] of Object.entries(itemsOf)) {
       const there = [...(place(name)?.querySelectorAll(items) ?? [])].map((item) => (name === "drawings" ? item.querySelector("figure") ?? make("span") : item));
       own.set(name, there.map((item) => [item.cloneNode(true), item.parentElement?.previousElementSibling?.firstChild?.textContent ?? ""]));
@@ -174,6 +176,7 @@
     }
     showUnder("tasks", ([, title, href, hours]) => make("li", {}, make("label", {}, make("input", { type: "checkbox" }), " ", link([title, href])), " ", make("span", { class: "aside" }, hours)),
       (phase, items) => make("section", {}, make("h3", {}, phase), make("ul", { class: "tasks" }, ...items)));
+    if (chosen === data.recommended) whole.forEach((nodes, one) => one.replaceChildren(...nodes));
     sheets();
 
     data.positions.forEach((position, at) => {

@@ -36,6 +36,15 @@ public sealed class GuideVariantsTests(ShippedSite site)
         Assert.InRange(others, Sample / 2, Sample);
     }
 
+    // Written out block by block, they took 141 MB for 607 guides.
+    [Fact]
+    public void Files_OfAllGuides_AreSmall()
+    {
+        var sizes = Directory.EnumerateFiles(Path.Combine(site.Folder, "bench"), "choices.js", SearchOption.AllDirectories).Select(file => new FileInfo(file).Length).ToList();
+
+        Assert.True(sizes.Sum() < 40_000_000 && sizes.Max() < 250_000, FormattableString.Invariant($"{sizes.Sum()} bytes, {sizes.Max()} the largest"));
+    }
+
     [Fact]
     public void Sheets_SaidToHoldForAnotherCombination_AreTheSameThere()
     {

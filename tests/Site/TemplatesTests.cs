@@ -198,6 +198,7 @@ public sealed class TemplatesTests
         Assert.True(Text("assets/search.css").Length < 3_072, "the style sheet of the search field has grown");
         Assert.True(Text("assets/survey.css").Length < 6_144, "the style sheet of the overviews has grown");
         Assert.True(Text("assets/find.css").Length < 10_240, "the style sheet of finding and comparing has grown");
+        Assert.True(Text("assets/guide.js").Length + Text("assets/site.js").Length < 21_504, "the scripts of guides have grown");
         Assert.True(Text("assets/search.js").Length < 16_384, "the script of the search has grown");
         Assert.DoesNotContain("url(", css, StringComparison.Ordinal);
         Assert.DoesNotContain("@import", css, StringComparison.Ordinal);

@@ -80,7 +80,7 @@ internal static class SampleGuide
                 Consumables = ["thread lock"],
             },
             "work"),
-        Sheet(new ShoppingPage { Frame = Page().Frame, Title = "", Head = Head("Shopping list"), Before = [Task("fuel-pressure", "Ask the inspection")], Note = "Invented prices.", Shopping = [new("machine-shop", "Machine shop", [new(new("Bracket spacer 8 mm", SitePaths.Part("bracket-spacer")), "2", "9 EUR", new("Alternator", Path + "#at-alternator"))], "9 EUR")] }, "shopping"),
+        Sheet(new ShoppingPage { Frame = Page().Frame, Title = "", Head = Head("Shopping list"), Before = [Task("fuel-pressure", "Ask the inspection")], Ranges = Belt().Drawing, Note = "Invented prices.", Shopping = [new("machine-shop", "Machine shop", [new(new("Bracket spacer 8 mm", SitePaths.Part("bracket-spacer")), "2", "9 EUR", new("Alternator", Path + "#at-alternator"))], "9 EUR")] }, "shopping"),
         Sheet(new FiguresPage { Frame = Page().Frame, Title = "", Head = Head("Sheet of figures"), Facts = [new("Quillet four-speed", [new("Oil", "75W-80, 2.1 L")])], Ledgers = [Gearing()] }, "figures"),
         Sheet(
             new OtherwisePage

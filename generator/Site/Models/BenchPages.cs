@@ -65,6 +65,9 @@ public sealed record WorkPage : BenchPage
     /// <summary>The work as bars over days.</summary>
     public HtmlString Drawing { get; init; } = HtmlString.Empty;
 
+    /// <summary>Hours by phase as ranges.</summary>
+    public HtmlString Ranges { get; init; } = HtmlString.Empty;
+
     /// <summary>Which chain of work decides how long it takes.</summary>
     public string Words { get; init; } = "";
 
@@ -82,6 +85,9 @@ public sealed record ShoppingPage : BenchPage
 {
     /// <summary>What is settled before any money is spent.</summary>
     public IReadOnlyList<GuideTask> Before { get; init; } = [];
+
+    /// <summary>Money by source as ranges.</summary>
+    public HtmlString Ranges { get; init; } = HtmlString.Empty;
 
     public IReadOnlyList<ShoppingGroup> Shopping { get; init; } = [];
 

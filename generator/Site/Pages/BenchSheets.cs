@@ -87,13 +87,15 @@ internal static class BenchSheets
             case Hoses:
                 return new HosesPage { Frame = frame, Title = title, Head = head, Hoses = GuideHoses.Of(site, sheet), Circuits = GuideHoses.Circuits(sheet) };
             case Shopping:
+                var list = new GuideWork(site, sheet, guide.Path);
                 return new ShoppingPage
                 {
                     Frame = frame,
                     Title = title,
                     Head = head,
                     Before = new GuideWork(site, sheet, frame.Path, SitePaths.Bench(guide.Path, Work)).OfPhase("assess"),
-                    Shopping = new GuideWork(site, sheet, guide.Path).Shopping(),
+                    Ranges = list.MoneyDrawing(),
+                    Shopping = list.Shopping(),
                     Note = GuidePages.MoneyNote(site, sheet),
                 };
             case Figures:
@@ -108,6 +110,7 @@ internal static class BenchSheets
                     Work = work.Phases(),
                     Ledgers = GuideLedgers.Of(sheet, "torques"),
                     Drawing = work.Drawing(),
+                    Ranges = work.HoursDrawing(),
                     Words = work.Words(),
                     Tools = work.Tools(),
                     Consumables = work.Consumables(),

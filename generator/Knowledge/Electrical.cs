@@ -11,7 +11,7 @@ public sealed record WiringGoods(string Kind, decimal? SizeMm2)
     public static readonly ImmutableArray<string> Kinds = ["wire", "screened-wire", "terminal", "seal", "blanking-plug", "splice", "heat-shrink"];
 }
 
-/// <summary>Millimetres in the one bay frame: origin at the face of the crankshaft nose, x to the front, y up, z to the gearbox.</summary>
+/// <summary>Millimetres in the one bay frame: origin at the face of the crankshaft nose, x to the right of somebody who looks at the belts, y up, z to the gearbox.</summary>
 public readonly record struct BayPoint(decimal X, decimal Y, decimal Z);
 
 /// <summary>A signal as the vocabulary declares it.</summary>

@@ -8,6 +8,9 @@ public sealed record SheetCaution(Caution Caution, Rule? Rule);
 
 public sealed record SheetMistake(string Text, Rule? Rule, Position? Position);
 
+/// <summary>A caution with the places of a combination that it belongs to; none for one of the whole job.</summary>
+public sealed record PlacedCaution(Caution Caution, ImmutableArray<Position> Positions, ImmutableArray<WorkTask> Tasks);
+
 /// <summary>Cautions and mistakes of a combination, each said once.</summary>
 public static class SheetTexts
 {
@@ -19,6 +22,22 @@ public static class SheetTexts
             .Concat(sheet.Tasks.SelectMany(task => task.Cautions.Select(caution => new SheetCaution(caution, null))))
             .DistinctBy(caution => (caution.Caution.About, caution.Caution.Text)),
     ];
+
+    /// <summary>The same cautions, each with where it belongs: the lines that its rules answer and the tasks that say it.</summary>
+    public static ImmutableArray<PlacedCaution> Placed(Sheet sheet, KnowledgeBase kb)
+    {
+        var lines = sheet.Answers.Where(answer => answer.Rule is not null).ToLookup(answer => answer.Rule!.Id, answer => answer.Position, StringComparer.Ordinal);
+        var ofRules = sheet.Speaking.SelectMany(rule => lines[rule.Id].Select(line => (Position?)line).DefaultIfEmpty().SelectMany(line => rule.Cautions.Select(caution => (Caution: caution, Line: line, Task: (WorkTask?)null))));
+        var ofTasks = sheet.Tasks.SelectMany(task => task.Cautions.Select(caution => (Caution: caution, Line: (Position?)null, Task: (WorkTask?)task)));
+        return
+        [
+            .. kb.Settings.Cautions.Select(caution => (Caution: caution, Line: (Position?)null, Task: (WorkTask?)null)).Concat(ofRules).Concat(ofTasks)
+                .GroupBy(one => (one.Caution.About, one.Caution.Text))
+                .Select(same => same.Any(one => one is { Line: null, Task: null })
+                    ? new PlacedCaution(same.First().Caution, [], [])
+                    : new PlacedCaution(same.First().Caution, [.. same.Select(one => one.Line).OfType<Position>().Distinct()], [.. same.Select(one => one.Task).OfType<WorkTask>().Distinct()])),
+        ];
+    }
 
     public static ImmutableArray<SheetMistake> Mistakes(Sheet sheet) =>
     [

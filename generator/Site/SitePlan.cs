@@ -58,7 +58,8 @@ public sealed class SitePlan
         yield return PlannedFile.Of(GuideVariants.Path(guide), () => new GuideVariants(_site, guide).File());
         if (_site.Base.Settings.BaseAddress is not null)
         {
-            yield return PlannedFile.Of(GuidePages.DataPath(guide, "svg"), () => GuideMachines.Picture(_site, guide));
+            yield return PlannedFile.Of(GuidePages.DataPath(guide, "svg"), () => GuideMachines.Picture(_site, guide, "svg", PreviewPicture.Svg));
+            yield return PlannedFile.Of(GuidePages.DataPath(guide, "png"), () => GuideMachines.Picture(_site, guide, "png", PreviewPicture.Png));
         }
     }
 

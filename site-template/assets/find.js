@@ -5,7 +5,11 @@
 (() => {
   const data = globalThis.swapwrightFinder;
   const place = document.querySelector(".finder");
-  if (!data || !place || data.guides.length === 0) return;
+  if (!place) return;
+  if (!data || data.guides.length === 0) {
+    place.remove();
+    return;
+  }
 
   const sides = { c: { data: data.chassis, title: "The car", none: "I have no car yet: leave it open" }, d: { data: data.donor, title: "The engine", none: "I have no engine yet: leave it open" } };
   const limits = {
@@ -62,6 +66,16 @@
     ? `${limits[wish].title.toLowerCase()} ${amount(value)} ${limits[wish].unit}`
     : `${data.choices[Number(wish.slice(1))].title.toLowerCase()}: ${data.choices[Number(wish.slice(1))].options[value].toLowerCase()}`);
 
+  // No rule excludes it: the other wishes do, or the choice does not arise with this car and engine.
+  const unsaid = (one, optionWish) => {
+    const built = matching({ ...one, wishes: {} });
+    const taken = built.map((guide) => (optionWish ? guide.o[optionWish.choice] : -1));
+    if (optionWish && built.length > 0 && taken.every((option) => option < 0)) return "There is nothing to choose here: the question does not arise with what you have.";
+    if (!optionWish || !taken.includes(optionWish.option)) return "Nothing of it can be built as far as is known.";
+    const others = Object.entries(one.wishes).filter(([wish]) => wish !== `o${optionWish.choice}`).map(([wish, value]) => wishWords(wish, value));
+    return `Against your other wishes: ${others.join("; ")}.`;
+  };
+
   // Why an answer leaves nothing: a wish that stands in the way, or the rules that keep the pairs from being built.
   const why = (one, optionWish) => {
     const reasons = make("span", { className: "because" });
@@ -91,7 +105,7 @@
       reasons.append(make("span", {}, link(title, path), words ? make("details", {}, make("summary", {}, "In full"), words) : ""));
     });
     if (rules.size > 2) reasons.append(`${rules.size - 2} more rules speak against it.`);
-    if (rules.size === 0) reasons.append(optionWish && matching(bare).length > 0 ? "Against your other wishes, or there is nothing to choose." : "Nothing of it can be built as far as is known.");
+    if (rules.size === 0) reasons.append(unsaid(one, optionWish));
     return reasons;
   };
 
@@ -127,9 +141,9 @@
   const answerItem = (side, words, answer, label) => {
     const next = withAnswer(side, answer);
     const left = matching(next).length;
-    const button = make("button", { type: "button", disabled: left === 0 }, words, make("span", { className: "left" }, left === 0 ? "closed" : count(left)));
+    // The name that is read out begins with the question, and holds the words that are seen.
+    const button = make("button", { type: "button", disabled: left === 0 }, label ? make("span", { className: "unseen" }, `${label}: `) : null, words, " ", make("span", { className: "left" }, left === 0 ? "closed" : count(left)));
     button.addEventListener("click", () => go(next, side));
-    if (label) button.setAttribute("aria-label", `${label}: ${words}, ${left === 0 ? "closed" : count(left)}`);
     return make("li", {}, button, left === 0 ? why(next) : null);
   };
   // What can be answered comes first.

@@ -72,13 +72,8 @@ public sealed class HostilePagesTests
         // What a source is about stands on the page that its title leads to.
         "Confidence.Sources.About", "OtherwisePage.Sources.Id", "OtherwisePage.Sources.About",
         // Conditions as cases are for the guide's switches.
-        "GuidePage.Choices.Condition.Cases.Terms.Choice", "GuidePage.Choices.Condition.Cases.Terms.Options",
-        "GuidePage.Advice.Condition.Cases.Terms.Choice", "GuidePage.Advice.Condition.Cases.Terms.Options",
-        "OtherwisePage.Exclusions.Condition.Cases.Terms.Choice", "OtherwisePage.Exclusions.Condition.Cases.Terms.Options",
-        "OtherwisePage.Systems.Positions.Lines.Line.Condition.Cases.Terms.Choice", "OtherwisePage.Systems.Positions.Lines.Line.Condition.Cases.Terms.Options",
         // The shopping list leads on to a part and says where it comes from; the recommended line needs no cases.
-        "Lines.Parts.Part.Href", "Lines.Parts.From", "Line.Parts.Part.Href", "Line.Parts.From", "Lines.Condition.Cases.Terms.Choice", "Lines.Condition.Cases.Terms.Options",
-        // A rule's own page need not name the rule.
+        "Lines.Parts.Part.Href", "Lines.Parts.From", "Line.Parts.Part.Href", "Line.Parts.From",        // A rule's own page need not name the rule.
         "RulePage.Values.Rule.Text", "RulePage.Values.Rule.Href",
         // Said only where a list has no lines.
         "HealthPage.Lists.Empty",

@@ -6,8 +6,8 @@ namespace Swapwright.Tests.Site;
 /// <summary>A guide with every section filled.</summary>
 internal static class SampleGuide
 {
-    private static readonly GuideCondition Kept = new("where the alternator is kept", [new([new("alternator", ["keep"])])]);
-    private static readonly GuideCondition Donors = new("where the donor's alternator is fitted", [new([new("alternator", ["donor"])])]);
+    private static readonly GuideCondition Kept = new("where the alternator is kept");
+    private static readonly GuideCondition Donors = new("where the donor's alternator is fitted");
 
     private static readonly string Path = SitePaths.Guide("quillet-c", "marn-16", ["own"]);
 
@@ -37,11 +37,14 @@ internal static class SampleGuide
         FirstStart = [Task("first-start", "Start with the extinguisher at hand")],
         Mistakes = [Words("The charge lamp is left out, and the alternator never wakes.")],
         MistakesAbove = "One mistake stands above, beside the line that it spoils.",
-        Cautions = [new("Fuel", Words("Injection lines hold pressure after the engine is off: relieve it before you open one.")), new("Law", Words("Ask an inspector before you buy anything."))],
+        Cautions =
+        [
+            new("Fuel", [Words("Injection lines hold pressure after the engine is off: relieve it before you open one.")], [new(Words("Catch every drop."), "Open the fuel line")]),
+            new("Law", [Words("Ask an inspector before you buy anything.")], []),
+        ],
         Confidence = new()
         {
             Words = "38 of 52 answers were built and driven; none that matters for safety rests on a report alone.",
-            Standings = [new(Standing.Built, "built and driven", 38), new(Standing.Measured, "measured", 9), new(Standing.Reported, "reported", 5)],
             Figures = [new("Oldest check", "14 September 2024")],
             OpenPoints = [Words("The heater step is known from one build only.")],
             Sources = [SamplePages.Source("build-log-3", "Build log of a 1987 C", "build log")],
@@ -51,15 +54,14 @@ internal static class SampleGuide
     /// <summary>Its sheets for the bench.</summary>
     public static IReadOnlyList<BenchPage> Sheets() =>
     [
-        Sheet(new WiringPage { Frame = Page().Frame, Title = "", Guide = Back(), Kind = "Wiring sheet", Wiring = [Wiring()] }, "wiring"),
-        Sheet(new BeltsPage { Frame = Page().Frame, Title = "", Guide = Back(), Kind = "Belt card", Belts = [Belt()] }, "belts"),
+        Sheet(new WiringPage { Frame = Page().Frame, Title = "", Head = Head("Wiring sheet"), Wiring = [Wiring()] }, "wiring"),
+        Sheet(new BeltsPage { Frame = Page().Frame, Title = "", Head = Head("Belt card"), Belts = [Belt()] }, "belts"),
         Sheet(
             new HosesPage
             {
                 Frame = Page().Frame,
                 Title = "",
-                Guide = Back(),
-                Kind = "Hose card",
+                Head = Head("Hose card"),
                 Hoses = [new("Fuel feed", "tank pump", "rail", "8 mm", "2,900 mm", "new line, clips every 300 mm", "injection, 10 bar")],
                 Circuits = [new() { Title = "Fuel", Drawing = Belt().Drawing, Totals = [new("8 mm", "2.9 m", "one piece")] }],
             },
@@ -69,8 +71,7 @@ internal static class SampleGuide
             {
                 Frame = Page().Frame,
                 Title = "",
-                Guide = Back(),
-                Kind = "Work sheet",
+                Head = Head("Work sheet"),
                 Work = [new() { Id = "prepare", Title = "Prepare", Hours = new("6", "9", "14", "hours"), Tasks = [Task("machine-plate", "Have the adapter plate machined"), Task("spacer", "Fit the alternator's spacer")] }],
                 Ledgers = [Gearing()],
                 Drawing = Belt().Drawing,
@@ -79,15 +80,14 @@ internal static class SampleGuide
                 Consumables = ["thread lock"],
             },
             "work"),
-        Sheet(new ShoppingPage { Frame = Page().Frame, Title = "", Guide = Back(), Kind = "Shopping list", Note = "Invented prices.", Shopping = [new("machine-shop", "Machine shop", [new(new("Bracket spacer 8 mm", SitePaths.Part("bracket-spacer")), "2", "9 EUR", new("Alternator", Path + "#at-alternator"))], "9 EUR")] }, "shopping"),
-        Sheet(new FiguresPage { Frame = Page().Frame, Title = "", Guide = Back(), Kind = "Sheet of figures", Facts = [new("Quillet four-speed", [new("Oil", "75W-80, 2.1 L")])], Ledgers = [Gearing()] }, "figures"),
+        Sheet(new ShoppingPage { Frame = Page().Frame, Title = "", Head = Head("Shopping list"), Before = [Task("fuel-pressure", "Ask the inspection")], Ranges = Belt().Drawing, Note = "Invented prices.", Shopping = [new("machine-shop", "Machine shop", [new(new("Bracket spacer 8 mm", SitePaths.Part("bracket-spacer")), "2", "9 EUR", new("Alternator", Path + "#at-alternator"))], "9 EUR")] }, "shopping"),
+        Sheet(new FiguresPage { Frame = Page().Frame, Title = "", Head = Head("Sheet of figures"), Facts = [new("Quillet four-speed", [new("Oil", "75W-80, 2.1 L")])], Ledgers = [Gearing()] }, "figures"),
         Sheet(
             new OtherwisePage
             {
                 Frame = Page().Frame,
                 Title = "",
-                Guide = Back(),
-                Kind = "Other choices",
+                Head = Head("Other choices"),
                 Exclusions = [new(Words("An ECU that controls the alternator rules out keeping the chassis's."), new("ECU-controlled alternator", SitePaths.Rule("ecu-alternator")), Kept)],
                 Systems = [new("ancillaries", "Ancillaries", [new(new("Alternator", Path + "#at-alternator"), [new("or-alternator-1", Line(Verb.Take, "Take the donor's", Donors, Standing.Reported, "reported") with { Notes = SamplePages.Html("Its plug is changed for the chassis's oval one.", SitePaths.Bench(Path, "otherwise")), Reason = Reason(Standing.Reported, "reported", SitePaths.Bench(Path, "otherwise")) })])])],
                 Sources = [SamplePages.Source("build-log-3", "Build log of a 1987 C", "build log")],
@@ -97,13 +97,17 @@ internal static class SampleGuide
 
     private static BenchPage Sheet(BenchPage page, string id) => page with
     {
-        Frame = SamplePages.Frame(SitePaths.Bench(Path, id), page.Kind),
-        Title = $"{page.Kind}: Marn 16 in Quillet C",
+        Frame = SamplePages.Frame(SitePaths.Bench(Path, id), page.Head.Kind),
+        Title = $"{page.Head.Kind}: Marn 16 in Quillet C",
+    };
+
+    private static BenchHead Head(string kind) => new()
+    {
+        Kind = kind,
+        Guide = new("Marn 16 in Quillet C", Path),
         Chosen = [new("Gearbox", "the chassis's own four-speed")],
         Others = [new("Work sheet", SitePaths.Bench(Path, "work"))],
     };
-
-    private static PageLink Back() => new("Marn 16 in Quillet C", Path);
 
     private static HtmlString Words(string text) => SamplePages.Words(text);
 

@@ -61,6 +61,45 @@ public sealed class GuideInUseTests(RenderedSite site)
     }
 
     [Fact]
+    public async Task Guide_Switched_SaysWhichSheetsStillHoldAndSavesTheBuildAsItStands()
+    {
+        var page = await Open(LargestGuide());
+        await page.Locator("[data-choice=ecu] input[type=radio]:enabled:not(:checked)").First.CheckAsync();
+        await page.Locator(".is-switched").WaitForAsync();
+
+        var marks = await page.Locator(".sheets li").AllInnerTextsAsync();
+        Assert.All(marks, one => Assert.Matches("holds for this build too|recommended choices only", one));
+        Assert.Contains(marks, one => one.StartsWith("Wiring sheet", StringComparison.Ordinal) && one.Contains("recommended choices only", StringComparison.Ordinal));
+        Assert.Contains("recommended choices", await page.Locator(".foot strong").InnerTextAsync(), StringComparison.Ordinal);
+
+        var saved = await page.RunAndWaitForDownloadAsync(() => page.GetByRole(AriaRole.Button, new() { Name = "Save it as a table" }).ClickAsync());
+        var rows = await File.ReadAllLinesAsync(await saved.PathAsync());
+        Assert.Equal("\"position\",\"do\",\"what\",\"parts\",\"rule\"", rows[0]);
+        Assert.Equal(await page.Locator(".guide .position:not([hidden])").CountAsync(), rows.Length - 1);
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "Back to the recommended choices" }).ClickAsync();
+        Assert.Equal(0, await page.Locator(".sheets .mark, .foot strong").CountAsync());
+    }
+
+    [Fact]
+    public async Task Guide_SwitchedAndBack_IsAsItWas()
+    {
+        var page = await Open(LargestGuide());
+        var before = await Told(page);
+        await page.Locator("[data-choice] input[type=radio]:enabled:not(:checked)").First.CheckAsync();
+        await page.Locator(".is-switched").WaitForAsync();
+        Assert.NotEqual(before, await Told(page));
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "Back to the recommended choices" }).ClickAsync();
+
+        Assert.Equal(before, await Told(page));
+    }
+
+    // Long blocks are put together from what stood on the page.
+    private static async Task<string> Told(IPage page) => string.Join('\n', await page.EvaluateAsync<string[]>(
+        "() => ['cautions', 'mistakes', 'tasks', 'wiring', 'belts', 'hoses', 'shopping', 'notes'].flatMap((name) => [...document.querySelectorAll(`[data-block=${name}] :is(li, dd, dt, .chosen, figure, p)`)].map((one) => one.textContent.replace(/\\s+/g, ' ').trim()))"));
+
+    [Fact]
     public async Task Ticks_SavedAndLoadedElsewhere_AreTheSame()
     {
         var page = await Open(LargestGuide());

@@ -42,7 +42,8 @@ public sealed class RenderedSite : IAsyncLifetime
         Directory.Delete(Folder, recursive: true);
     }
 
-    private static string Root()
+    /// <summary>The repository.</summary>
+    public static string Root()
     {
         var folder = AppContext.BaseDirectory;
         while (!File.Exists(Path.Combine(folder, "Swapwright.slnx")))

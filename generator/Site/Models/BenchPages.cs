@@ -3,8 +3,8 @@ namespace Swapwright.Site.Models;
 /// <summary>A link to a sheet with what is on it.</summary>
 public sealed record BenchLink(PageLink Sheet, string Words);
 
-/// <summary>A sheet that is printed for itself and taken to the bench: one piece of a guide, whole.</summary>
-public abstract record BenchPage : Page
+/// <summary>What stands at the head and the foot of every sheet.</summary>
+public sealed record BenchHead
 {
     /// <summary>The guide it belongs to, called by its combination.</summary>
     public required PageLink Guide { get; init; }
@@ -17,6 +17,12 @@ public abstract record BenchPage : Page
 
     /// <summary>The guide's other sheets.</summary>
     public IReadOnlyList<PageLink> Others { get; init; } = [];
+}
+
+/// <summary>A sheet that is printed for itself and taken to the bench: one piece of a guide, whole.</summary>
+public abstract record BenchPage : Page
+{
+    public required BenchHead Head { get; init; }
 
     public override IReadOnlyList<string> Styles => ["assets/guide.css"];
 }
@@ -59,6 +65,9 @@ public sealed record WorkPage : BenchPage
     /// <summary>The work as bars over days.</summary>
     public HtmlString Drawing { get; init; } = HtmlString.Empty;
 
+    /// <summary>Hours by phase as ranges.</summary>
+    public HtmlString Ranges { get; init; } = HtmlString.Empty;
+
     /// <summary>Which chain of work decides how long it takes.</summary>
     public string Words { get; init; } = "";
 
@@ -74,6 +83,12 @@ public sealed record WorkPage : BenchPage
 /// <summary>What to get, by where it comes from.</summary>
 public sealed record ShoppingPage : BenchPage
 {
+    /// <summary>What is settled before any money is spent.</summary>
+    public IReadOnlyList<GuideTask> Before { get; init; } = [];
+
+    /// <summary>Money by source as ranges.</summary>
+    public HtmlString Ranges { get; init; } = HtmlString.Empty;
+
     public IReadOnlyList<ShoppingGroup> Shopping { get; init; } = [];
 
     public string Note { get; init; } = "";

@@ -42,20 +42,20 @@ public sealed record RangeText(string Least, string Likely, string Most, string 
 /// <param name="About">Its subject in words, as in "Fuel".</param>
 public sealed record Caution(string About, HtmlString Text);
 
+/// <summary>The cautions about one hazard.</summary>
+/// <param name="Whole">Those of the whole job.</param>
+/// <param name="Placed">Those of a line or a task.</param>
+public sealed record CautionGroup(string About, IReadOnlyList<HtmlString> Whole, IReadOnlyList<PlacedText> Placed);
+
+/// <param name="Where">Titles of the lines and tasks that it belongs to.</param>
+public sealed record PlacedText(HtmlString Text, string Where);
+
 /// <summary>On whose word something stands.</summary>
 public sealed record SourceLine(string Id, string Title, string Kind, string? Date = null, string? By = null, string? About = null, PageLink? Link = null);
 
-/// <summary>One way to meet a condition: every term has to hold.</summary>
-/// <param name="Terms">A choice's id and the option ids of which one has to be chosen.</param>
-public sealed record ConditionCase(IReadOnlyList<ConditionTerm> Terms);
-
-/// <inheritdoc cref="ConditionCase"/>
-public sealed record ConditionTerm(string Choice, IReadOnlyList<string> Options);
-
-/// <summary>When a line of a guide holds: in words for the reader, as cases for the switches.</summary>
+/// <summary>When a line of a guide holds.</summary>
 /// <param name="Words">As in "where the alternator is kept"; shown beside the line.</param>
-/// <param name="Cases">One of them has to hold.</param>
-public sealed record GuideCondition(string Words, IReadOnlyList<ConditionCase> Cases);
+public sealed record GuideCondition(string Words);
 
 /// <summary>A wire's colour by its IEC 60757 codes, base and tracer: "GN/YE".</summary>
 public sealed record WireColour(string Code)

@@ -58,7 +58,7 @@ public sealed record GuidePage : Page
     /// <summary>How many stand beside their lines, as a sentence.</summary>
     public string MistakesAbove { get; init; } = "";
 
-    public IReadOnlyList<Caution> Cautions { get; init; } = [];
+    public IReadOnlyList<CautionGroup> Cautions { get; init; } = [];
 
     public GuideConfidence? Confidence { get; init; }
 
@@ -158,8 +158,6 @@ public sealed record GuideConfidence
     /// <summary>One sentence: "41 of 52 answers were built and driven."</summary>
     public string Words { get; init; } = "";
 
-    public IReadOnlyList<GuideStandingCount> Standings { get; init; } = [];
-
     public IReadOnlyList<NamedValue> Figures { get; init; } = [];
 
     /// <summary>What is still open: warnings and accepted findings that concern this build.</summary>
@@ -168,5 +166,3 @@ public sealed record GuideConfidence
     /// <summary>Numbered by their order; the reasons name the numbers.</summary>
     public IReadOnlyList<SourceLine> Sources { get; init; } = [];
 }
-
-public sealed record GuideStandingCount(Standing Standing, string Words, int Count);

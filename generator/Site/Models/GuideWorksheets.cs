@@ -106,7 +106,11 @@ public sealed record WiringBench
     /// <summary>Plugs by what they need.</summary>
     public IReadOnlyList<NamedCount> Counts { get; init; } = [];
 
+    /// <summary>Numbered from 1 in this order, as on the plan.</summary>
     public IReadOnlyList<GuideDevice> Devices { get; init; } = [];
+
+    /// <summary>Where each device lies in the bay, and which wires grow.</summary>
+    public HtmlString Plan { get; init; } = HtmlString.Empty;
 
     public IReadOnlyList<GuideWireCut> Cuts { get; init; } = [];
 
@@ -154,6 +158,12 @@ public sealed record GuideDevice
     public bool IsOpen { get; init; }
 
     public IReadOnlyList<GuidePin> Pins { get; init; } = [];
+
+    /// <summary>The plug's face with the colour of each wire, where something is to be done to it.</summary>
+    public HtmlString Face { get; init; } = HtmlString.Empty;
+
+    /// <summary>From the device's cavities to where each wire ends, where something is to be done to it.</summary>
+    public HtmlString Wires { get; init; } = HtmlString.Empty;
 }
 
 public sealed record GuidePin(string Cavity, string Signal, string Action = "", WireColour? Colour = null, string Size = "");

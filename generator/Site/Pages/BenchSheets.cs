@@ -22,7 +22,7 @@ internal static class BenchSheets
     // In the order in which a builder takes them up.
     private static readonly ImmutableArray<(string Id, string Kind, string Words)> s_kinds =
     [
-        (Shopping, "Shopping list", "every part with its price, by where it comes from"),
+        (Shopping, "Shopping list", "what to settle before you buy, every part with its price, by where it comes from"),
         (Work, "Work sheet", "every task with its steps, in order, with tools, torques and fluids"),
         (Wiring, "Wiring sheet", "every plug by cavity, wires to cut, terminals, the adapter"),
         (Belts, "Belt card", "path, pulleys, adjuster and tension of each belt"),
@@ -36,6 +36,26 @@ internal static class BenchSheets
     public static IEnumerable<PlannedPage> Of(SiteKnowledge site, GuideEntry guide) =>
         s_kinds.Select(kind => new PlannedPage(SitePaths.Bench(guide.Path, kind.Id), () => Build(site, guide, kind.Id)));
 
+    /// <summary>The sheets that say the same of two combinations of one guide, whose worksheets are shared where they are equal.</summary>
+    public static IEnumerable<string> Same(Sheet one, Sheet other)
+    {
+        var tables = one.Ledgers.Length == other.Ledgers.Length && one.Ledgers.Zip(other.Ledgers).All(pair => ReferenceEquals(pair.First, pair.Second));
+        return new (string Id, bool IsSame)[]
+        {
+            (Wiring, ReferenceEquals(one.Wiring, other.Wiring)),
+            (Belts, one.Belts == other.Belts),
+            (Hoses, ReferenceEquals(one.Hoses, other.Hoses)),
+            (Work, one.Tasks.SequenceEqual(other.Tasks) && ReferenceEquals(one.Ledger("torques"), other.Ledger("torques"))),
+            (Shopping, Bought(one).SequenceEqual(Bought(other))),
+            (Figures, tables && one.Gearbox == other.Gearbox && one.Ecu == other.Ecu),
+            (Otherwise, true),
+        }
+            .Where(sheet => sheet.IsSame).Select(sheet => sheet.Id);
+    }
+
+    private static IEnumerable<(string Part, int Amount, string For)> Bought(Sheet sheet) =>
+        sheet.Shopping.Select(line => (line.Part.Id, line.Amount, line.For.IsEmpty ? "" : line.For[0].Id));
+
     private static BenchPage Build(SiteKnowledge site, GuideEntry guide, string id)
     {
         var kind = s_kinds.First(one => one.Id == id).Kind;
@@ -43,40 +63,58 @@ internal static class BenchSheets
         var whole = GuidePages.Title(guide);
         var title = $"{kind}: {whole}";
         var sheet = site.SheetOf(guide);
-        var back = new PageLink(whole, guide.Path);
-        var frame = site.Frame(path, title, $"{kind} for {whole}.", SiteKnowledge.Link(guide.Headline.Chassis), back);
-        ImmutableArray<NamedValue> chosen = [.. GuidePages.Headline(site, guide), .. GuidePages.Decided(site, sheet, guide)];
-        ImmutableArray<PageLink> others = [.. s_kinds.Where(one => one.Id != id).Select(one => new PageLink(one.Kind, SitePaths.Bench(guide.Path, one.Id)))];
+        var head = new BenchHead
+        {
+            Kind = kind,
+            Guide = new PageLink(whole, guide.Path),
+            Chosen = [.. GuidePages.Headline(site, guide), .. GuidePages.Decided(site, sheet, guide)],
+            Others = [.. s_kinds.Where(one => one.Id != id).Select(one => new PageLink(one.Kind, SitePaths.Bench(guide.Path, one.Id)))],
+        };
+        var page = Content(site, guide, sheet, id, site.Frame(path, title, $"{kind} for {whole}.", SiteKnowledge.Link(guide.Headline.Chassis), head.Guide), title, head);
+        return page is WorkPage work
+            ? work with { Frame = work.Frame with { StructuredData = HowToData.Whole(work, sheet, site.Base.Settings, SitePaths.Address(site.Base.Settings.BaseAddress, path)) } }
+            : page;
+    }
+
+    private static BenchPage Content(SiteKnowledge site, GuideEntry guide, Sheet sheet, string id, SiteFrame frame, string title, BenchHead head)
+    {
         switch (id)
         {
             case Wiring:
-                return new WiringPage { Frame = frame, Title = title, Kind = kind, Guide = back, Chosen = chosen, Others = others, Wiring = GuideWirings.Bench(site, sheet) is { } wiring ? [wiring] : [] };
+                return new WiringPage { Frame = frame, Title = title, Head = head, Wiring = GuideWirings.Bench(site, sheet) is { } wiring ? [wiring] : [] };
             case Belts:
-                return new BeltsPage { Frame = frame, Title = title, Kind = kind, Guide = back, Chosen = chosen, Others = others, Belts = GuideBelts.Cards(sheet) };
+                return new BeltsPage { Frame = frame, Title = title, Head = head, Belts = GuideBelts.Cards(sheet) };
             case Hoses:
-                return new HosesPage { Frame = frame, Title = title, Kind = kind, Guide = back, Chosen = chosen, Others = others, Hoses = GuideHoses.Of(site, sheet), Circuits = GuideHoses.Circuits(sheet) };
+                return new HosesPage { Frame = frame, Title = title, Head = head, Hoses = GuideHoses.Of(site, sheet), Circuits = GuideHoses.Circuits(sheet) };
             case Shopping:
-                return new ShoppingPage { Frame = frame, Title = title, Kind = kind, Guide = back, Chosen = chosen, Others = others, Shopping = new GuideWork(site, sheet, guide.Path).Shopping(), Note = GuidePages.MoneyNote(site, sheet) };
-            case Figures:
-                return new FiguresPage { Frame = frame, Title = title, Kind = kind, Guide = back, Chosen = chosen, Others = others, Facts = Facts(site, sheet, path), Ledgers = GuideLedgers.OfFigures(sheet) };
-            case Work:
-                var work = new GuideWork(site, sheet, path);
-                var page = new WorkPage
+                var list = new GuideWork(site, sheet, guide.Path);
+                return new ShoppingPage
                 {
                     Frame = frame,
                     Title = title,
-                    Kind = kind,
-                    Guide = back,
-                    Chosen = chosen,
-                    Others = others,
+                    Head = head,
+                    Before = new GuideWork(site, sheet, frame.Path, SitePaths.Bench(guide.Path, Work)).OfPhase("assess"),
+                    Ranges = list.MoneyDrawing(),
+                    Shopping = list.Shopping(),
+                    Note = GuidePages.MoneyNote(site, sheet),
+                };
+            case Figures:
+                return new FiguresPage { Frame = frame, Title = title, Head = head, Facts = Facts(site, sheet, frame.Path), Ledgers = GuideLedgers.OfFigures(sheet) };
+            case Work:
+                var work = new GuideWork(site, sheet, frame.Path);
+                return new WorkPage
+                {
+                    Frame = frame,
+                    Title = title,
+                    Head = head,
                     Work = work.Phases(),
                     Ledgers = GuideLedgers.Of(sheet, "torques"),
                     Drawing = work.Drawing(),
+                    Ranges = work.HoursDrawing(),
                     Words = work.Words(),
                     Tools = work.Tools(),
                     Consumables = work.Consumables(),
                 };
-                return page with { Frame = frame with { StructuredData = HowToData.Whole(page, sheet, site.Base.Settings, SitePaths.Address(site.Base.Settings.BaseAddress, path)) } };
             default:
                 // The regions belong to one store that grows while it is asked.
                 lock (site.Store)
@@ -86,12 +124,9 @@ internal static class BenchSheets
                     {
                         Frame = frame,
                         Title = title,
-                        Kind = kind,
-                        Guide = back,
-                        Chosen = chosen,
-                        Others = others,
-                        Exclusions = new GuideChoices(site, guide).Exclusions(path),
-                        Systems = systems.Otherwise(path),
+                        Head = head,
+                        Exclusions = new GuideChoices(site, guide).Exclusions(frame.Path),
+                        Systems = systems.Otherwise(frame.Path),
                         Sources = site.Sources(systems.Sources),
                     };
                 }

@@ -13,7 +13,7 @@ internal static class GuideMachines
     public static SiteFrame Frame(SiteKnowledge site, GuideEntry guide, Sheet sheet, GuidePage page)
     {
         var settings = site.Base.Settings;
-        var picture = SitePaths.Address(settings.BaseAddress, GuidePages.DataPath(guide, "svg"));
+        var picture = SitePaths.Address(settings.BaseAddress, GuidePages.DataPath(guide, "png"));
         return page.Frame with
         {
             Alternates =
@@ -27,11 +27,11 @@ internal static class GuideMachines
         };
     }
 
-    public static SiteFile Picture(SiteKnowledge site, GuideEntry guide)
+    public static SiteFile Picture(SiteKnowledge site, GuideEntry guide, string extension, Func<PreviewLines, byte[]> draw)
     {
         var sheet = site.SheetOf(guide);
         var (hours, money) = (SiteKnowledge.Whole(sheet.Hours), SiteKnowledge.Whole(sheet.Money));
-        return new SiteFile(GuidePages.DataPath(guide, "svg"), PreviewPicture.Draw(new PreviewLines(
+        return new SiteFile(GuidePages.DataPath(guide, extension), draw(new PreviewLines(
             site.Base.Settings.Title,
             guide.Headline.Donor.Title,
             guide.Headline.Chassis.Title,

@@ -75,7 +75,7 @@ internal static class GuidePages
                 1 => "One mistake stands above, beside the line that it spoils.",
                 var count => string.Create(CultureInfo.InvariantCulture, $"{count} mistakes stand above, each beside the line that it spoils."),
             },
-            Cautions = site.Cautions(SheetTexts.Cautions(sheet, site.Base).Select(caution => caution.Caution), guide.Path),
+            Cautions = GuideCautions.Of(site, sheet, text => site.Inline(text, guide.Path).ToString()),
             Confidence = Confidence(site, sheet, sources),
         };
         return page with { Frame = GuideMachines.Frame(site, guide, sheet, page) };
@@ -168,7 +168,6 @@ internal static class GuidePages
         return new GuideConfidence
         {
             Words = $"{Count(Models.Standing.Built).ToString(CultureInfo.InvariantCulture)} of {all} answers were built and driven, {Count(Models.Standing.Measured).ToString(CultureInfo.InvariantCulture)} measured, {Count(Models.Standing.Reported).ToString(CultureInfo.InvariantCulture)} only reported.",
-            Standings = [.. new[] { Models.Standing.Built, Models.Standing.Measured, Models.Standing.Reported }.Select(standing => new GuideStandingCount(standing, SiteKnowledge.StandingText(standing.ToString().ToLowerInvariant()), Count(standing)))],
             Figures = rules.Select(rule => rule.Checked).OfType<string>().Min(StringComparer.Ordinal) is { } oldest ? [new NamedValue("Oldest check", oldest)] : [],
             Sources = site.Sources(sources),
         };

@@ -14,24 +14,23 @@ namespace Swapwright.Site.Pages;
 
 /// <summary>
 /// What a guide says for every combination that it covers, as a script that only sets one value: the switches of the guide
-/// fetch it when they are first used. Each block (hours, belts, work …) is written once for all combinations that share it,
-/// and a combination names its blocks by number.
+/// fetch it when they are first used.
 /// </summary>
 /// <remarks>
-/// <c>choices</c>: ids in the order of a key. <c>combinations</c>: options joined by commas → <c>{lines, BLOCK: number}</c>;
-/// <c>lines</c> says for each of <c>positions</c> which of its lines holds: 0 the recommended one, n its nth other, -1 none.
-/// <c>rules</c>: position → rule of each line. <c>others</c>: the lines in full, by anchor.
+/// <c>choices</c> and <c>options</c>: ids, the options by choice. <c>combinations</c>: the number of each choice's option, of its
+/// <c>lines</c>, and of its content of each block of <c>names</c> (-1: it has none); <c>recommended</c> says which is the page's own.
+/// <c>lines</c>: for each of <c>positions</c> which of its lines holds: 0 the recommended one, n its nth other, -1 none.
+/// <c>rules</c>: position → rule of each line by that number. <c>others</c>: the lines in full, by anchor. The rest: <see cref="RowTables"/>.
 /// </remarks>
 internal sealed class GuideVariants(SiteKnowledge site, GuideEntry guide)
 {
     // As for structured data: no character can end the text or the script.
     private static readonly JsonWriterOptions s_options = new() { Encoder = JavaScriptEncoder.Create(UnicodeRanges.All) };
 
-    private readonly SortedDictionary<string, Block> _blocks = new(StringComparer.Ordinal);
-
+    private readonly RowTables _tables = new();
+    private readonly RowTables.Table _lines = new();
     private readonly SheetMemory _memory = new();
     private readonly Dictionary<string, string> _inline = new(StringComparer.Ordinal);
-    private readonly Dictionary<(string Block, object Source), int> _numbers = [];
 
     public static string Path(GuideEntry guide) => System.IO.Path.ChangeExtension(SitePaths.Bench(guide.Path, "choices"), "js");
 
@@ -39,46 +38,42 @@ internal sealed class GuideVariants(SiteKnowledge site, GuideEntry guide)
 
     private string Json()
     {
-        List<string> choices;
+        List<Choice> choices;
         List<int[]> combinations;
         ImmutableArray<VariantPosition> positions;
         lock (site.Store)
         {
-            choices = [.. new GuideChoices(site, guide).Choices().Select(choice => choice.Id)];
-            combinations = [.. Combinations(guide.Headline.Slice, choices.Select(site.Resolution.Space.LevelOf).ToArray())];
+            choices = [.. new GuideChoices(site, guide).Choices().Select(choice => site.Base.Choices[choice.Id])];
+            combinations = [.. Combinations(guide.Headline.Slice, choices.Select(choice => site.Resolution.Space.LevelOf(choice.Id)).ToArray())];
             positions = new GuideSystems(site, guide).Variable();
         }
 
+        var recommended = site.Sheets.Build(guide.Recommended.AsSpan(), _memory);
+        foreach (var (name, rows) in OnPage(recommended))
+        {
+            _tables.Shown(name, rows());
+        }
+
+        var told = combinations.ConvertAll(values => Combination(values, recommended, positions));
+        var options = choices.ConvertAll(choice => choice.Options.Select(option => option.Id).Append(Choice.None).ToList());
         return Written(json =>
         {
-            Texts(json, "choices", choices);
-            json.WriteString("recommended", Key(guide.Recommended.AsSpan(), choices));
+            Texts(json, "choices", choices.Select(choice => choice.Id));
+            json.WriteStartArray("options");
+            options.ForEach(ids => All(json, ids));
+            json.WriteEndArray();
+            json.WriteNumber("recommended", combinations.FindIndex(values => choices.TrueForAll(choice => OptionOf(values, choice) == OptionOf(guide.Recommended.AsSpan(), choice))));
             Texts(json, "positions", positions.Select(position => position.Id));
             json.WriteStartObject("rules");
             foreach (var position in positions)
             {
-                Texts(json, position.Id, position.Lines.Select(line => line.Rule));
+                Texts(json, position.Id, Enumerable.Range(0, position.Lines.Max(line => line.Number) + 1).Select(number => position.Lines.FirstOrDefault(line => line.Number == number)?.Rule ?? ""));
             }
 
             json.WriteEndObject();
-            json.WriteStartObject("combinations");
-            foreach (var values in combinations)
-            {
-                json.WriteStartObject(Key(values, choices));
-                Combination(json, values, positions);
-                json.WriteEndObject();
-            }
-
-            json.WriteEndObject();
-            json.WriteStartObject("blocks");
-            foreach (var (name, block) in _blocks)
-            {
-                json.WriteStartArray(name);
-                block.Texts.ForEach(text => json.WriteRawValue(text, skipInputValidation: true));
-                json.WriteEndArray();
-            }
-
-            json.WriteEndObject();
+            json.WriteStartArray("lines");
+            _lines.Entries.ForEach(entry => json.WriteRawValue(entry, skipInputValidation: true));
+            json.WriteEndArray();
             json.WriteStartObject("others");
             foreach (var line in positions.SelectMany(position => position.Lines).Where(line => line.Anchor.Length > 0))
             {
@@ -86,6 +81,17 @@ internal sealed class GuideVariants(SiteKnowledge site, GuideEntry guide)
             }
 
             json.WriteEndObject();
+            Texts(json, "names", _tables.Blocks);
+            json.WriteStartArray("combinations");
+            foreach (var (values, (lines, blocks)) in combinations.Zip(told))
+            {
+                json.WriteRawValue(
+                    RowTables.Numbers(choices.Select((choice, at) => options[at].IndexOf(OptionOf(values, choice))).Append(lines).Concat(_tables.Blocks.Select(name => blocks.GetValueOrDefault(name, -1)))),
+                    skipInputValidation: true);
+            }
+
+            json.WriteEndArray();
+            _tables.Write(json);
         });
     }
 
@@ -108,50 +114,71 @@ internal sealed class GuideVariants(SiteKnowledge site, GuideEntry guide)
         }
     }
 
-    private string Key(ReadOnlySpan<int> values, List<string> choices)
-    {
-        var options = new List<string>();
-        foreach (var choice in choices)
-        {
-            options.Add(site.Resolution.Space.OptionOf(values, choice));
-        }
+    private string OptionOf(ReadOnlySpan<int> values, Choice choice) => site.Resolution.Space.OptionOf(values, choice.Id);
 
-        return string.Join(',', options);
-    }
-
-    private void Combination(Utf8JsonWriter json, int[] values, ImmutableArray<VariantPosition> positions)
+    private (int Lines, Dictionary<string, int> Blocks) Combination(int[] values, Sheet recommended, ImmutableArray<VariantPosition> positions)
     {
         var sheet = site.Sheets.Build(values, _memory);
-        json.WriteStartArray("lines");
-        foreach (var position in positions)
+        var lines = positions.Select(position => sheet.At(position.Id)?.Rule?.Id is { } rule ? position.Lines.First(line => line.Rule == rule).Number : -1);
+        var summary = GuidePages.Summary(site, sheet, guide, values.AsSpan().SequenceEqual(guide.Recommended.AsSpan()) ? "the recommended choices" : "these choices");
+        var blocks = new Dictionary<string, int>(StringComparer.Ordinal);
+        void Share(string name, object? source, Func<IEnumerable<string[]>> rows) => blocks.Add(name, _tables.Number(name, source, rows));
+        void One(string name, params string[] row) => Share(name, null, () => [row]);
+
+        One("verdict", summary.Verdict, ClassWord.Of(summary.VerdictWeight));
+        One("work", Range(summary.Hours!));
+        One("parts", Range(summary.Money!));
+        One("skill", summary.Skill, summary.People);
+        One("days", summary.Figures[0].Value, summary.Figures[0].Detail ?? "");
+        One("sheets", [.. BenchSheets.Same(sheet, recommended)]);
+        Share("notes", null, () => [Pieces(summary.BasedOn), Pieces(summary.MoneyNote)]);
+        Share("positions", null, () => summary.Positions.Select(item => new[] { ClassWord.Of(item.Verb), item.Words, Number(item.Count) }));
+        Share("plugs", sheet.Wiring, () => summary.Plugs.Select(item => new[] { item.Name, Number(item.Count) }));
+        Share("belts", sheet.Belts, () => GuideBelts.Of(sheet).Select(belt => new[] { belt.Title, belt.Designation, belt.Words, belt.Trim }));
+        Share("hoses", sheet.Hoses, () => GuideHoses.Sums(sheet).Select(sum => new[] { sum.Circuit, sum.Words }));
+        Share("ecu", null, () => sheet.Ecu is { } ecu ? [[ecu.Title, site.Block(ecu.About, guide.Path).ToString()]] : []);
+        Share("shopping", null, () => Work(sheet).Sums("").Select(sum => new[] { sum.Source.Text, sum.Count, sum.Total }));
+        foreach (var (name, rows) in OnPage(sheet))
         {
-            var rule = sheet.At(position.Id)?.Rule?.Id;
-            json.WriteNumberValue(rule is null ? -1 : position.Lines.First(line => line.Rule == rule).Number);
+            Share(name, name switch { "drawings" => sheet.Belts, "wiring" => sheet.Wiring, "tasks" => sheet.Effort.Times, _ => null }, rows);
         }
 
-        json.WriteEndArray();
-        var work = new GuideWork(site, sheet, guide.Path, SitePaths.Bench(guide.Path, BenchSheets.Work));
-        var summary = GuidePages.Summary(site, sheet, guide, values.AsSpan().SequenceEqual(guide.Recommended.AsSpan()) ? "the recommended choices" : "these choices");
-        Share(json, "verdict", [summary.Verdict, ClassWord.Of(summary.VerdictWeight)]);
-        Share(json, "work", Range(summary.Hours!));
-        Share(json, "parts", Range(summary.Money!));
-        Share(json, "skill", [summary.Skill, summary.People]);
-        Share(json, "days", [summary.Figures[0].Value, summary.Figures[0].Detail ?? ""]);
-        Share(json, "notes", [summary.BasedOn, summary.MoneyNote]);
-        Share(json, "positions", summary.Positions.Select(item => new[] { ClassWord.Of(item.Verb), item.Words, Number(item.Count) }));
-        Share(json, "plugs", sheet.Wiring, () => summary.Plugs.Select(item => new[] { item.Name, Number(item.Count) }));
-        Share(json, "belts", sheet.Belts, () => GuideBelts.Of(sheet).Select(belt => new[] { belt.Title, belt.Designation, belt.Words, belt.Trim, belt.Drawing.ToString() }));
-        Share(json, "wiring", sheet.Wiring, () => (GuideWirings.Of(site, sheet)?.Plugs ?? []).Select(plug => new[] { plug.Title, plug.Action, plug.Detail }));
-        Share(json, "hoses", sheet.Hoses, () => GuideHoses.Sums(sheet).Select(sum => new[] { sum.Circuit, sum.Words }));
-        Share(json, "ecu", sheet.Ecu is { } ecu ? [ecu.Title, site.Block(ecu.About, guide.Path).ToString()] : ["", ""]);
-        Share(json, "shopping", work.Sums("").Select(sum => new[] { sum.Source.Text, sum.Count, sum.Total }));
-        Share(json, "tasks", sheet.Effort.Times, () => work.Lines().SelectMany(phase => phase.Tasks.Select(task => new[] { phase.Phase.Text, task.Task.Text, task.Task.Href, task.Hours })));
-        Share(json, "mistakes", SheetTexts.Mistakes(sheet).Where(mistake => mistake.Position is null).Select(mistake => new[] { Inline(mistake.Text) }));
-        Share(json, "cautions", SheetTexts.Cautions(sheet, site.Base).Select(caution => new[] { ShopWords.CautionAbout(caution.Caution.About), Inline(caution.Caution.Text) }));
         foreach (var id in sheet.Ledgers.Select(ledger => ledger.Id).Where(id => id != "torques"))
         {
-            Share(json, $"figures-{id}", sheet.Ledger(id), () => GuideLedgers.Short(sheet, id, "").SelectMany(ledger => ledger.Figures.Select(figure => new[] { figure.Name, figure.Value, figure.Detail ?? "", ClassWord.Of(figure.Weight) }).Append([ledger.Within])));
+            Share($"figures-{id}", sheet.Ledger(id), () => GuideLedgers.Short(sheet, id, "").SelectMany(ledger => ledger.Figures.Select(figure => new[] { figure.Name, figure.Value, figure.Detail ?? "", ClassWord.Of(figure.Weight) }).Append([ledger.Within])));
         }
+
+        return (_lines.NumberOf(RowTables.Numbers(lines)), blocks);
+    }
+
+    // The long blocks, row by row as they stand on the page.
+    private IEnumerable<(string Name, Func<IEnumerable<string[]>> Rows)> OnPage(Sheet sheet) =>
+    [
+        ("drawings", () => GuideBelts.Of(sheet).Select(belt => new[] { belt.Drawing.ToString() })),
+        ("wiring", () => (GuideWirings.Of(site, sheet)?.Plugs ?? []).Select(plug => new[] { plug.Title, plug.Action, plug.Detail })),
+        ("tasks", () => Work(sheet).Lines().SelectMany(phase => phase.Tasks.Select(task => new[] { phase.Phase.Text, task.Task.Text, task.Task.Href, task.Hours }))),
+        ("mistakes", () => SheetTexts.Mistakes(sheet).Where(mistake => mistake.Position is null).Select(mistake => new[] { Inline(mistake.Text) })),
+        ("cautions", () => GuideCautions.Of(site, sheet, Inline).SelectMany(group => group.Whole.Select(text => new[] { group.About, text.ToString(), "" })
+            .Concat(group.Placed.Select(one => new[] { group.About, one.Text.ToString(), one.Where })))),
+    ];
+
+    private GuideWork Work(Sheet sheet) => new(site, sheet, guide.Path, SitePaths.Bench(guide.Path, BenchSheets.Work));
+
+    // Sentences of two combinations differ in a few words: cut where a clause ends, what is the same is kept once.
+    private static string[] Pieces(string text)
+    {
+        var pieces = new List<string>();
+        var from = 0;
+        for (var at = 1; at < text.Length; at++)
+        {
+            if (text[at - 1] == ' ' && at - 2 > from && text[at - 2] is ';' or ':' or ',' or '.')
+            {
+                pieces.Add(text[from..at]);
+                from = at;
+            }
+        }
+
+        return [.. pieces, text[from..]];
     }
 
     private string Inline(string text)
@@ -166,7 +193,7 @@ internal sealed class GuideVariants(SiteKnowledge site, GuideEntry guide)
 
     private static string[] Range(RangeText range) => [range.Likely, $"{range.Least} at least, {range.Most} at most"];
 
-    private static void Line(Utf8JsonWriter json, VariantLine line)
+    private void Line(Utf8JsonWriter json, VariantLine line)
     {
         var told = line.Told!;
         json.WriteStartObject(line.Anchor);
@@ -188,54 +215,6 @@ internal sealed class GuideVariants(SiteKnowledge site, GuideEntry guide)
         json.WriteEndObject();
     }
 
-    // Combinations that share a worksheet share what is written of it, without writing it again to find out.
-    private void Share(Utf8JsonWriter json, string name, object? source, Func<IEnumerable<string[]>> rows)
-    {
-        if (source is null || !_numbers.TryGetValue((name, source), out var number))
-        {
-            number = Share(json, name, rows());
-            if (source is not null)
-            {
-                _numbers.Add((name, source), number);
-            }
-        }
-        else
-        {
-            json.WriteNumber(name, number);
-        }
-    }
-
-    private void Share(Utf8JsonWriter json, string name, params string[] texts) => Share(json, name, part => All(part, texts));
-
-    private int Share(Utf8JsonWriter json, string name, IEnumerable<string[]> rows) => Share(json, name, part =>
-    {
-        part.WriteStartArray();
-        foreach (var row in rows)
-        {
-            All(part, row);
-        }
-
-        part.WriteEndArray();
-    });
-
-    private int Share(Utf8JsonWriter json, string name, Action<Utf8JsonWriter> write)
-    {
-        if (!_blocks.TryGetValue(name, out var block))
-        {
-            _blocks.Add(name, block = new Block([], new Dictionary<string, int>(StringComparer.Ordinal)));
-        }
-
-        using var stream = new MemoryStream();
-        using (var part = new Utf8JsonWriter(stream, s_options))
-        {
-            write(part);
-        }
-
-        var number = block.NumberOf(Encoding.UTF8.GetString(stream.GetBuffer().AsSpan(0, (int)stream.Length)));
-        json.WriteNumber(name, number);
-        return number;
-    }
-
     private static void All(Utf8JsonWriter json, IEnumerable<string> texts)
     {
         json.WriteStartArray();
@@ -253,15 +232,11 @@ internal sealed class GuideVariants(SiteKnowledge site, GuideEntry guide)
         All(json, texts);
     }
 
-    private static void Rows(Utf8JsonWriter json, string name, IEnumerable<string[]> rows)
+    /// <summary>Rows by their numbers.</summary>
+    private void Rows(Utf8JsonWriter json, string name, IEnumerable<string[]> rows)
     {
-        json.WriteStartArray(name);
-        foreach (var row in rows)
-        {
-            All(json, row);
-        }
-
-        json.WriteEndArray();
+        json.WritePropertyName(name);
+        json.WriteRawValue(RowTables.Numbers(rows.Select(_tables.Row)), skipInputValidation: true);
     }
 
     private static string Written(Action<Utf8JsonWriter> write)
@@ -278,28 +253,12 @@ internal sealed class GuideVariants(SiteKnowledge site, GuideEntry guide)
     }
 
     private static string Number(int value) => value.ToString(CultureInfo.InvariantCulture);
-
-    /// <summary>The different texts of one block, each with its number.</summary>
-    private sealed record Block(List<string> Texts, Dictionary<string, int> Numbers)
-    {
-        public int NumberOf(string text)
-        {
-            if (!Numbers.TryGetValue(text, out var number))
-            {
-                number = Texts.Count;
-                Numbers.Add(text, number);
-                Texts.Add(text);
-            }
-
-            return number;
-        }
-    }
 }
 
 /// <summary>A position at which the choices of a guide make a difference.</summary>
 internal sealed record VariantPosition(string Id, ImmutableArray<VariantLine> Lines);
 
 /// <summary>A line of such a position.</summary>
-/// <param name="Number">0 the recommended one, n the nth other.</param>
+/// <param name="Number">0 the recommended one, n the nth other. A position that the recommended choices leave out has none of number 0.</param>
 /// <param name="Anchor">Of another line, on the sheet that tells it; empty for the recommended one, which the page has.</param>
 internal sealed record VariantLine(string Rule, int Number, string Anchor, GuideLine? Told, ImmutableArray<SourceEntry> Sources);

@@ -16,7 +16,7 @@ internal static class GuideWirings
         : new GuideWiring(
             Counts(sheet),
             [
-                .. InOrder(wiring).Where(plug => plug.Outcome != PlugOutcome.StraightIn || plug.Extended).Select(plug => new GuidePlug(
+                .. InOrder(wiring).Where(IsWork).Select(plug => new GuidePlug(
                     plug.Title,
                     Action(plug),
                     string.Join("; ", Details(site, plug, site.ConnectorLink(plug.DeviceConnector ?? plug.HarnessConnector)?.Text)))),
@@ -44,7 +44,8 @@ internal static class GuideWirings
     private static WiringBench Bench(SiteKnowledge site, Sheet sheet, WiringSheet wiring) => new()
     {
         Counts = Counts(sheet),
-        Devices = [.. InOrder(wiring).Select(plug => Device(site, plug))],
+        Devices = [.. InOrder(wiring).Select((plug, at) => Device(site, wiring, plug, Number(at + 1)))],
+        Plan = new HtmlString(BayPlan.Svg(wiring, [.. InOrder(wiring)], "plan")),
         Cuts = [.. wiring.Bill.Cuts.Select((cut, at) => Cut(site, wiring, cut, at))],
         Sizing = wiring.Runs.Any(run => run.Conductor is not null)
             ? $"Each size is the smallest of 0.5, 0.75, 1, 1.5, 2.5, 4, 6 and 10 mm² that carries the current, loses no more than {SiteKnowledge.Number(site.Base.Settings.Wiring.AllowedDropV)} V with its conductor at {SiteKnowledge.Number(site.Base.Settings.Wiring.ConductorCelsius)} °C (greatest resistance by IEC 60228, class 5) and is no thinner than {SiteKnowledge.Number(site.Base.Settings.Wiring.LeastMm2)} mm²; a wire that is thicker already keeps its size."
@@ -86,9 +87,13 @@ internal static class GuideWirings
 
     private static IEnumerable<PlugWork> InOrder(WiringSheet wiring) => wiring.Plugs.OrderBy(plug => Rank(plug.Outcome)).ThenBy(plug => plug.Title, StringComparer.Ordinal);
 
-    private static GuideDevice Device(SiteKnowledge site, PlugWork plug) => new()
+    private static GuideDevice Device(SiteKnowledge site, WiringSheet wiring, PlugWork plug, string number) => new()
     {
         Title = plug.Title,
+        Face = IsWork(plug) && site.Base.Connectors.Find(plug.DeviceConnector ?? "") is { } connector
+            ? new HtmlString(ConnectorFace.Svg($"face-{number}", connector.Title, connector.Rows, plug.Wires.Where(wire => wire.Action != WireAction.Unreached).DistinctBy(wire => wire.Cavity).ToDictionary(wire => wire.Cavity, wire => wire.Colour, StringComparer.Ordinal)))
+            : HtmlString.Empty,
+        Wires = IsWork(plug) ? new HtmlString(DeviceDrawing.Svg(wiring, plug, $"wires-{number}")) : HtmlString.Empty,
         Connector = site.ConnectorLink(plug.DeviceConnector ?? plug.HarnessConnector),
         Action = Action(plug),
         Detail = string.Join("; ", Details(site, plug)),
@@ -98,11 +103,13 @@ internal static class GuideWirings
             PlugOutcome.Changed or PlugOutcome.Added => Weight.Caution,
             _ => Weight.Plain,
         },
-        IsOpen = plug.Outcome != PlugOutcome.StraightIn || plug.Extended,
+        IsOpen = IsWork(plug),
         Pins = plug.Outcome == PlugOutcome.Capped
             ? []
             : [.. plug.Wires.Select(wire => new GuidePin(wire.Cavity, SignalTitle(site, wire.Signal), Wire(wire), new Models.WireColour(wire.Colour), Size(wire.SizeMm2)))],
     };
+
+    private static bool IsWork(PlugWork plug) => plug.Outcome != PlugOutcome.StraightIn || plug.Extended;
 
     private static string Action(PlugWork plug) => plug.Outcome switch
     {

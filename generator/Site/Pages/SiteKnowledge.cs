@@ -19,9 +19,6 @@ internal sealed record GuideEntry(Headline Headline, ImmutableArray<int> Recomme
 /// <summary>What all pages draw on: the knowledge, what was resolved of it, links, words and rendered text.</summary>
 internal sealed class SiteKnowledge
 {
-    // A condition in more cases than these is better read from the rule's page.
-    private const int MostCases = 12;
-
     private readonly ConcurrentDictionary<string, Lazy<Sheet>> _sheets = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<string, Lazy<GuideBrief>> _briefs = new(StringComparer.Ordinal);
     private readonly Dictionary<(Region Region, Region Context), GuideCondition?> _conditions = [];
@@ -132,7 +129,7 @@ internal sealed class SiteKnowledge
         {
             condition = Store.Implies(context, region)
                 ? null
-                : new GuideCondition($"if {Words.Describe(region, context)}", [.. Store.Cover(region, MostCases, context).Cubes.Select(Case)]);
+                : new GuideCondition($"if {Words.Describe(region, context)}");
             _conditions.Add((region, context), condition);
         }
 
@@ -151,14 +148,6 @@ internal sealed class SiteKnowledge
         return settled;
     }
 
-    private ConditionCase Case(Cube cube) => new(
-    [
-        .. cube.Constraints.Where(constraint => Resolution.Space.ChoiceAt[constraint.Variable] is not null)
-            .Select(constraint => new ConditionTerm(
-                Resolution.Space.ChoiceAt[constraint.Variable]!.Id,
-                [.. constraint.Values.Select(value => Store.Variables[constraint.Variable].Values[value])])),
-    ]);
-
     public SiteFrame Frame(string path, string title, string description, params ReadOnlySpan<PageLink> above) => new()
     {
         Path = path,
@@ -171,6 +160,8 @@ internal sealed class SiteKnowledge
         Navigation =
         [
             new NavItem("Find your build", SitePaths.Start, path == SitePaths.Start),
+            new NavItem("Which chassis?", SitePaths.WhichChassis, path == SitePaths.WhichChassis),
+            new NavItem("Which donor?", SitePaths.WhichDonor, path == SitePaths.WhichDonor),
             new NavItem("How-to", SitePaths.Articles, path == SitePaths.Articles),
             new NavItem("Glossary", SitePaths.Glossary, path == SitePaths.Glossary),
             new NavItem("Positions", SitePaths.Positions, path == SitePaths.Positions),

@@ -22,7 +22,6 @@ internal sealed class PageFunctions : ScriptObject
         Add<string>("href", static (context, address) => Href(context, address));
         Add<object>("has", static (_, value) => Has(value) ? s_true : s_false);
         Add<object>("css", static (_, value) => ClassWord.Of(value));
-        Add<GuideCondition>("holds_when", static (_, condition) => When(condition));
         Add<Verb?>("verb", static (_, verb) => VerbWord.Of(verb ?? default));
     }
 
@@ -54,20 +53,4 @@ internal sealed class PageFunctions : ScriptObject
         IEnumerable items => items.GetEnumerator().MoveNext(),
         _ => true,
     };
-
-    /// <summary>
-    /// A condition as an attribute for the switches, nothing where there is none: cases divided by "|", terms by ";",
-    /// "choice=option,option".
-    /// </summary>
-    private static HtmlString When(GuideCondition? condition)
-    {
-        if (condition is null)
-        {
-            return HtmlString.Empty;
-        }
-
-        var cases = condition.Cases.Select(one => string.Join(
-            ';', one.Terms.Select(term => $"{ClassWord.Of(term.Choice)}={string.Join(',', term.Options.Select(ClassWord.Of))}")));
-        return new HtmlString($" data-when=\"{string.Join('|', cases)}\"");
-    }
 }

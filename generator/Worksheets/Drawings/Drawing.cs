@@ -41,7 +41,7 @@ internal sealed class Drawing
             <title id="{safe}-title">{Escape(title)}</title>
             <desc id="{safe}-desc">{Escape(description)}</desc>
             <g fill="none" stroke="currentColor">
-            {shapes}</g><g fill="currentColor">
+            {shapes}</g><g fill="currentColor" paint-order="stroke">
             {texts}</g></svg>
 
             """).ReplaceLineEndings("\n");

@@ -5,7 +5,7 @@ namespace Swapwright.Worksheets.Wiring;
 
 /// <summary>
 /// Draws a plug's face: its cavities in their rows, numbered. Class names for a stylesheet: <c>connector-face</c>, <c>shell</c>,
-/// <c>cavity-box</c> (<c>used</c> where a caption is given), <c>cavity</c>, <c>code</c>.
+/// <c>cavity-box</c> (<c>used</c> where a caption is given), <c>cavity</c>, <c>code</c>; a caption that is a wire's colour is painted as well.
 /// </summary>
 public static class ConnectorFace
 {
@@ -52,7 +52,17 @@ public static class ConnectorFace
             return;
         }
 
-        drawing.Text("cavity", middle, y + 21, "middle", 14, name, bold: true);
-        drawing.Text("code", middle, y + 35, "middle", 9, caption);
+        drawing.Text("cavity", middle, y + 19, "middle", 14, name, bold: true);
+        if (WireColour.TryParse(caption, out var colour))
+        {
+            var wire = $"M{Drawing.N(x + 7)} {Drawing.N(y + 25)} h{Drawing.N(Cell - 14)}";
+            drawing.Path($"wire {colour.BaseClass}", wire);
+            if (colour.TracerClass is { } tracer)
+            {
+                drawing.Path($"tracer {tracer}", wire, " stroke=\"none\"");
+            }
+        }
+
+        drawing.Text("code", middle, y + 37, "middle", 9, caption);
     }
 }

@@ -3,7 +3,7 @@ using System.Runtime.InteropServices;
 
 namespace Swapwright.Worksheets.Wiring;
 
-/// <summary>A point in the engine bay, millimetres: x towards the car's front, y up, z along the crank towards the gearbox side.</summary>
+/// <summary>A point in the engine bay, millimetres: from the crank's nose, x to the right of somebody who looks at the belts, y up, z along the crank towards the gearbox.</summary>
 [StructLayout(LayoutKind.Auto)]
 public readonly record struct BayPoint(double X, double Y, double Z)
 {

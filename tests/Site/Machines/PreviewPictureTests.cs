@@ -36,5 +36,5 @@ public sealed class PreviewPictureTests
         Assert.Contains(svg.Elements(s_svg + "text"), text => text.Value == "<script>alert(1)</script>\uFFFD");
     }
 
-    private static XElement Draw(PreviewLines preview) => XDocument.Parse(Encoding.UTF8.GetString(PreviewPicture.Draw(preview))).Root!;
+    private static XElement Draw(PreviewLines preview) => XDocument.Parse(Encoding.UTF8.GetString(PreviewPicture.Svg(preview))).Root!;
 }

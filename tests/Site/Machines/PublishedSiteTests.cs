@@ -24,7 +24,8 @@ public sealed class PublishedSiteTests : IDisposable
         var document = Page(path);
         Assert.Equal($"https://swaps.example/{path}", document.QuerySelector("link[rel=canonical]")!.GetAttribute("href"));
         Assert.Equal($"https://swaps.example/{path}", Meta(document, "og:url"));
-        Assert.Equal($"https://swaps.example/{Path.ChangeExtension(path, "svg")}", Meta(document, "og:image"));
+        Assert.Equal($"https://swaps.example/{Path.ChangeExtension(path, "png")}", Meta(document, "og:image"));
+        Assert.True(File.Exists(Path.ChangeExtension(guide, "png")));
         Assert.True(File.Exists(Path.ChangeExtension(guide, "svg")));
         Assert.Equal(["application/atom+xml", "application/json", "text/csv"], document.QuerySelectorAll("link[rel=alternate]").Select(link => link.GetAttribute("type")!));
         Assert.All(document.QuerySelectorAll("link[rel=alternate]"), link => Assert.True(File.Exists(Path.Combine(Path.GetDirectoryName(guide)!, link.GetAttribute("href")!))));
@@ -46,6 +47,7 @@ public sealed class PublishedSiteTests : IDisposable
         Assert.False(File.Exists(Path.Combine(_folder, "sitemap.xml")));
         Assert.False(File.Exists(Path.Combine(_folder, "robots.txt")));
         Assert.Empty(Directory.EnumerateFiles(Path.Combine(_folder, "guide"), "*.svg", SearchOption.AllDirectories));
+        Assert.Empty(Directory.EnumerateFiles(Path.Combine(_folder, "guide"), "*.png", SearchOption.AllDirectories));
         Assert.All(Directory.EnumerateFiles(_folder, "*.html", SearchOption.AllDirectories), file => Assert.Empty(ParsedPage.Of(File.ReadAllText(file)).Document.QuerySelectorAll("link[rel=canonical], meta[property]")));
         Assert.True(File.Exists(Path.Combine(_folder, "feed.xml")));
     }

@@ -1,0 +1,11 @@
+namespace Swapwright.BrowserTests;
+
+/// <summary>The checkers of tests/npm, pinned there.</summary>
+internal static class NodeTools
+{
+    public static string PathOf(params ReadOnlySpan<string> below)
+    {
+        var file = Path.Combine([RenderedSite.Root(), "tests", "npm", "node_modules", .. below]);
+        return File.Exists(file) ? file : throw new InvalidOperationException($"{file} is missing: `npm ci --prefix tests/npm` puts it there");
+    }
+}

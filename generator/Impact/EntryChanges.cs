@@ -57,6 +57,9 @@ public sealed record EntryChanges(ImmutableArray<Entry> Gained, ImmutableArray<E
 
     private static ImmutableHashSet<string> Besides(string kind) => kind is "port" or "hose" ? s_besides.Add(nameof(PortRole.Order)) : s_besides;
 
+    /// <summary>The kinds that are compared.</summary>
+    internal static IEnumerable<string> LookedAt(KnowledgeBase kb) => Kinds(kb).Select(one => one.Kind);
+
     private static IEnumerable<(string Kind, Dictionary<string, (string Title, object Holder)?> Entries)> Kinds(KnowledgeBase kb)
     {
         yield return ("base", new Dictionary<string, (string, object)?>(StringComparer.Ordinal) { ["kb"] = (kb.Settings.Title, kb.Settings) });
@@ -72,6 +75,7 @@ public sealed record EntryChanges(ImmutableArray<Entry> Gained, ImmutableArray<E
         yield return Of("rule", kb.Rules.All, one => one.Id, one => one.Title);
         yield return Of("task", kb.Tasks.All, one => one.Id, one => one.Title);
         yield return Of("article", kb.Articles.All, one => one.Id, one => one.Title);
+        yield return Of("page", kb.Pages.All, one => one.Id, one => one.Title);
         yield return Of("picture", kb.Pictures.All, one => one.Id, one => one.Title);
         yield return Of("term", kb.Terms.All, one => one.Id, one => one.Term);
         yield return Of("source", kb.Sources.All, one => one.Id, one => one.Title);

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Swapwright.Diagnostics;
 using Swapwright.Findings;
 using Swapwright.Site;
 using Swapwright.Site.Rendering;
@@ -21,7 +20,7 @@ internal sealed record PreviewState(int Version, int SiteVersion, PreviewSite? S
         try
         {
             var proof = Proof.Of(folder, cancellation);
-            var findings = proof.Findings.Select(finding => PreviewFinding.Of(finding, folder)).ToImmutableArray();
+            var findings = proof.Findings.Select(finding => PreviewFinding.Of(finding, folder, proof.Tree)).ToImmutableArray();
             if (proof.HasErrors || proof.Resolution is null)
             {
                 return this with { Version = version, Findings = findings };
@@ -36,26 +35,7 @@ internal sealed record PreviewState(int Version, int SiteVersion, PreviewSite? S
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {
-            return this with { Version = version, Findings = [new PreviewFinding("error", "unreadable", problem.Message, folder)] };
+            return this with { Version = version, Findings = [new PreviewFinding("error", "unreadable", problem.Message, folder, "", "")] };
         }
     }
-}
-
-/// <summary>A finding as the bar shows it.</summary>
-/// <param name="Place">file:line:column as an editor opens it.</param>
-internal sealed record PreviewFinding(string Severity, string Id, string Message, string Place)
-{
-    public static PreviewFinding Of(Finding finding, string folder) => new(
-        finding.Severity switch
-        {
-            Diagnostics.Severity.Error => "error",
-            Diagnostics.Severity.Warning => "warning",
-            _ => "note",
-        },
-        finding.Id,
-        finding.Message,
-        $"{folder.TrimEnd('/')}/{finding.Place}");
-
-    public static PreviewFinding Of(TemplateException problem) =>
-        new("error", "template", problem.Fault, string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{problem.File}:{problem.Line}:{problem.Column}"));
 }

@@ -72,13 +72,12 @@ public sealed class CheckText(IAnsiConsole console, Proof proof, string folder)
     {
         var at = PlainText.Tame(CheckWords.At(place, folder));
         Wrapped($"  [grey]{Markup.Escape(at)}[/]{(message is null ? "" : "  ")}", at.GetCellWidth() + 4, message ?? "", indent: 4);
-        if (proof.Tree.Find(place.File)?.Line(place.Line) is not { Length: > 0 } line || place.Column > line.Length + 1)
+        if (proof.Tree.Find(place.File)?.Line(place.Line) is not { Length: > 0 } line
+            || QuotedLine.At(line, place, Math.Clamp(Width - Gutter, LeastOfALine, MostOfALine)) is not { } quote)
         {
             return;
         }
 
-        var end = place.EndLine == place.Line ? Math.Max(place.EndColumn, place.Column + 1) : line.TrimEnd().Length + 1;
-        var quote = QuotedLine.Of(line, place.Column - 1, end - place.Column, Math.Clamp(Width - Gutter, LeastOfALine, MostOfALine));
         var number = place.Line.ToString(CultureInfo.InvariantCulture);
         Line($"  [grey]{number,5} |[/] {Markup.Escape(quote.Text)}");
         Line($"  [grey]{"",5} |[/] {new string(' ', quote.Before)}[cyan]{new string('^', quote.Marks)}[/]");

@@ -1,4 +1,5 @@
 using Spectre.Console;
+using Swapwright.Diagnostics;
 
 namespace Swapwright.Reports;
 
@@ -8,6 +9,18 @@ namespace Swapwright.Reports;
 internal readonly record struct QuotedLine(string Text, int Before, int Marks)
 {
     private const string Cut = "…";
+
+    /// <summary>The line that a place begins in; null where the place lies beyond its end.</summary>
+    public static QuotedLine? At(string line, Place place, int room)
+    {
+        if (place.Column > line.Length + 1)
+        {
+            return null;
+        }
+
+        var end = place.EndLine == place.Line ? Math.Max(place.EndColumn, place.Column + 1) : line.TrimEnd().Length + 1;
+        return Of(line, place.Column - 1, end - place.Column, room);
+    }
 
     /// <param name="from">First character that is pointed at; may lie one past the end.</param>
     /// <param name="length">How many are.</param>

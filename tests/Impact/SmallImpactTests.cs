@@ -2,6 +2,7 @@ using System.Numerics;
 using Swapwright.Findings;
 using Swapwright.Impact;
 using Swapwright.Reports;
+using Swapwright.Source;
 using Swapwright.Tests.Findings;
 using Swapwright.Tests.Reports;
 
@@ -65,6 +66,29 @@ public class SmallImpactTests
         Assert.Equal(["notes", "sources", "steps"], impact.Words.Select(word => word.What).Order(StringComparer.Ordinal));
         Assert.Equal(("bench", "bench, drive"), impact.Words.Where(word => word.What == "sources").Select(word => (word.From, word.To)).Single());
         Assert.Equal("source drive", Assert.Single(impact.Entries.Gained) is var entry ? $"{entry.Kind} {entry.Id}" : "");
+    }
+
+    [Fact]
+    public void Between_PagesOfTheBasesOwn_AreGainedChangedAndLost()
+    {
+        const string meet = "---\ntitle: Where we meet\n---\nEvery first Sunday.\n";
+        using var with = SmallBase.Copy(("pages/meet.md", meet));
+        using var other = SmallBase.Copy(("pages/meet.md", meet.Replace("first", "second", StringComparison.Ordinal)));
+        var came = KnowledgeImpact.Between(Base(), Proof.Of(with.Path));
+        Assert.True(came.Changed);
+        Assert.Equal(new Entry("page", "meet", "Where we meet"), Assert.Single(came.Entries.Gained));
+        Assert.Equal(new Entry("page", "meet", "Where we meet"), Assert.Single(KnowledgeImpact.Between(Proof.Of(with.Path), Base()).Entries.Lost));
+        var changed = Assert.Single(KnowledgeImpact.Between(Proof.Of(with.Path), Proof.Of(other.Path)).Entries.Changed);
+        Assert.Equal(("page", "meet", "body"), (changed.Entry.Kind, changed.Entry.Id, Assert.Single(changed.What)));
+        Assert.False(KnowledgeImpact.Between(Proof.Of(with.Path), Proof.Of(with.Path)).Changed);
+    }
+
+    [Fact]
+    public void Between_EveryKindOfFile_IsLookedAt()
+    {
+        // A kind that is added to the layout later has to be looked at as well; the two names of a donor and of single files are the base's own.
+        var looked = EntryChanges.LookedAt(Base().Base).ToHashSet(StringComparer.Ordinal);
+        Assert.All(KnowledgeLayout.Folders.Values, kind => Assert.Contains(kind, looked));
     }
 
     [Fact]

@@ -6,9 +6,20 @@
 
   function line(finding) {
     const item = document.createElement('li');
+    item.append(finding.severity + ' ' + finding.id + ': ' + finding.message + ' ');
     const place = document.createElement('code');
     place.textContent = finding.place;
-    item.append(finding.severity + ' ' + finding.id + ': ' + finding.message + ' ', place);
+    if (finding.quote === '') { item.append(place); return item; }
+    // The place opens to the line itself and to what mends it.
+    const lines = document.createElement('details');
+    const head = document.createElement('summary');
+    head.append(place);
+    const quote = document.createElement('pre');
+    quote.textContent = finding.quote;
+    const mend = document.createElement('p');
+    mend.textContent = finding.mend;
+    lines.append(head, quote, mend);
+    item.append(lines);
     return item;
   }
 

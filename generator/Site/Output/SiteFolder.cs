@@ -132,26 +132,27 @@ public sealed class SiteFolder : IDisposable
     /// <summary>Puts the finished site in the target's place.</summary>
     public void Finish()
     {
-        _lock.Dispose();
         try
         {
-            if (Directory.Exists(_target))
+            if (Directory.Exists(_target) && FolderSwap.Try(_fresh, _target))
             {
-                Directory.Move(_target, _previous);
+                // In one step: there is no moment without a site. The previous one now has the name of the fresh one.
+                _finished = true;
+                _lock.Dispose();
+                RemoveUnlessTaken(_fresh);
+                return;
             }
 
-            try
+            if (OperatingSystem.IsWindows())
             {
-                Directory.Move(_fresh, _target);
-            }
-            catch
-            {
-                PutBackAfterCrash(_target, _previous);
-                throw;
+                // There a folder with an open file in it cannot be renamed.
+                _lock.Dispose();
             }
 
+            PutInPlace();
             _finished = true;
-            RemoveIfThere(_previous);
+            _lock.Dispose();
+            RemoveUnlessTaken(_previous);
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
@@ -162,10 +163,29 @@ public sealed class SiteFolder : IDisposable
     /// <summary>Without <see cref="Finish"/> before it, throws the unfinished site away.</summary>
     public void Dispose()
     {
-        _lock.Dispose();
         if (!_finished)
         {
-            RemoveIfThere(_fresh);
+            Remove(_fresh, _lock);
+        }
+
+        _lock.Dispose();
+    }
+
+    private void PutInPlace()
+    {
+        if (Directory.Exists(_target))
+        {
+            Directory.Move(_target, _previous);
+        }
+
+        try
+        {
+            Directory.Move(_fresh, _target);
+        }
+        catch
+        {
+            PutBackAfterCrash(_target, _previous);
+            throw;
         }
     }
 
@@ -218,7 +238,7 @@ public sealed class SiteFolder : IDisposable
 
         if (Directory.Exists(target))
         {
-            Directory.Delete(previous, recursive: true);
+            RemoveUnlessTaken(previous);
         }
         else
         {
@@ -241,11 +261,45 @@ public sealed class SiteFolder : IDisposable
         }
     }
 
-    private static void RemoveIfThere(string folder)
+    /// <summary>Removes a folder of the program's own, unless another run holds it; that run then empties it.</summary>
+    private static void RemoveUnlessTaken(string folder)
     {
-        if (Directory.Exists(folder))
+        if (!Directory.Exists(folder))
         {
-            Directory.Delete(folder, recursive: true);
+            return;
+        }
+
+        try
+        {
+            using var held = new FileStream(Path.Combine(folder, Mark), FileMode.OpenOrCreate, FileAccess.Write, FileShare.None);
+            Remove(folder, held);
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            // What is left carries the mark, so that the next run may take it away.
+        }
+    }
+
+    /// <summary>
+    /// Removes a folder by its held mark, which goes last: whoever dies over it leaves a folder that is still known for the program's own.
+    /// </summary>
+    private static void Remove(string folder, FileStream held)
+    {
+        try
+        {
+            Empty(folder);
+            if (OperatingSystem.IsWindows())
+            {
+                held.Dispose();
+            }
+
+            File.Delete(Path.Combine(folder, Mark));
+            held.Dispose();
+            Directory.Delete(folder);
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            // Not worth a failed run: the next one empties it.
         }
     }
 

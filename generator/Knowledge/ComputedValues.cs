@@ -95,6 +95,9 @@ public static class ComputedValues
     /// <summary>The catalogue entry that a name falls under; null where none does.</summary>
     public static ComputedValue? Find(string name) => All.FirstOrDefault(value => Matches(value.Pattern, name));
 
+    /// <summary>A name in words; the name itself where nothing is known by it.</summary>
+    public static string TitleOf(string name) => Find(name)?.Title ?? name;
+
     public static Unit UnitOf(string name) => Find(name)?.Unit ?? Unit.One;
 
     private static bool Matches(string pattern, string name)

@@ -87,7 +87,7 @@ public sealed class WhyLedgerReport(Sheet sheet, Resolution resolution, string a
 
             foreach (var input in figure.From)
             {
-                Line($"  from: {LedgerWords.InLine(input.Title)} {LedgerWords.Input(input)}, {input.Origin}");
+                Line($"  from: {(input.IsName ? input.Title : LedgerWords.InLine(input.Title))} {LedgerWords.Input(input)}, {input.Origin}");
             }
 
             if (figure.Source.Length > 0)

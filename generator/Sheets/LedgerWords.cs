@@ -24,8 +24,12 @@ public static class LedgerWords
         return text.TrimStart('-').All(letter => letter is '0' or '.') ? text.TrimStart('-') : text;
     }
 
-    /// <summary>A number that went in, as the base writes it: no more decimals than it has.</summary>
-    public static string Input(FigureInput input) => WithUnit(Math.Round(input.Value, 4).ToString("0.####", CultureInfo.InvariantCulture), input.Unit);
+    /// <summary>A number that went in: five digits that count, thousands grouped as everywhere.</summary>
+    public static string Input(FigureInput input)
+    {
+        var decimals = Math.Clamp(4 - (int)Math.Floor(Math.Log10(Math.Max(Math.Abs(input.Value), 1))), 0, 4);
+        return WithUnit(Math.Round(input.Value, decimals, MidpointRounding.AwayFromZero).ToString("#,0.####", CultureInfo.InvariantCulture), input.Unit);
+    }
 
     /// <summary>A title in the middle of a sentence.</summary>
     public static string InLine(string title) => InSentence.Lower(title);

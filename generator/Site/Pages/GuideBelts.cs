@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
+using Swapwright.Knowledge;
 using Swapwright.Fitting;
 using Swapwright.Sheets;
 using Swapwright.Site.Models;
@@ -50,7 +51,7 @@ internal static class GuideBelts
             Stated =
             [
                 .. sheet.Values.Where(value => value.Stated.Value.Name.StartsWith($"belt.{belt.Loop.Id}.", StringComparison.Ordinal)).Select(value => new GuideStatedValue(
-                    value.Stated.Value.Name,
+                    InSentence.Upper(ComputedValues.TitleOf(value.Stated.Value.Name)),
                     SiteKnowledge.Number(value.Stated.Value.Value),
                     value.Computed is { } computed ? SiteKnowledge.Number(Math.Round(computed, 1)) : "none",
                     value.Agrees ? "agrees" : "differs",

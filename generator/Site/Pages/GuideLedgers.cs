@@ -62,7 +62,7 @@ internal static class GuideLedgers
 
     private static NamedValue Reason(Figure figure)
     {
-        var inputs = string.Join(", ", figure.From.Select(input => $"{LedgerWords.InLine(input.Title)} {LedgerWords.Input(input)}"));
+        var inputs = string.Join(", ", figure.From.Select(input => $"{(input.IsName ? input.Title : LedgerWords.InLine(input.Title))} {LedgerWords.Input(input)}"));
         return new NamedValue(figure.Title, $"{figure.Formula}{(inputs.Length > 0 ? $"; {inputs}" : "")}", figure.Source.Length > 0 ? figure.Source : null);
     }
 

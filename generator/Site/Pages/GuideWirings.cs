@@ -33,9 +33,9 @@ internal static class GuideWirings
             {
                 new("straight in", counts.StraightIn),
                 new("re-pinned", counts.RePinned),
-                new("plug changed", counts.Changed),
+                new(counts.Changed == 1 ? "plug changed" : "plugs changed", counts.Changed),
                 new("by an adapter lead", counts.Lead),
-                new("plug added", counts.Added),
+                new(counts.Added == 1 ? "plug added" : "plugs added", counts.Added),
                 new("lengthened only", counts.ExtendedOnly),
                 new("capped", counts.Capped),
             }.Where(count => count.Count > 0),

@@ -29,7 +29,7 @@ internal static class GearingFigures
                 Decimals = 0,
                 Formula = "n = v i i_f ∕ U",
                 From = [new FigureInput("v", cruise / Kmh, "km/h", "settings, cruise"), .. gearing],
-                Remark = engineBefore is { } then ? $"{Number(then)} rpm before" : "",
+                Remark = engineBefore is not { } then ? "" : Number(then) == Number(engine) ? "as before" : $"{Number(then)} rpm before",
                 Weight = input.PowerSpeed is { } most && engine * Rpm > most.Si ? FigureWeight.Caution : FigureWeight.Plain,
             });
         }

@@ -40,4 +40,8 @@ public sealed record Figure(string Id, string Title, double Value, string Unit)
 
 /// <summary>A number that went into a figure.</summary>
 /// <param name="Origin">Whose it is: <c>chassis quillet-m-94</c>, <c>part slim-fan</c>, or another figure.</param>
-public sealed record FigureInput(string Title, double Value, string Unit, string Origin);
+public sealed record FigureInput(string Title, double Value, string Unit, string Origin)
+{
+    /// <summary>The title is a name, and keeps its capital within a sentence.</summary>
+    public bool IsName { get; init; }
+}

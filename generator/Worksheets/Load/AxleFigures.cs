@@ -7,6 +7,9 @@ namespace Swapwright.Worksheets.Load;
 /// <summary>Mass and axle loads before and after.</summary>
 internal static class AxleFigures
 {
+    // A tenth more is the least at which somebody feels it (common practice, no source).
+    private const double WorthSaying = 0.1;
+
     private const string Levers = "moments about the front axle: follows from the lever";
 
     public static void Add(LedgerBuilder ledger, LoadInput input)
@@ -66,7 +69,7 @@ internal static class AxleFigures
             Formula = "P ∕ m",
             Source = "definition",
             From = [power.Input, new FigureInput("kerb mass", mass, "kg", "load.mass")],
-            Remark = before is { } then ? $"{Number(then)} W/kg before: {Signed(((now / then) - 1) * 100)} %; brakes and tyres were made for the old figure" : "",
+            Remark = before is { } then ? $"{Number(then)} W/kg before: {Signed(((now / then) - 1) * 100)} %{((now / then) - 1 >= WorthSaying ? "; brakes and tyres were made for the old figure" : "")}" : "",
             Weight = before is { } old && now > old * 1.2 ? FigureWeight.Caution : FigureWeight.Plain,
         });
     }

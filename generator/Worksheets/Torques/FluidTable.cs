@@ -24,7 +24,7 @@ internal static class FluidTable
                 IsStep = true,
                 Formula = "sum of the fillings",
                 Source = "stated by the base",
-                From = [.. kind.Where(filling => filling.Amount is not null).Select(filling => new FigureInput(filling.Holder, filling.Amount!.Value, Unit(filling), filling.Origin))],
+                From = [.. kind.Where(filling => filling.Amount is not null).Select(filling => new FigureInput(filling.Holder, filling.Amount!.Value, Unit(filling), filling.Origin) { IsName = true })],
             });
         }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Swapwright.Reports;
 using Swapwright.Sheets;
 using Swapwright.Site.Machines;
 using Swapwright.Site.Models;
@@ -31,6 +32,12 @@ internal static class BenchSheets
         (Otherwise, "Other choices", "each line that another option changes"),
     ];
 
+    /// <summary>The tables for a spreadsheet that lie beside a guide's sheets, by the name that a sheet's part has.</summary>
+    public static readonly ImmutableArray<string> Tables = ["wiring", "belts", "hoses", "effort", SheetTables.Figures];
+
+    // Hours and money stand in one table, line by line.
+    private static string? Table(string sheet) => sheet is Work or Shopping ? "effort" : Tables.Contains(sheet) ? sheet : null;
+
     public static ImmutableArray<BenchLink> Links(GuideEntry guide) => [.. s_kinds.Select(kind => new BenchLink(new PageLink(kind.Kind, SitePaths.Bench(guide.Path, kind.Id)), kind.Words))];
 
     public static IEnumerable<PlannedPage> Of(SiteKnowledge site, GuideEntry guide) =>
@@ -44,7 +51,10 @@ internal static class BenchSheets
         var title = $"{kind}: {whole}";
         var sheet = site.SheetOf(guide);
         var back = new PageLink(whole, guide.Path);
-        var frame = site.Frame(path, title, $"{kind} for {whole}.", SiteKnowledge.Link(guide.Headline.Chassis), back);
+        var frame = site.Frame(path, title, $"{kind} for {whole}.", SiteKnowledge.Link(guide.Headline.Chassis), back) with
+        {
+            Downloads = Table(id) is { } table ? [new PageLink("CSV", SitePaths.Table(guide.Path, table))] : [],
+        };
         ImmutableArray<NamedValue> chosen = [.. GuidePages.Headline(site, guide), .. GuidePages.Decided(site, sheet, guide)];
         ImmutableArray<PageLink> others = [.. s_kinds.Where(one => one.Id != id).Select(one => new PageLink(one.Kind, SitePaths.Bench(guide.Path, one.Id)))];
         switch (id)

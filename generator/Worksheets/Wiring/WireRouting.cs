@@ -60,7 +60,7 @@ internal sealed class WireRouting
 
         taken.Add((device.Role, cavity));
         var from = new WireEnd(WireEndKind.Terminal, device.Role, cavity, device.Connector);
-        return Run(WirePurpose.Device, device.Role, cavity, signal, from, target, target.LengthMm(data, device.Location, toEcu: false), device);
+        return Run(WirePurpose.Device, device.Role, cavity, signal, from, target, target.WayMm(data, device.Location, toEcu: false), device);
     }
 
     /// <summary>The wire to an ECU cavity that the harness's ECU side lacks, from what carries the signal; null where nothing does.</summary>
@@ -86,7 +86,7 @@ internal sealed class WireRouting
 
         taken.Add((ecu, pin.Name));
         var from = new WireEnd(WireEndKind.Terminal, ecu, pin.Name, pin.Connector);
-        return Run(WirePurpose.EcuAdapter, ecu, pin.Name, signal, from, target, target.LengthMm(data, data.EcuPlace, toEcu: true));
+        return Run(WirePurpose.EcuAdapter, ecu, pin.Name, signal, from, target, target.WayMm(data, data.EcuPlace, toEcu: true));
     }
 
     /// <summary>The wire to a cabin cavity that the harness's bulkhead plug lacks; null where nothing carries the signal.</summary>
@@ -108,26 +108,28 @@ internal sealed class WireRouting
 
         taken.Add((Places.Body, pin.Name));
         var from = new WireEnd(WireEndKind.Terminal, Places.Body, pin.Name, pin.Connector);
-        var length = target.AtEcu ? data.LengthMm(place, data.EcuPlace) : target.LengthMm(data, place, toEcu: false);
-        return Run(WirePurpose.BodyAdapter, Places.Body, pin.Name, signal, from, target, length);
+        var way = target.AtEcu ? place.DistanceTo(data.EcuPlace) : target.WayMm(data, place, toEcu: false);
+        return Run(WirePurpose.BodyAdapter, Places.Body, pin.Name, signal, from, target, way);
     }
 
     /// <summary>An ECU takes feeds and power grounds and has none to give (common practice, no source).</summary>
     private static bool IsSupply(Signal signal) => signal.Kind is SignalKind.Power or SignalKind.Ground;
 
-    private WireRun Run(WirePurpose purpose, string role, string cavity, Signal signal, WireEnd from, WireTarget target, double length, Device? device = null)
+    private WireRun Run(WirePurpose purpose, string role, string cavity, Signal signal, WireEnd from, WireTarget target, double way, Device? device = null)
     {
         if (target.End.Kind == WireEndKind.Terminal)
         {
             taken.Add((target.End.Place, target.End.Cavity));
         }
 
+        var length = data.LengthMm(way);
         var conductor = Choose(signal.Id, signal.SizeMm2, length, device, LoadProtection.FuseFor(data, device, signal));
         return Add(new WireRun(
             WireLabel.Of(role, cavity, signal.Id), purpose, role, cavity, signal.Id, from, target.End, length, conductor?.SizeMm2 ?? signal.SizeMm2, signal.SizeMm2,
             signal.Colour, conductor?.DropV, signal.Shielded, target.End.Kind == WireEndKind.Splice ? 1 : 0)
         {
             Conductor = conductor,
+            WayMm = way,
         });
     }
 
@@ -213,22 +215,22 @@ internal sealed class WireRouting
     }
 
     private WireTarget? Nearest(IEnumerable<WireTarget> targets, BayPoint place, bool toEcu) =>
-        targets.MinBy(target => target.LengthMm(data, place, toEcu));
+        targets.MinBy(target => data.LengthMm(target.WayMm(data, place, toEcu)));
 }
 
 /// <summary>A place where a new wire may end.</summary>
 internal sealed record WireTarget(WireEnd End, BayPoint Location, bool AtEcu)
 {
     /// <summary>
-    /// Length of the new wire from a place in the bay, or from the ECU. Wires between bay and ECU pass the trunk; the bulkhead plugs
+    /// Straight way of the new wire from a place in the bay, or from the ECU. Wires between bay and ECU pass the trunk; the bulkhead plugs
     /// lie at the bulkhead like the ECU's branch, so that a wire from there to the ECU goes straight.
     /// </summary>
-    public double LengthMm(WiringData data, BayPoint place, bool toEcu)
+    public double WayMm(WiringData data, BayPoint place, bool toEcu)
     {
         var atBulkhead = End.Place is Places.Body or Places.HarnessBody;
-        return toEcu && !AtEcu && !atBulkhead ? data.LengthToEcuMm(Location)
-            : AtEcu && !toEcu ? data.LengthToEcuMm(place)
-            : data.LengthMm(place, Location);
+        return toEcu && !AtEcu && !atBulkhead ? data.WayToEcuMm(Location)
+            : AtEcu && !toEcu ? data.WayToEcuMm(place)
+            : place.DistanceTo(Location);
     }
 }
 

@@ -20,7 +20,7 @@ internal sealed class SheetCommand : Command<SheetCommand.Settings>
         public string As { get; init; } = "text";
 
         [CommandOption("--part <PART>")]
-        [Description("One part of the JSON form, such as answers, belts, wiring, hoses, gearing, effort or cautions; with --as csv belts, wiring (the cutting list) or one of the worksheets that end in numbers.")]
+        [Description("One part of the JSON form, such as answers, belts, wiring, hoses, gearing, effort or cautions; with --as csv belts, wiring (the cutting list), hoses, effort (hours and money line by line) or one of the worksheets that end in numbers.")]
         public string? Part { get; init; }
 
         [CommandOption("--to <FILE>")]
@@ -53,7 +53,7 @@ internal sealed class SheetCommand : Command<SheetCommand.Settings>
         Terminal.Deliver(settings.As switch
         {
             "json" => new SheetJson(sheet, resolution, forced).Write(settings.Part),
-            "csv" => settings.Part is { } table ? SheetTables.Csv(sheet, table) : lines.Csv(),
+            "csv" => settings.Part is { } table ? SheetTables.Csv(sheet, table, resolution.Space.Base.Settings.Currency) : lines.Csv(),
             "markdown" => lines.Markdown(),
             _ => lines.Text(),
         }, settings.To);

@@ -1,6 +1,5 @@
 using System.ComponentModel;
 using Spectre.Console.Cli;
-using Swapwright.Fitting;
 using Swapwright.Reports;
 using Swapwright.Sheets;
 
@@ -12,7 +11,7 @@ internal sealed class WhyCommand : Command<WhyCommand.Settings>
     internal sealed class Settings : CombinationSettings
     {
         [CommandArgument(2, "<POSITION>")]
-        [Description("What you decided (choice=option ...), then what you ask about: a position, a signal, a worksheet such as gearing, or one number of it such as gearing.top-speed.")]
+        [Description("What you decided (choice=option ...), then what you ask about: a position, a signal, a worksheet (belt, wiring, hoses, gearing, load, fuel, torques or effort), or one number of it such as gearing.top-speed.")]
         public string[] Rest { get; init; } = [];
 
         [CommandOption("--as <FORM>")]
@@ -37,11 +36,11 @@ internal sealed class WhyCommand : Command<WhyCommand.Settings>
         }
 
         var asked = settings.Rest[^1];
-        var isLedger = !proof.Base.Positions.Has(asked) && LedgerAssembly.Ids.Contains(asked.Split('.')[0]);
+        var isLedger = !proof.Base.Positions.Has(asked) && Workings.Ids.Contains(Workings.IdOf(asked.Split('.')[0]));
         var isSignal = !isLedger && SignalReport.Covers(proof.Base, asked);
         if (!isLedger && !isSignal)
         {
-            CombinationArguments.Know(proof.Base.Positions.Ids.Concat(LedgerAssembly.Ids), asked, "position, signal or worksheet");
+            CombinationArguments.Know(proof.Base.Positions.Ids.Concat(Workings.Ids), asked, "position, signal or worksheet");
         }
 
         var sheet = new SheetBuilder(resolution, many: false).Build(CombinationArguments.Read(resolution, settings.Chassis, settings.Donor, settings.Rest[..^1]));

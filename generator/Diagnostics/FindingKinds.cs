@@ -39,6 +39,7 @@ public static class FindingKinds
     public static readonly FindingKind BeltLength = new("belt-length", Severity.Error, "No belt that fits a loop");
     public static readonly FindingKind BeltWrap = new("belt-wrap", Severity.Warning, "Belt that embraces a pulley too little");
     public static readonly FindingKind BeltPlane = new("belt-plane", Severity.Warning, "Pulleys of a belt out of plane");
+    public static readonly FindingKind BeltFace = new("belt-face", Severity.Warning, "Pulley that does not suit the face of its belt");
     public static readonly FindingKind StatedValue = new("stated-value", Severity.Error, "Stated number that differs from the computed one");
     public static readonly FindingKind UnheldValue = new("unheld-value", Severity.Note, "Stated number in too many cases to compute");
 
@@ -54,7 +55,7 @@ public static class FindingKinds
         Schema, Reference, Vocabulary, Unit, PinClash, Contradiction, Gap, DeadRule, OverrideCycle, AnswerCycle, NoBuild,
         LostId, UnregisteredId,
         PinType, WireSize, Mate, TaskCycle, TaskOrder, PartUse, Unsourced, Stale, Standing, Article, IdleAccept,
-        ShadowedRule, RedundantRule, IdleOverride, DeadOption, ForcedOption, DefaultClash, BeltLength, BeltWrap, BeltPlane, StatedValue, UnheldValue,
+        ShadowedRule, RedundantRule, IdleOverride, DeadOption, ForcedOption, DefaultClash, BeltLength, BeltWrap, BeltPlane, BeltFace, StatedValue, UnheldValue,
         PortClash, OpenPort, HoseSize,
         MissingInput,
     ];

@@ -31,8 +31,13 @@ internal sealed class BeltAssembly
                from length in belt.LengthsMm
                select (belt.Profile, new StockedBelt(ribs, (double)length, part.Id, (double?)belt.RibMassGPerM / 1000)),
         ];
+        _limits = Limits(kb);
+    }
+
+    public static BeltLimits Limits(KnowledgeBase kb)
+    {
         var settings = kb.Settings.Belt;
-        _limits = new BeltLimits
+        return new BeltLimits
         {
             CrankWrapDeg = (double)settings.CrankWrapDeg,
             AlternatorWrapDeg = (double)settings.AlternatorWrapDeg,

@@ -24,13 +24,16 @@ internal static class FuelAssembly
         var fuel = kb.Settings.Fuel;
         return FuelWorksheet.Work(new FuelInput
         {
-            Assumptions = new FuelAssumptions((double)fuel.Consumption / 3.6e9, (double)fuel.DensityKgPerL * 1000, (double)fuel.DutyPercent / 100, (double)fuel.PumpMarginPercent / 100, (double)fuel.SupplyV),
+            Assumptions = new FuelAssumptions((double)fuel.Consumption / 3.6e9, (double)fuel.DensityKgPerL * 1000, (double)fuel.DutyPercent / 100, (double)fuel.PumpMarginPercent / 100, (double)fuel.SupplyV) { PumpFall = (double)fuel.PumpFallPercent / 100 / 1e5 },
             Power = Of(quantities, "donor", "engine-power"),
             PowerSpeed = Of(quantities, "donor", "engine-power-speed"),
             Cylinders = Of(quantities, "donor", "cylinders"),
             Family = one.Donor.Family,
             Ecu = Control(quantities, ecu),
             Injectors = Injectors(quantities),
+            Throttle = Word(quantities.FittedWord("throttle-kind")),
+            EcuDrivesThrottle = quantities.Flag(ecu, "ecu", "throttle-drive"),
+            ThrottleController = quantities.AnswerFor("throttle-drive")?.PartIds.Select(kb.Parts.Find).OfType<Part>().FirstOrDefault(part => quantities.Flag(part, "part", "throttle-drive") == true)?.Title ?? "",
             Ballast = Ballast(quantities),
             BallastResistance = Fitted(quantities, "ballast-resistance"),
             BallastPower = Fitted(quantities, "ballast-power"),
@@ -82,6 +85,7 @@ internal static class FuelAssembly
         var answers = kb.Vocabulary.Hoses.All.Where(hose => hose.Circuit == "fuel").Select(hose => hose.Position).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)
             .Select(one.At).OfType<Answer>().ToList();
         var hoses = answers.SelectMany(answer => answer.PartIds).Distinct(StringComparer.Ordinal).Select(kb.Parts.Find).OfType<Part>().Where(part => part.Hose?.Circuits.Contains("fuel") == true);
+        var (curve, holder) = Curve(kb, one, quantities.AnswerFor("pump-flow"));
         return new FuelLine(
             Fitted(quantities, "rail-pressure"),
             quantities.FittedWord("regulator-place")?.Id == "tank",
@@ -91,7 +95,31 @@ internal static class FuelAssembly
             [.. hoses.Select(part => Enum.TryParse<FuelHoseClass>(part.Hose!.Class, out var known) ? (part.Title, known) : ((string Title, FuelHoseClass Class)?)null).OfType<(string Title, FuelHoseClass Class)>()],
             answers.Any(answer => answer.Source is "chassis" or "donor"),
             Fitted(quantities, "fuel-pressure-rating"),
-            (double)kb.Settings.Hoses.InjectionBar);
+            (double)kb.Settings.Hoses.InjectionBar)
+        {
+            PumpCurve = [.. curve.Select(point => new PumpFlowPoint((double)point.PressureBar * 1e5, (double)point.LitresAnHour / 3.6e6))],
+            PumpHolder = holder,
+        };
+    }
+
+    /// <summary>The points of the pump that the answers put in place, and whose they are; none where it says one pressure at most.</summary>
+    private static (ImmutableArray<PumpPoint> Points, string Holder) Curve(KnowledgeBase kb, LedgerCase one, Answer? answer)
+    {
+        if (answer is null)
+        {
+            return one.Donor.PumpCurve.IsEmpty ? (one.Chassis.PumpCurve, $"chassis {one.Chassis.Id}") : (one.Donor.PumpCurve, $"donor {one.Donor.Id}");
+        }
+
+        // A part that says one pressure takes the place of what the vehicle's own pump was measured at.
+        var pump = answer.PartIds.Select(kb.Parts.Find).OfType<Part>().FirstOrDefault(part => !part.PumpCurve.IsEmpty || (kb.Vocabulary.Meaning("part", "pump-flow") is { } flow && part.Fact(flow.Id) is not null));
+        return (pump, answer) switch
+        {
+            ({ } part, _) => (part.PumpCurve, $"part {part.Id}"),
+            (_, { Treatment: "blank" }) => ([], ""),
+            (_, { Source: "chassis" }) => (one.Chassis.PumpCurve, $"chassis {one.Chassis.Id}"),
+            (_, { Source: "donor" }) => (one.Donor.PumpCurve, $"donor {one.Donor.Id}"),
+            _ => ([], ""),
+        };
     }
 
     private static IgnitionSet Ignition(Quantities quantities) => new(

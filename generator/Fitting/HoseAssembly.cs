@@ -19,11 +19,16 @@ internal sealed class HoseAssembly
         _ports = [.. kb.Vocabulary.Ports.All.OrderBy(port => port.Order)];
         _hoses = [.. kb.Vocabulary.Hoses.All.OrderBy(hose => hose.Order)];
         _shop = [.. kb.Parts.All.Select(Stock).OfType<StockHose>().Where(stock => !stock.IsSet)];
-        var settings = kb.Settings.Hoses;
-        Limits = new HoseLimits((double)settings.RoutingFactor, (double)settings.SlackMm, (double)settings.StepMm, (double)settings.FitMm, (double)settings.InjectionBar);
+        Limits = LimitsOf(kb);
     }
 
     public HoseLimits Limits { get; }
+
+    public static HoseLimits LimitsOf(KnowledgeBase kb)
+    {
+        var settings = kb.Settings.Hoses;
+        return new HoseLimits((double)settings.RoutingFactor, (double)settings.SlackMm, (double)settings.StepMm, (double)settings.FitMm, (double)settings.InjectionBar);
+    }
 
     /// <param name="answers">The answer that stands at a position; null where none does or the position does not apply.</param>
     /// <param name="standing">Every answer that stands.</param>

@@ -4,10 +4,29 @@ using Swapwright.Worksheets.Load;
 
 namespace Swapwright.Fitting;
 
-/// <summary>Hub on shaft and cover on flywheel: the two that are ordered wrongly most often.</summary>
+/// <summary>Hub on shaft, cover on flywheel, starter on ring gear: what is ordered wrongly most often.</summary>
 internal static class LoadJoints
 {
-    public static ImmutableArray<JointInput> Of(Quantities quantities) => [.. new[] { Hub(quantities), Cover(quantities) }.OfType<JointInput>()];
+    /// <param name="hasClutch">Behind a converter there is neither plate nor cover.</param>
+    public static ImmutableArray<JointInput> Of(Quantities quantities, bool hasClutch) =>
+        [.. new[] { hasClutch ? Hub(quantities) : null, hasClutch ? Cover(quantities) : null, Starter(quantities) }.OfType<JointInput>()];
+
+    // A starter is made for the ring gear it left the factory beside, unless it says otherwise itself.
+    private static JointInput? Starter(Quantities quantities)
+    {
+        if (quantities.AnswerFor("starter-ring-teeth") is not { } answer)
+        {
+            return null;
+        }
+
+        var ring = quantities.Fitted("ring-gear-teeth");
+        var wants = quantities.Part(answer, "starter-ring-teeth") ?? (answer is { Source: "chassis" or "donor", Treatment: not "blank" } ? quantities.Of(answer.Source, "starter-ring-teeth") ?? quantities.Of(answer.Source, "ring-gear-teeth") : null);
+        return ring is null && wants is null ? null : new JointInput(
+            "Starter on the ring gear",
+            wants is null ? "" : $"made for {wants.Declared.Value.ToString(CultureInfo.InvariantCulture)} teeth",
+            ring is null ? "" : $"{ring.Declared.Value.ToString(CultureInfo.InvariantCulture)} teeth",
+            ring is not null && wants is not null ? ring.Si.Equals(wants.Si) : null);
+    }
 
     private static JointInput? Hub(Quantities quantities)
     {

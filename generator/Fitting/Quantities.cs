@@ -56,6 +56,10 @@ internal sealed class Quantities(KnowledgeBase kb, LedgerCase one)
     public string? Word(FactHolder holder, string subject, string quantity) =>
         Declaration(subject, quantity) is { } declaration && holder.Fact(declaration.Id) is { Text.Length: > 0 } fact ? fact.Text : null;
 
+    /// <summary>A flag of an entity; null where it says nothing.</summary>
+    public bool? Flag(FactHolder holder, string subject, string quantity) =>
+        Declaration(subject, quantity) is { } declaration && holder.Fact(declaration.Id) is { Type: FactType.Flag } fact ? fact.Number != 0 : null;
+
     /// <summary>The value of what the answers put in place; null where that is left off or does not say.</summary>
     public KnownValue? Fitted(string quantity)
     {
@@ -65,6 +69,28 @@ internal sealed class Quantities(KnowledgeBase kb, LedgerCase one)
         }
 
         return Of("donor", quantity) ?? Of("chassis", quantity);
+    }
+
+    /// <summary>
+    /// The values of everything that the answers put in place, where facts at several positions carry the meaning: a drive shaft and its
+    /// joint, a front and a rear part of one line. One at most for each position.
+    /// </summary>
+    public ImmutableArray<KnownValue> AllFitted(string quantity)
+    {
+        var declared = kb.Vocabulary.Facts.All.Where(fact => fact.Means == quantity && s_subjects.Contains(fact.Subject)).ToList();
+        var answered = declared.Select(fact => fact.At).OfType<string>().Distinct(StringComparer.Ordinal).Select(position => (position, answer: one.At(position))).Where(at => at.answer is not null).ToList();
+        if (answered.Count == 0)
+        {
+            return Fitted(quantity) is { } own ? [own] : [];
+        }
+
+        return [.. answered.Select(at => At(at.answer!, [.. declared.Where(fact => fact.At == at.position)])).OfType<KnownValue>()];
+
+        KnownValue? At(Answer answer, ImmutableArray<FactDeclaration> facts)
+        {
+            var part = facts.Where(fact => fact.Subject == "part").SelectMany(fact => answer.PartIds.Select(kb.Parts.Find).OfType<Part>().Select(part => Value(fact, part, "part"))).OfType<KnownValue>().FirstOrDefault();
+            return part ?? (Keeps(answer) is { } subject ? facts.Where(fact => fact.Subject == subject).Select(fact => Value(fact, Holder(subject)!, subject)).OfType<KnownValue>().FirstOrDefault() : null);
+        }
     }
 
     /// <summary>A word of what the answers put in place, with the title that the vocabulary gives it.</summary>

@@ -22,7 +22,7 @@ internal sealed class WiringAssembly
         _signals = kb.Vocabulary.Signals.All.ToImmutableDictionary(
             signal => signal.Id,
             signal => new Signal(signal.Id, signal.Title, SignalKinds.Parse(signal.Kind), (double?)signal.CurrentA, (double)signal.SizeMm2, signal.Colour, signal.Shared, signal.Shielded) { Through = signal.Through });
-        _stock = [.. kb.Parts.All.Where(part => part.Wiring is not null).Select(part => new WiringStock(part.Id, Good(part.Wiring!.Kind), (double?)part.Wiring.SizeMm2))];
+        _stock = [.. kb.Parts.All.Where(part => part.Wiring is { Kind: not WiringGoods.PlugSet }).Select(part => new WiringStock(part.Id, Good(part.Wiring!.Kind), (double?)part.Wiring.SizeMm2))];
         _settings = Worksheets.Wiring.WiringSettings.Default with
         {
             RoutingFactor = (double)kb.Settings.Wiring.RoutingFactor,
@@ -63,7 +63,10 @@ internal sealed class WiringAssembly
             [.. parts.Where(part => part.Lead is not null).Select(part => new AdapterLead(part.Id, part.Lead!.Value.From, part.Lead.Value.To))],
             _settings);
         var sheet = WiringWorksheet.Compute(input);
-        return sheet with { Purchases = WiringPurchases.Of(sheet, _stock) };
+
+        // The donor's harness gives its plugs where it is not the one in use.
+        var cut = parts.Any(part => part.Wiring is { Kind: WiringGoods.PlugSet }) && !ReferenceEquals(harness, donor.Harness) ? donor.Harness : null;
+        return sheet with { Purchases = WiringPurchases.Of(sheet, _stock, cut?.Plugs.Select(plug => plug.Value.Connector)) };
     }
 
     private Device? Fitted(DeviceRole role, DonorVariant donor, ChassisVariant chassis, Func<string, Answer?> answers)
@@ -113,6 +116,7 @@ internal sealed class WiringAssembly
         "blanking-plug" => WiringGood.BlankingPlug,
         "splice" => WiringGood.Splice,
         "heat-shrink" => WiringGood.HeatShrink,
+        "housing" => WiringGood.Housing,
         _ => WiringGood.Wire,
     };
 

@@ -87,6 +87,7 @@ public static class ComputedValues
         new("load.timing-mount", s_newtons, "static load on the timing-side mount"),
         new("load.gearbox-mount", s_newtons, "static load on the gearbox-side mount"),
         new("load.bonnet", Unit.Millimetre, "room between engine and bonnet"),
+        new("load.bay", Unit.Millimetre, "room along the bay beyond the engine"),
         new("load.ground", Unit.Millimetre, "ground clearance below the sump"),
         new("load.heat-least", s_kilowatt, "heat to the coolant at full power, at least"),
         new("load.heat-most", s_kilowatt, "heat to the coolant at full power, at most"),

@@ -36,3 +36,6 @@ public sealed record HoseGoods(ImmutableArray<string> Circuits, decimal? BoreMm,
 
 /// <summary>A stepped joiner, usable either way round.</summary>
 public sealed record ReducerGoods(decimal FromMm, decimal ToMm);
+
+/// <summary>What a fuel pump gives at a pressure, as measured.</summary>
+public sealed record PumpPoint(decimal PressureBar, decimal LitresAnHour, Place Place);

@@ -21,7 +21,11 @@ public sealed record Answer(string Position, string Source, string Treatment, st
 }
 
 /// <summary>A number that a rule states and the generator computes too.</summary>
-public sealed record StatedValue(string Name, decimal Value, decimal Tolerance, Place Place);
+public sealed record StatedValue(string Name, decimal Value, decimal Tolerance, Place Place)
+{
+    /// <summary>Nobody measured it: it was written down as the worksheet had it, so that a later change is seen.</summary>
+    public bool WrittenDown { get; init; }
+}
 
 /// <param name="About">fuel, brakes, lifting, airbag, heat, electric, law or general.</param>
 public sealed record Caution(string About, string Text, Place Place);

@@ -59,7 +59,11 @@ public sealed record HoseSettings(decimal RoutingFactor, decimal SlackMm, decima
 /// <param name="Consumption">Fuel burnt for the work given at full power, g/kWh.</param>
 /// <param name="DutyPercent">Most of the time that an injector may be open.</param>
 /// <param name="PumpMarginPercent">What the pump is to deliver beyond the need.</param>
-public sealed record FuelSettings(decimal Consumption, decimal DensityKgPerL, decimal DutyPercent, decimal PumpMarginPercent, decimal SupplyV);
+public sealed record FuelSettings(decimal Consumption, decimal DensityKgPerL, decimal DutyPercent, decimal PumpMarginPercent, decimal SupplyV)
+{
+    /// <summary>By how much of what it gave where it was measured a pump gives less for each bar more: common practice, no source.</summary>
+    public decimal PumpFallPercent { get; init; } = 10;
+}
 
 /// <summary>What tightening torques are computed with.</summary>
 /// <param name="ProofPercent">Preload as a share of the proof load.</param>

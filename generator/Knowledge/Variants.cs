@@ -30,6 +30,9 @@ public abstract record Variant(string Id, string Title, Place Place) : FactHolde
     /// <summary>What it is filled with.</summary>
     public ImmutableArray<FluidEntry> Fluids { get; init; } = [];
 
+    /// <summary>What its fuel pump gives, by rising pressure; empty where one point at most is known, which facts then say.</summary>
+    public ImmutableArray<PumpPoint> PumpCurve { get; init; } = [];
+
     public PortEntry? Port(string role) => Ports.FirstOrDefault(port => port.Role == role);
 }
 
@@ -105,6 +108,9 @@ public sealed record Part(string Id, string Title, Place Place) : FactHolder(Id,
 
     /// <summary>What it is filled with.</summary>
     public ImmutableArray<FluidEntry> Fluids { get; init; } = [];
+
+    /// <inheritdoc cref="Variant.PumpCurve"/>
+    public ImmutableArray<PumpPoint> PumpCurve { get; init; } = [];
 
     public HoseGoods? Hose { get; init; }
 

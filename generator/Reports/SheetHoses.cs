@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using Swapwright.Worksheets.Hoses;
 
@@ -43,6 +44,29 @@ internal static class SheetHoses
             });
         });
     }
+
+    /// <summary>A row a piece, a hose that stays or comes from a set, and a port that is closed or left open.</summary>
+    public static string Csv(HoseSheet? sheet) => CsvForm.Write(
+        ["circuit", "hose", "from", "from-owner", "to", "to-owner", "action", "bore-mm", "length-mm", "part", "class", "pressure-bar", "joiner", "with"],
+        sheet is not { } hoses ? [] :
+        [
+            .. from run in hoses.Runs
+               from piece in run.Pieces.IsEmpty ? [null] : run.Pieces.Cast<HosePiece?>()
+               select (IReadOnlyList<string>)
+               [
+                   Circuit(run.Circuit), run.Id, run.From.Title, run.From.Owner, run.To.Title, run.To.Owner, Action(run.Action),
+                   HoseWords.Number(piece?.BoreMm ?? run.From.SizeMm), Number(piece is null ? run.LengthMm : piece.LengthMm, "0"), piece?.Part ?? run.Set ?? "",
+                   run.LeastClass is { } least ? HoseWords.Class(least) : "", Number(run.PressureBar, "0.##"), run.Joiner?.Part ?? "", "",
+               ],
+            .. hoses.Blanked.Select(blank => Row(blank.Port, "close", HoseWords.Blank(blank.Port))),
+            .. hoses.Open.Select(port => Row(port, "leave-open", port.Open)),
+            .. hoses.Tees.Select(teed => Row(teed.Port, "tee", teed.Tee.Part)),
+        ]);
+
+    private static string[] Row(Port port, string action, string with) =>
+        [Circuit(port.Circuit), "", port.Title, port.Owner, "", "", action, HoseWords.Number(port.SizeMm), "", "", "", Number(port.PressureBar, "0.##"), "", with];
+
+    private static string Number(double? value, string format) => value?.ToString(format, CultureInfo.InvariantCulture) ?? "";
 
     public static string Action(HoseAction action) => action switch
     {

@@ -97,9 +97,11 @@ internal static class SheetLedgers
     }
 
     /// <summary>One row a figure, then one a cell of the tables, then one a point of the charts (RFC 4180).</summary>
-    public static string Csv(Ledger? ledger) => CsvForm.Write(
+    public static string Csv(params IEnumerable<Ledger> ledgers) => CsvForm.Write(
         ["ledger", "item", "title", "value", "unit", "formula", "source", "remark"],
-        ledger is null ? [] :
+        ledgers.SelectMany(Rows));
+
+    private static IEnumerable<IReadOnlyList<string>> Rows(Ledger ledger) =>
         [
             .. ledger.Figures.Select(figure => (IReadOnlyList<string>)[ledger.Id, figure.Id, figure.Title, LedgerWords.Number(figure.Value, figure.Decimals), figure.Unit, figure.Formula, figure.Source, figure.Remark]),
             .. from table in ledger.Tables
@@ -111,7 +113,7 @@ internal static class SheetLedgers
                from series in chart.Series
                from point in series.Points
                select (IReadOnlyList<string>)[ledger.Id, chart.Id, $"{series.Title} at {Coordinate(point.Across)} {chart.Across.Unit}".TrimEnd(), Coordinate(point.Up), chart.Up.Unit, "", "", ""],
-        ]);
+        ];
 
     private static void Chart(Utf8JsonWriter json, LedgerChart chart)
     {

@@ -7,12 +7,18 @@ namespace Swapwright.Reports;
 /// <summary>The parts of a sheet that make a table of their own for a spreadsheet.</summary>
 internal static class SheetTables
 {
-    public static readonly ImmutableArray<string> Names = ["belts", "wiring", .. LedgerAssembly.Ids];
+    /// <summary>Every worksheet that ends in numbers in one table.</summary>
+    public const string Figures = "figures";
 
-    public static string Csv(Sheet sheet, string part) => part switch
+    public static readonly ImmutableArray<string> Names = ["belts", "wiring", "hoses", .. LedgerAssembly.Ids, "effort"];
+
+    public static string Csv(Sheet sheet, string part, string currency) => part switch
     {
         "belts" => SheetBelts.Csv(sheet.Belts),
         "wiring" => SheetWiring.Csv(sheet.Wiring),
-        _ => SheetLedgers.Csv(sheet.Ledger(part)),
+        "hoses" => SheetHoses.Csv(sheet.Hoses),
+        "effort" => SheetWork.Csv(sheet, currency),
+        Figures => SheetLedgers.Csv(sheet.Ledgers),
+        _ => SheetLedgers.Csv(sheet.Ledgers.Where(ledger => ledger.Id == part)),
     };
 }

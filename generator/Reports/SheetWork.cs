@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using Swapwright.Knowledge;
 using Swapwright.Sheets;
@@ -46,6 +47,29 @@ internal static class SheetWork
             json.Text("whyNow", task.WhyNow);
         });
     }
+
+    /// <summary>A row a task with its hours, a row a part with its money, and the three sums.</summary>
+    public static string Csv(Sheet sheet, string currency) => CsvForm.Write(
+        ["kind", "id", "title", "group", "amount", "people", "least", "likely", "most", "unit", "begins-h", "slack-h"],
+        [
+            .. sheet.Effort.Times.Select(times => (Times: times, Task: sheet.Tasks.First(task => task.Id == times.Job.Id))).Select(one => (IReadOnlyList<string>)
+            [
+                "task", one.Task.Id, one.Task.Title, one.Task.Phase, "1", Number(one.Task.People), Number(one.Task.Hours.Least), Number(one.Task.Hours.Likely), Number(one.Task.Hours.Most), "h",
+                Number((decimal)one.Times.Start), Number((decimal)one.Times.Slack),
+            ]),
+            .. sheet.Shopping.Select(line => (IReadOnlyList<string>)
+            [
+                "part", line.Part.Id, line.Part.Title, line.Part.From, Number(line.Amount), "", Number(line.Price?.Least), Number(line.Price?.Likely), Number(line.Price?.Most), line.Price is null ? "" : currency, "", "",
+            ]),
+            Row("hours", "Hours of work, nine builds in ten", sheet.Effort.Hours, "h"),
+            Row("hand-hours", "Hours of all hands together, nine builds in ten", sheet.Effort.HandHours, "h"),
+            Row("money", "Parts, nine builds in ten", sheet.Effort.Money, currency),
+        ]);
+
+    private static string[] Row(string id, string title, EstimateSum sum, string unit) =>
+        ["sum", id, title, "", "", "", Number((decimal)sum.Low), Number((decimal)sum.Mean), Number((decimal)sum.High), unit, "", ""];
+
+    private static string Number(decimal? value) => value is { } known ? Math.Round(known, 2).ToString("0.##", CultureInfo.InvariantCulture) : "";
 
     private static void Sum(Utf8JsonWriter json, string name, EstimateSum sum, string unit, int decimals) => json.Object(name, () =>
     {

@@ -9,22 +9,24 @@ using Swapwright.Worksheets.Ledgers;
 namespace Swapwright.Reports;
 
 /// <summary>How the numbers of a worksheet were got in one combination: formula, what went in and whose it is, source, and what rules state beside them.</summary>
-/// <param name="asked">A worksheet, or a worksheet and one of its numbers, as in <c>gearing.top-speed</c>.</param>
+/// <param name="asked">A worksheet, or a worksheet and one of its numbers, as in <c>gearing.top-speed</c> or <c>belt.accessory.length</c>.</param>
 /// <param name="forced">What the builder's own decisions left no choice of.</param>
 public sealed class WhyLedgerReport(Sheet sheet, Resolution resolution, string asked, ImmutableArray<KeyValuePair<string, string>> forced = default)
 {
-    public string LedgerId => asked.Split('.')[0];
+    private readonly Ledger? _ledger = Workings.Of(sheet, resolution.Space.Base, Workings.IdOf(asked.Split('.')[0]));
 
-    /// <summary>The number asked about; null for all of them.</summary>
-    public string? Figure => asked.IndexOf('.', StringComparison.Ordinal) is > 0 and var dot ? asked[(dot + 1)..] : null;
+    public string LedgerId => Workings.IdOf(asked.Split('.')[0]);
+
+    /// <summary>The number asked about; null for all of them. Dots and dashes are the same, since rules state <c>belt.accessory.length</c>.</summary>
+    public string? Figure => asked.IndexOf('.', StringComparison.Ordinal) is > 0 and var dot ? asked[(dot + 1)..].Replace('.', '-') : null;
 
     /// <summary>The numbers that the worksheet has in this combination.</summary>
-    public IEnumerable<string> Known => sheet.Ledger(LedgerId)?.Figures.Select(figure => figure.Id) ?? [];
+    public IEnumerable<string> Known => _ledger?.Figures.Select(figure => figure.Id) ?? [];
 
-    private IEnumerable<Figure> Figures => sheet.Ledger(LedgerId)?.Figures.Where(figure => Figure is null || figure.Id == Figure) ?? [];
+    private IEnumerable<Figure> Figures => _ledger?.Figures.Where(figure => Figure is null || figure.Id == Figure) ?? [];
 
     // Gaps belong to the worksheet as a whole: a number that is there is not missing.
-    private IEnumerable<LedgerGap> Gaps => Figure is null ? sheet.Ledger(LedgerId)?.Gaps ?? [] : [];
+    private IEnumerable<LedgerGap> Gaps => Figure is null ? _ledger?.Gaps ?? [] : [];
 
     /// <summary>Its form is schema/reports/why.schema.json.</summary>
     public string Json() => JsonForm.Write(json =>
@@ -51,6 +53,10 @@ public sealed class WhyLedgerReport(Sheet sheet, Resolution resolution, string a
             json.Quantity("stated", (double)value.Stated.Value.Value, unit);
             json.Quantity("tolerance", (double)value.Stated.Value.Tolerance, unit);
             json.WriteString("rule", value.Stated.Rule.Id);
+            if (value.Stated.Value.WrittenDown)
+            {
+                json.WriteBoolean("writtenDown", true);
+            }
         });
     });
 
@@ -64,7 +70,7 @@ public sealed class WhyLedgerReport(Sheet sheet, Resolution resolution, string a
             Line("");
         }
 
-        if (sheet.Ledger(LedgerId) is not { } ledger)
+        if (_ledger is not { } ledger)
         {
             Line($"The base says nothing that {LedgerId} could be worked out from.");
             return text.ToString();
@@ -98,7 +104,7 @@ public sealed class WhyLedgerReport(Sheet sheet, Resolution resolution, string a
             foreach (var value in Stated(figure))
             {
                 var unit = ComputedValues.UnitOf(value.Stated.Value.Name).Symbol;
-                Line(string.Create(CultureInfo.InvariantCulture, $"  stated: {value.Stated.Value.Value} ± {value.Stated.Value.Tolerance}{(unit.Length > 0 ? $" {unit}" : "")} by {value.Stated.Rule.Id}, which {(value.Agrees ? "agrees" : "differs")}"));
+                Line(string.Create(CultureInfo.InvariantCulture, $"  stated: {value.Stated.Value.Value} ± {value.Stated.Value.Tolerance}{(unit.Length > 0 ? $" {unit}" : "")} by {value.Stated.Rule.Id}, which {value.Verdict}"));
             }
         }
 
@@ -111,5 +117,5 @@ public sealed class WhyLedgerReport(Sheet sheet, Resolution resolution, string a
         return text.ToString();
     }
 
-    private IEnumerable<ValueComparison> Stated(Figure figure) => sheet.Values.Where(value => value.Stated.Value.Name == $"{LedgerId}.{figure.Id}");
+    private IEnumerable<ValueComparison> Stated(Figure figure) => sheet.Values.Where(value => value.Stated.Value.Name.Split('.') is [var ledger, .. var name] && ledger == LedgerId && string.Join('-', name) == figure.Id);
 }

@@ -47,6 +47,10 @@ public sealed class WhyReport(Sheet sheet, Resolution resolution, RegionWords wo
             json.Quantity("stated", (double)value.Stated.Value.Value, unit);
             json.Quantity("tolerance", (double)value.Stated.Value.Tolerance, unit);
             json.WriteString("rule", value.Stated.Rule.Id);
+            if (value.Stated.Value.WrittenDown)
+            {
+                json.WriteBoolean("writtenDown", true);
+            }
         });
     });
 

@@ -59,4 +59,24 @@ public static class BeltWords
             ? $"Bring {Title(belt, shim.StationId)} {by} out, away from the gearbox: a spacer of that thickness behind its pulley or bracket."
             : $"Bring {Title(belt, shim.StationId)} {by} in, towards the gearbox: take the spacer out, or have so much taken off its bracket.";
     }
+
+    /// <summary>What is wrong with a loop, as a sentence.</summary>
+    public static string Problem(FittedBelt belt, BeltProblem problem)
+    {
+        string Name(string id) => Title(belt, id);
+        return problem switch
+        {
+            NoStockedBelt none => string.Create(CultureInfo.InvariantCulture, $"No stocked belt with {none.Ribs} ribs fits the adjuster's travel{(none.NearestShorter is { } shorter ? $"; the nearest shorter is {Millimetres(shorter.LengthMm)}" : "")}{(none.NearestLonger is { } longer ? $"; the nearest longer is {Millimetres(longer.LengthMm)}" : "")}."),
+            WrapBelowLimit wrap => string.Create(CultureInfo.InvariantCulture, $"The belt embraces {Name(wrap.StationId)} by {double.RadiansToDegrees(wrap.WrapRad):0}° only, where {double.RadiansToDegrees(wrap.LimitRad):0}° are asked."),
+            OutOfPlane plane => string.Create(CultureInfo.InvariantCulture, $"{Name(plane.FromId)} and {Name(plane.ToId)} are {Math.Abs(plane.OffsetMm):0.0} mm out of plane, where {plane.AllowedMm:0.0} mm are allowed."),
+            RibMismatch ribs => string.Create(CultureInfo.InvariantCulture, $"{Name(ribs.StationId)} has {ribs.Ribs} grooves; the belt uses {ribs.BeltRibs} of them."),
+            MissingAdjuster fixedCentres => $"Nothing tightens this belt: only {Millimetres(fixedCentres.LengthMm)} will do, or a stretch belt made for the drive.",
+            BelowMinimumDiameter small => string.Create(CultureInfo.InvariantCulture, $"{Name(small.StationId)} is smaller than {small.MinimumMm:0} mm, the least for this profile."),
+            FaceMismatch face => $"The belt's face does not suit {Name(face.StationId)}.",
+            BeltRunsOverPulley over => $"The belt would run over {Name(over.OverId)} on its way from {Name(over.FromId)} to {Name(over.ToId)}.",
+            _ => "The belt cannot run as the pulleys are placed.",
+        };
+    }
+
+    private static string Millimetres(double value) => string.Create(CultureInfo.InvariantCulture, $"{value:0} mm");
 }

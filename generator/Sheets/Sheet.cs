@@ -36,6 +36,15 @@ public sealed record ShoppingLine(Part Part, int Amount, ImmutableArray<Position
 public sealed record ValueComparison(StandingValue Stated, decimal? Computed)
 {
     public bool Agrees => Computed is { } computed && Math.Abs(computed - Stated.Value.Value) <= Stated.Value.Tolerance;
+
+    /// <summary>What the comparison is worth, in a word or two: a number that was written down from the worksheet can only have changed.</summary>
+    public string Verdict => (Stated.Value.WrittenDown, Agrees) switch
+    {
+        (true, true) => "is unchanged since it was written down",
+        (true, false) => "has changed since it was written down",
+        (_, true) => "agrees",
+        _ => "differs",
+    };
 }
 
 /// <summary>Everything for one combination, as data.</summary>

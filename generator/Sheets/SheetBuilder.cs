@@ -89,7 +89,7 @@ public sealed class SheetBuilder
         var hoses = memory.Recall("hoses", Joined(byPosition.Values.SelectMany(answer => answer.Closes)), At, at => _hoses.Assemble(donor, chassis, at, byPosition.Values));
         var tasks = WorkOrder.Sort(Tasks(values, speaking));
         var parts = answers.Where(answer => answer.Answer is not null).SelectMany(answer => PartsOf(answer.Answer!)).Distinct().ToList();
-        var wiring = memory.Recall("wiring", Joined(parts.Where(part => part.ChangesWiring).Select(part => part.Id).Prepend(ecu?.Id ?? "")), At, at => _wiring.Assemble(donor, chassis, ecu, at, parts));
+        var wiring = memory.Recall("wiring", Joined(parts.Where(part => part.ChangesWiring || part.Wiring is not null).Select(part => part.Id).Prepend(ecu?.Id ?? "")), At, at => _wiring.Assemble(donor, chassis, ecu, at, parts));
         var shopping = Shopping(answers, belts, hoses, wiring);
         var work = Joined(tasks.Select(task => task.Id));
         var one = new LedgerCase(chassis, donor, gearbox, ecu, At)

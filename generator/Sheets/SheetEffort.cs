@@ -22,5 +22,5 @@ internal static class SheetEffort
     /// <summary>Nine builds in ten, with the mean between: what a reader is told.</summary>
     public static Range3 Range(EstimateSum sum) => new((decimal)sum.Low, (decimal)sum.Mean, (decimal)sum.High);
 
-    private static Estimate Estimate(Range3 range) => new((double)range.Least, (double)range.Likely, (double)range.Most);
+    public static Estimate Estimate(Range3 range) => new((double)range.Least, (double)range.Likely, (double)range.Most);
 }

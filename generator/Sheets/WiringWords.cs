@@ -63,6 +63,7 @@ public static class WiringWords
         WiringGood.BlankingPlug => "blanking-plug",
         WiringGood.Splice => "splice",
         WiringGood.HeatShrink => "heat-shrink",
+        WiringGood.Housing => "housing",
         _ => "wire",
     };
 

@@ -32,6 +32,9 @@ public static class SitePaths
     /// <summary>A sheet of a guide, for the bench: "bench/quillet-c/marn-16--keep/wiring.html".</summary>
     public static string Bench(string guide, string sheet) => $"bench{guide["guide".Length..^".html".Length]}/{sheet}.html";
 
+    /// <summary>A table for a spreadsheet beside the sheets for the bench.</summary>
+    public static string Table(string guide, string table) => Path.ChangeExtension(Bench(guide, table), "csv");
+
     public static string Chassis(string id) => $"chassis/{id}.html";
 
     public static string Donor(string id) => $"donor/{id}.html";

@@ -55,6 +55,11 @@ public sealed class SitePlan
     {
         yield return new PlannedFile(GuidePages.DataPath(guide, "json"), buffer => new SheetJson(_site.SheetOf(guide), _site.Resolution).Write(buffer));
         yield return new PlannedFile(GuidePages.DataPath(guide, "csv"), buffer => Encoding.UTF8.GetBytes(new SheetLines(_site.SheetOf(guide), _site.Resolution).Csv(), buffer));
+        foreach (var table in BenchSheets.Tables)
+        {
+            yield return new PlannedFile(SitePaths.Table(guide.Path, table), buffer => Encoding.UTF8.GetBytes(SheetTables.Csv(_site.SheetOf(guide), table, _site.Base.Settings.Currency), buffer));
+        }
+
         yield return PlannedFile.Of(GuideVariants.Path(guide), () => new GuideVariants(_site, guide).File());
         if (_site.Base.Settings.BaseAddress is not null)
         {

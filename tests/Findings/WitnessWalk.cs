@@ -70,6 +70,9 @@ internal static class WitnessWalk
                 Computed(kb, finding, sheet => sheet.Belts.Any(belt => belt.Result.Pulleys.Any(pulley => !pulley.PlaneWithinLimit
                     && StationPlace(sheet, belt, pulley.StationId) == finding.Place && StationPlace(sheet, belt, pulley.NextId) == finding.Related[0].Place)));
                 break;
+            case "belt-face":
+                Computed(kb, finding, sheet => sheet.Belts.Any(belt => belt.Result.Problems.OfType<FaceMismatch>().Any(face => StationPlace(sheet, belt, face.StationId) == finding.Place)));
+                break;
             case "stated-value":
                 Computed(kb, finding, sheet => sheet.Values.Any(one => one.Stated.Value.Place == finding.Place && !one.Agrees));
                 break;

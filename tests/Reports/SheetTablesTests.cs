@@ -33,12 +33,41 @@ public sealed class SheetTablesTests
         Assert.All(rows, row => Assert.InRange(Number(row["position-percent"]), 0, 100));
     }
 
+    [Fact]
+    public void Csv_Hoses_HasEveryPieceAndEveryPort()
+    {
+        var rows = Rows("hoses");
+        var hoses = Shipped.Hoses!;
+
+        Assert.Equal(hoses.Runs.Sum(run => Math.Max(1, run.Pieces.Length)) + hoses.Blanked.Length + hoses.Open.Length + hoses.Tees.Length, rows.Count);
+        Assert.Equal(hoses.Totals.Sum(total => total.LengthMm), rows.Where(row => row["action"] == "cut").Sum(row => Number(row["length-mm"])));
+        Assert.All(rows.Where(row => row["circuit"] == "fuel" && row["hose"].Length > 0), row => Assert.NotEmpty(row["class"]));
+    }
+
+    [Fact]
+    public void Csv_Effort_HasHoursAndMoneyLineByLine()
+    {
+        var rows = Rows("effort");
+        double Sum(string kind, string column) => rows.Where(row => row["kind"] == kind && row[column].Length > 0).Sum(row => Number(row[column]));
+
+        Assert.Equal(Shipped.Tasks.Select(task => task.Id).Order(StringComparer.Ordinal), rows.Where(row => row["kind"] == "task").Select(row => row["id"]).Order(StringComparer.Ordinal));
+        Assert.Equal(Shipped.Shopping.Select(line => line.Part.Id), rows.Where(row => row["kind"] == "part").Select(row => row["id"]));
+        Assert.Equal(Shipped.Effort.Hours.OuterLeast, Sum("task", "least"), 6);
+        Assert.Equal(Shipped.Effort.Hours.OuterMost, Sum("task", "most"), 6);
+        Assert.Equal(Shipped.Effort.Money.OuterMost, Sum("part", "most"), 6);
+        Assert.Equal(["hours", "hand-hours", "money"], rows.Where(row => row["kind"] == "sum").Select(row => row["id"]));
+    }
+
     private static List<Dictionary<string, string>> Rows(string part)
     {
-        var lines = SheetTables.Csv(Shipped, part).Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        var lines = SheetTables.Csv(Shipped, part, "EUR").Split('\n', StringSplitOptions.RemoveEmptyEntries);
         var names = lines[0].Split(',');
-        return [.. lines.Skip(1).Select(line => names.Zip(line.Split(',')).ToDictionary(pair => pair.First, pair => pair.Second, StringComparer.Ordinal))];
+        return [.. lines.Skip(1).Select(line => names.Zip(Cells(line)).ToDictionary(pair => pair.First, pair => pair.Second, StringComparer.Ordinal))];
     }
+
+    // Quoted cells hold commas.
+    private static IEnumerable<string> Cells(string line) => System.Text.RegularExpressions.Regex.Matches(line, "(?:^|,)(?:\"((?:[^\"]|\"\")*)\"|([^,]*))", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(5))
+        .Select(match => match.Groups[1].Success ? match.Groups[1].Value : match.Groups[2].Value);
 
     private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
 

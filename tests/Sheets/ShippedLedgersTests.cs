@@ -57,9 +57,41 @@ public sealed class ShippedLedgersTests(ShippedSheets shipped) : IClassFixture<S
         var isManual = sheet.Gearbox!.Fact("kind")!.Value.Text == "manual";
 
         Assert.Equal(isManual, sheet.Ledger("load")!.Figure("clutch-margin") is not null);
-        Assert.Equal(isManual, sheet.Ledger("load")!.Tables.Any(table => table.Id == "joints"));
+        Assert.Equal(isManual, Joints(sheet).Any(joint => joint[0].Text.StartsWith("Clutch", StringComparison.Ordinal)));
         Assert.Equal(!isManual, sheet.Ledger("gearing")!.Notes.Any(note => note.Contains("converter slips", StringComparison.Ordinal)));
     });
+
+    /// <summary>A starter turns one ring gear, behind a clutch or a converter, and what does not go together in a recommended build is a mistake of the base.</summary>
+    [Fact]
+    public void Joints_EveryGuide_FitAndNameTheStarter() => Assert.All(shipped.Sheets, sheet =>
+    {
+        Assert.Contains(Joints(sheet), joint => joint[0].Text == "Starter on the ring gear");
+        Assert.All(Joints(sheet), joint => Assert.Equal("fits", joint[^1].Text));
+    });
+
+    /// <summary>An electronic throttle is opened by its ECU, in every guide that has one.</summary>
+    [Fact]
+    public void Throttle_EveryElectronicOne_IsDriven()
+    {
+        var electronic = shipped.Sheets.Where(sheet => sheet.Donor.Fact("throttle")?.Text == "electronic").ToList();
+        Assert.NotEmpty(electronic);
+        Assert.All(electronic, sheet => Assert.Contains(sheet.Ledger("fuel")!.Tables.Single(table => table.Id == "ignition").Rows, row => row[0].Text == "Throttle" && row[^1].Text.StartsWith("they agree", StringComparison.Ordinal)));
+    }
+
+    /// <summary>A lid that the guide raises gives its height to the room above the engine; along the bay there is room wherever the car says how much it has.</summary>
+    [Fact]
+    public void Room_EveryGuide_CountsTheKitThatItFits()
+    {
+        var raised = shipped.Sheets.Where(sheet => sheet.Shopping.Any(line => line.Part.Id == "lid-spacers")).ToList();
+        Assert.NotEmpty(raised);
+        Assert.All(raised, sheet => Assert.True(sheet.Ledger("load")!.Figure("bonnet") is { Value: > 0 } room && room.From.Any(input => input.Origin == "part lid-spacers")));
+        var along = shipped.Sheets.Where(sheet => sheet.Chassis.Fact("bay-length") is not null).ToList();
+        Assert.NotEmpty(along);
+        Assert.All(along, sheet => Assert.True(sheet.Ledger("load")!.Figure("bay") is { Value: > 0 }));
+        Assert.All(shipped.Sheets.Except(along), sheet => Assert.Null(sheet.Ledger("load")!.Figure("bay")));
+    }
+
+    private static IEnumerable<System.Collections.Immutable.ImmutableArray<Swapwright.Worksheets.Ledgers.LedgerCell>> Joints(Sheet sheet) => sheet.Ledger("load")!.Tables.Where(table => table.Id == "joints").SelectMany(table => table.Rows);
 
     /// <summary>The gearbox makes a guide of its own, so the options beside each other are the guides of the same chassis and donor, and no more.</summary>
     [Fact]
@@ -81,12 +113,62 @@ public sealed class ShippedLedgersTests(ShippedSheets shipped) : IClassFixture<S
     [Theory]
     [InlineData("load")]
     [InlineData("gearing")]
+    [InlineData("belt")]
+    [InlineData("wiring")]
+    [InlineData("hoses")]
+    [InlineData("effort")]
     public void Why_Worksheet_IsValidAndTellsWhatWentIn(string asked)
     {
         using var report = Valid(new WhyLedgerReport(shipped.Sheets[0], shipped.Resolution, asked).Json());
 
         Assert.Equal(asked, report.RootElement.GetProperty("worksheet").GetString());
-        Assert.All(report.RootElement.GetProperty("figures").EnumerateArray(), figure => Assert.NotEqual(0, figure.GetProperty("from").GetArrayLength()));
+        Assert.NotEqual(0, report.RootElement.GetProperty("figures").GetArrayLength());
+        Assert.All(report.RootElement.GetProperty("figures").EnumerateArray(), figure =>
+        {
+            Assert.NotEqual(0, figure.GetProperty("from").GetArrayLength());
+            Assert.NotEmpty(figure.GetProperty("formula").GetString()!);
+            Assert.NotEmpty(figure.GetProperty("source").GetString()!);
+        });
+    }
+
+    /// <summary>Every number that a rule may state of belts and wiring is told with its way, and is the number that the rule is held against.</summary>
+    [Fact]
+    public void Workings_EveryGuide_TellTheNumbersThatRulesState()
+    {
+        var held = 0;
+        foreach (var sheet in shipped.Sheets)
+        {
+            foreach (var stated in sheet.Values.Where(value => value.Computed is not null))
+            {
+                var name = stated.Stated.Value.Name.Split('.');
+                var figure = Workings.Of(sheet, shipped.Resolution.Space.Base, name[0])?.Figure(string.Join('-', name[1..]));
+                Assert.True(figure is not null, stated.Stated.Value.Name);
+                Assert.Equal((double)stated.Computed!.Value, figure.Value, 6);
+                held++;
+            }
+        }
+
+        Assert.True(held > 2000, FormattableString.Invariant($"{held}"));
+    }
+
+    /// <summary>Ids are names for the command, so no two figures of a worksheet share one.</summary>
+    [Fact]
+    public void Workings_EveryGuide_HaveIdsOfTheirOwn() => Assert.All(shipped.Sheets.Where((_, at) => at % 10 == 0), sheet => Assert.All(Workings.Ids, id =>
+    {
+        var figures = Workings.Of(sheet, shipped.Resolution.Space.Base, id)!.Figures;
+        Assert.Equal(figures.Length, figures.DistinctBy(figure => figure.Id).Count());
+        Assert.All(figures, figure => Assert.Matches("^[a-z0-9]+(-[a-z0-9]+)*$", figure.Id));
+    }));
+
+    [Theory]
+    [InlineData("belt.accessory.length")]
+    [InlineData("belts.accessory-length")]
+    public void Why_BeltsLength_IsNamedAsRulesNameIt(string asked)
+    {
+        using var report = Valid(new WhyLedgerReport(shipped.Sheets.First(sheet => sheet.Belts.Any(belt => belt.Loop.Id == "accessory")), shipped.Resolution, asked).Json());
+
+        Assert.Equal("belt", report.RootElement.GetProperty("worksheet").GetString());
+        Assert.Equal("accessory-length", Assert.Single(report.RootElement.GetProperty("figures").EnumerateArray()).GetProperty("id").GetString());
     }
 
     [Fact]

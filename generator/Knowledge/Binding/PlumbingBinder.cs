@@ -7,6 +7,8 @@ namespace Swapwright.Knowledge.Binding;
 /// <summary>Port and hose roles of the vocabulary, ports of vehicles and parts, hose goods.</summary>
 internal static class PlumbingBinder
 {
+    private static readonly Unit s_litresAnHour = Unit.Find("L/h")!;
+
     public static (EntitySet<PortRole> Ports, EntitySet<HoseRole> Hoses) Roles(NodeReader root)
     {
         var ports = new EntitySet<PortRole>(
@@ -44,6 +46,29 @@ internal static class PlumbingBinder
         }
 
         return ports.ToImmutable();
+    }
+
+    /// <summary>Points of a pump's flow, by rising pressure; a pump that gives more against more pressure is a slip of the pen.</summary>
+    public static ImmutableArray<PumpPoint> PumpCurve(NodeReader parent)
+    {
+        var points = ImmutableArray.CreateBuilder<PumpPoint>();
+        foreach (var reader in parent.Items("pump-curve"))
+        {
+            if (reader.OptionalNumber("pressure", Unit.Bar, 0, 12) is not { } pressure || reader.OptionalNumber("flow", s_litresAnHour, 1, 1000) is not { } flow)
+            {
+                continue;
+            }
+
+            if (points.Count > 0 && (pressure <= points[^1].PressureBar || flow > points[^1].LitresAnHour))
+            {
+                parent.Context.Report(FindingKinds.Schema, "the pump's points are not in order: with the pressure rising, its flow falls", reader.Place, "Put the points in the order of their pressures, and check the flows.");
+                continue;
+            }
+
+            points.Add(new PumpPoint(pressure, flow, reader.Place));
+        }
+
+        return points.ToImmutable();
     }
 
     public static HoseGoods? Goods(NodeReader parent)

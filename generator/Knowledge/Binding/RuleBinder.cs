@@ -124,5 +124,8 @@ internal sealed class RuleBinder(ConditionBinder conditions)
         key.Text,
         reader.Number("value", ComputedValues.UnitOf(key.Text), 0),
         reader.Number("tolerance", ComputedValues.UnitOf(key.Text), 0, 0),
-        key.Place);
+        key.Place)
+    {
+        WrittenDown = reader.Flag("written-down"),
+    };
 }

@@ -64,7 +64,10 @@ internal static class SettingsBinder
                 fuel.Number("density", Unit.KilogramPerLitre, usual.Fuel.DensityKgPerL, 0.6m, 1),
                 fuel.Number("duty", Unit.Percent, usual.Fuel.DutyPercent, 10, 100),
                 fuel.Number("pump-margin", Unit.Percent, usual.Fuel.PumpMarginPercent, 0, 200),
-                fuel.Number("supply", Unit.Volt, usual.Fuel.SupplyV, 5, 30)),
+                fuel.Number("supply", Unit.Volt, usual.Fuel.SupplyV, 5, 30))
+            {
+                PumpFallPercent = fuel.Number("pump-fall", Unit.Percent, usual.Fuel.PumpFallPercent, 0, 50),
+            },
             Tightening = new TighteningSettings(
                 tightening.Number("proof-share", Unit.Percent, usual.Tightening.ProofPercent, 10, 90),
                 tightening.Number("nut-factor", Unit.One, usual.Tightening.NutFactor, 0.05m, 0.5m),

@@ -67,6 +67,7 @@ internal sealed class VariantBinder(BindingContext context, Vocabulary vocabular
             Ports = PlumbingBinder.Ports(reader, vocabulary),
             Fasteners = TighteningBinder.Fasteners(reader, conditions),
             Fluids = TighteningBinder.Fluids(reader),
+            PumpCurve = PlumbingBinder.PumpCurve(reader),
             Hose = PlumbingBinder.Goods(reader),
             Reducer = PlumbingBinder.Reducer(reader),
             Tee = PlumbingBinder.Tee(reader),
@@ -93,6 +94,7 @@ internal sealed class VariantBinder(BindingContext context, Vocabulary vocabular
             Harness = electrical.Harness(reader),
             Ports = PlumbingBinder.Ports(reader, vocabulary),
             Fluids = TighteningBinder.Fluids(reader),
+            PumpCurve = PlumbingBinder.PumpCurve(reader),
         }).Common(reader);
     }
 

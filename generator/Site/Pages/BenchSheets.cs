@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Swapwright.Reports;
 using Swapwright.Sheets;
 using Swapwright.Site.Machines;
 using Swapwright.Site.Models;
@@ -30,6 +31,12 @@ internal static class BenchSheets
         (Figures, "Sheet of figures", "gearing, fuel, mass and cooling with tables, charts and formulas"),
         (Otherwise, "Other choices", "each line that another option changes"),
     ];
+
+    /// <summary>The tables for a spreadsheet that lie beside a guide's sheets, by the name that a sheet's part has.</summary>
+    public static readonly ImmutableArray<string> Tables = ["wiring", "belts", "hoses", "effort", SheetTables.Figures];
+
+    // Hours and money stand in one table, line by line.
+    private static string? Table(string sheet) => sheet is Work or Shopping ? "effort" : Tables.Contains(sheet) ? sheet : null;
 
     public static ImmutableArray<BenchLink> Links(GuideEntry guide) => [.. s_kinds.Select(kind => new BenchLink(new PageLink(kind.Kind, SitePaths.Bench(guide.Path, kind.Id)), kind.Words))];
 
@@ -70,7 +77,11 @@ internal static class BenchSheets
             Chosen = [.. GuidePages.Headline(site, guide), .. GuidePages.Decided(site, sheet, guide)],
             Others = [.. s_kinds.Where(one => one.Id != id).Select(one => new PageLink(one.Kind, SitePaths.Bench(guide.Path, one.Id)))],
         };
-        var page = Content(site, guide, sheet, id, site.Frame(path, title, $"{kind} for {whole}.", SiteKnowledge.Link(guide.Headline.Chassis), head.Guide), title, head);
+        var frame = site.Frame(path, title, $"{kind} for {whole}.", SiteKnowledge.Link(guide.Headline.Chassis), head.Guide) with
+        {
+            Downloads = Table(id) is { } table ? [new PageLink("CSV", SitePaths.Table(guide.Path, table))] : [],
+        };
+        var page = Content(site, guide, sheet, id, frame, title, head);
         return page is WorkPage work
             ? work with { Frame = work.Frame with { StructuredData = HowToData.Whole(work, sheet, site.Base.Settings, SitePaths.Address(site.Base.Settings.BaseAddress, path)) } }
             : page;

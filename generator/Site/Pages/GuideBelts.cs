@@ -54,7 +54,7 @@ internal static class GuideBelts
                     InSentence.Upper(ComputedValues.TitleOf(value.Stated.Value.Name)),
                     SiteKnowledge.Number(value.Stated.Value.Value),
                     value.Computed is { } computed ? SiteKnowledge.Number(Math.Round(computed, 1)) : "none",
-                    value.Agrees ? "agrees" : "differs",
+                    value.Stated.Value.WrittenDown ? "written down, not measured" : value.Verdict,
                     value.Agrees ? Weight.Good : Weight.Bad,
                     SiteKnowledge.Link(value.Stated.Rule))),
             ],
@@ -121,24 +121,7 @@ internal static class GuideBelts
     private static IEnumerable<string> Words(FittedBelt belt)
     {
         var reason = belt.Result.Recommended is { } first ? BeltWords.Chosen(first) : null;
-        return new[] { reason }.OfType<string>().Concat(belt.Result.Problems.Where(problem => (problem.Weight != BeltProblemWeight.Note || problem is RibMismatch) && problem is not TrimmedBelt).Select(problem => Problem(belt, problem)));
-    }
-
-    private static string Problem(FittedBelt belt, BeltProblem problem)
-    {
-        string Name(string id) => belt.Loop.Pulleys.FirstOrDefault(pulley => pulley.Id == id)?.Title ?? id;
-        return problem switch
-        {
-            NoStockedBelt none => $"No stocked belt with {SiteKnowledge.Number(none.Ribs)} ribs fits the adjuster's travel{(none.NearestShorter is { } shorter ? $"; the nearest shorter is {Millimetres(shorter.LengthMm)}" : "")}{(none.NearestLonger is { } longer ? $"; the nearest longer is {Millimetres(longer.LengthMm)}" : "")}.",
-            WrapBelowLimit wrap => $"The belt embraces {Name(wrap.StationId)} by {SiteKnowledge.Number(double.RadiansToDegrees(wrap.WrapRad))}° only, where {SiteKnowledge.Number(double.RadiansToDegrees(wrap.LimitRad))}° are asked.",
-            OutOfPlane plane => $"{Name(plane.FromId)} and {Name(plane.ToId)} are {SiteKnowledge.Number(Math.Abs(plane.OffsetMm), "0.0")} mm out of plane, where {SiteKnowledge.Number(plane.AllowedMm, "0.0")} mm are allowed.",
-            RibMismatch ribs => $"{Name(ribs.StationId)} has {SiteKnowledge.Number(ribs.Ribs)} grooves; the belt uses {SiteKnowledge.Number(ribs.BeltRibs)} of them.",
-            MissingAdjuster fixedCentres => $"Nothing tightens this belt: only {Millimetres(fixedCentres.LengthMm)} will do, or a stretch belt made for the drive.",
-            BelowMinimumDiameter small => $"{Name(small.StationId)} is smaller than {SiteKnowledge.Number(small.MinimumMm)} mm, the least for this profile.",
-            FaceMismatch face => $"The belt's face does not suit {Name(face.StationId)}.",
-            BeltRunsOverPulley over => $"The belt would run over {Name(over.OverId)} on its way from {Name(over.FromId)} to {Name(over.ToId)}.",
-            _ => "The belt cannot run as the pulleys are placed.",
-        };
+        return new[] { reason }.OfType<string>().Concat(belt.Result.Problems.Where(problem => (problem.Weight != BeltProblemWeight.Note || problem is RibMismatch) && problem is not TrimmedBelt).Select(problem => BeltWords.Problem(belt, problem)));
     }
 
     private static string Millimetres(double value) => $"{SiteKnowledge.Number(value)} mm";

@@ -73,7 +73,7 @@ internal sealed class KnowledgePages(SiteKnowledge site)
                     ComputedValues.Find(value.Name)?.Title ?? value.Name,
                     new Quantity(value.Value, ComputedValues.UnitOf(value.Name)).ToString(),
                     "",
-                    "held against the computed one in every guide",
+                    value.WrittenDown ? "written down from the worksheet, not measured" : "held against the computed one in every guide",
                     Weight.Plain)),
             ],
             Tasks = [.. rule.Tasks.Select(site.Base.Tasks.Find).OfType<WorkTask>().Select(SiteKnowledge.Link)],

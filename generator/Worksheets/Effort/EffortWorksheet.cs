@@ -18,7 +18,15 @@ public sealed record EffortResult(
     ImmutableArray<JobTurn> Alone,
     ImmutableArray<JobTurn> Together,
     int DaysAlone,
-    int DaysTogether);
+    int DaysTogether)
+{
+    /// <summary>Guesses that cannot be; they are left out of every sum.</summary>
+    public ImmutableArray<EffortProblem> Problems { get; init; } = [];
+}
+
+/// <summary>A guess that is no guess: not three numbers of at least nought in rising order, or work for nobody.</summary>
+/// <param name="JobId">null for a price.</param>
+public sealed record EffortProblem(string? JobId, Estimate Guess);
 
 /// <summary>Hours, money and days from jobs and prices.</summary>
 public static class EffortWorksheet
@@ -29,20 +37,24 @@ public static class EffortWorksheet
     public static EffortResult Work(IEnumerable<Job> jobs, IEnumerable<Estimate> prices, double hoursADay, double inCommon)
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(hoursADay);
-        var all = jobs.ToImmutableArray();
+        var (asked, priced) = (jobs.ToList(), prices.ToList());
+        var all = asked.Where(job => job.Hours.IsSound && job.People > 0).ToImmutableArray();
         var network = new Network(all);
         var alone = network.Turns(1);
         var together = network.Turns(2);
         return new EffortResult(
             EstimateSum.Of(all.Select(job => job.Hours), inCommon),
             EstimateSum.Of(all.Select(job => job.Hours.Times(job.People)), inCommon),
-            EstimateSum.Of(prices, inCommon),
+            EstimateSum.Of(priced.Where(price => price.IsSound), inCommon),
             network.Times,
             network.CriticalPath(),
             alone,
             together,
             Days(alone, hoursADay),
-            Days(together, hoursADay));
+            Days(together, hoursADay))
+        {
+            Problems = [.. asked.Except(all).Select(job => new EffortProblem(job.Id, job.Hours)), .. priced.Where(price => !price.IsSound).Select(price => new EffortProblem(null, price))],
+        };
     }
 
     private static int Days(ImmutableArray<JobTurn> turns, double hoursADay) =>

@@ -9,6 +9,12 @@ namespace Swapwright.Worksheets.Effort;
 /// <param name="Most">Everything goes wrong: b.</param>
 public readonly record struct Estimate(double Least, double Likely, double Most)
 {
+    /// <summary>Greatest that is believed, hours or money: beyond it sums lose their last digits.</summary>
+    private const double Beyond = 1e12;
+
+    /// <summary>Whether the three are numbers of at least nought in rising order.</summary>
+    public bool IsSound => Least >= 0 && Least <= Likely && Likely <= Most && Most < Beyond;
+
     public double Mean => (Least + (4 * Likely) + Most) / 6;
 
     public double Deviation => (Most - Least) / 6;

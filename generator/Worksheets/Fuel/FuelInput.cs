@@ -12,7 +12,11 @@ public sealed record FuelValue(double Si, FigureInput Input);
 public sealed record FuelWord(string Id, string Title, string Holder);
 
 /// <summary>What is reckoned with where nothing is measured. SI: kg/J, kg/m³, shares of one, volts.</summary>
-public sealed record FuelAssumptions(double Consumption, double Density, double Duty, double PumpMargin, double Supply);
+public sealed record FuelAssumptions(double Consumption, double Density, double Duty, double PumpMargin, double Supply)
+{
+    /// <summary>Share of its measured delivery by which a pump gives less for each pascal more, where one pressure only was measured.</summary>
+    public double PumpFall { get; init; } = 1e-6;
+}
 
 public enum InjectorDriver
 {
@@ -46,7 +50,18 @@ public sealed record EngineControl(string Title, InjectorDriver? Driver, FuelVal
 /// <param name="HoseClasses">Title and class of the fuel hose that is bought.</param>
 /// <param name="HoseKept">Some hose of the feed stays.</param>
 /// <param name="FilterRating">Of the filter that is bought; null where it stays or does not say.</param>
-public sealed record FuelLine(FuelValue? Pressure, bool AtTank, bool MadeForTank, FuelValue? PumpFlow, FuelValue? PumpFlowPressure, ImmutableArray<(string Title, FuelHoseClass Class)> HoseClasses, bool HoseKept, FuelValue? FilterRating, double InjectionBar);
+public sealed record FuelLine(FuelValue? Pressure, bool AtTank, bool MadeForTank, FuelValue? PumpFlow, FuelValue? PumpFlowPressure, ImmutableArray<(string Title, FuelHoseClass Class)> HoseClasses, bool HoseKept, FuelValue? FilterRating, double InjectionBar)
+{
+    /// <summary>What the pump gives at several pressures, by rising pressure; empty where one point at most is known.</summary>
+    public ImmutableArray<PumpFlowPoint> PumpCurve { get; init; } = [];
+
+    /// <summary>Whose the points are.</summary>
+    public string PumpHolder { get; init; } = "";
+}
+
+/// <param name="Pressure">Pa.</param>
+/// <param name="Flow">m³/s.</param>
+public readonly record struct PumpFlowPoint(double Pressure, double Flow);
 
 /// <param name="Trigger">The pattern that the pick-ups give as fitted.</param>
 /// <param name="SparkOutputs">Of a driver that is fitted between ECU and coils.</param>
@@ -73,6 +88,15 @@ public sealed record FuelInput
 
     /// <summary>Family of the engine, as the base names it.</summary>
     public string Family { get; init; } = "";
+
+    /// <summary>What works the throttle plate as fitted: cable or electronic.</summary>
+    public FuelWord? Throttle { get; init; }
+
+    /// <summary>Whether the ECU works a throttle motor; null where nobody says.</summary>
+    public bool? EcuDrivesThrottle { get; init; }
+
+    /// <summary>A part that is fitted works it in the ECU's place.</summary>
+    public string ThrottleController { get; init; } = "";
 
     public BallastWork Ballast { get; init; }
 

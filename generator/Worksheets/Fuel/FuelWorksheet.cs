@@ -19,6 +19,7 @@ public static class FuelWorksheet
     public static Ledger Work(FuelInput input)
     {
         var ledger = new LedgerBuilder("fuel", Title);
+        input = Read(input);
         var flow = InjectorFigures.Add(ledger, input);
         DriverFigures.Add(ledger, input);
         PumpFigures.Add(ledger, input);
@@ -26,6 +27,39 @@ public static class FuelWorksheet
         Tuning.Add(ledger, input, flow);
         ledger.Note("Let the pressure off before a fuel joint is opened, battery off, in the open air, and no flame or spark near; catch every drop and prove each joint with the pump running before the engine starts.");
         return ledger.Build();
+    }
+
+    private static FuelValue? IfNumber(FuelValue? value) => value is { } one && Soundness.IsNumber(one.Si) ? one : null;
+
+    private static FuelInput Read(FuelInput input)
+    {
+        var (ecu, injectors, line, ignition) = (input.Ecu, input.Injectors, input.Line, input.Ignition);
+        return input with
+        {
+            Power = IfNumber(input.Power),
+            PowerSpeed = IfNumber(input.PowerSpeed),
+            Cylinders = IfNumber(input.Cylinders),
+            BallastResistance = IfNumber(input.BallastResistance),
+            BallastPower = IfNumber(input.BallastPower),
+            Ecu = ecu with { DriverCurrent = IfNumber(ecu.DriverCurrent), Channels = IfNumber(ecu.Channels), Flow = IfNumber(ecu.Flow), SparkOutputs = IfNumber(ecu.SparkOutputs) },
+            Injectors = new InjectorSet(IfNumber(injectors.Flow), IfNumber(injectors.FlowPressure), IfNumber(injectors.Resistance), IfNumber(injectors.Count)),
+            Line = line with
+            {
+                Pressure = IfNumber(line.Pressure),
+                PumpFlow = IfNumber(line.PumpFlow),
+                PumpFlowPressure = IfNumber(line.PumpFlowPressure),
+                FilterRating = IfNumber(line.FilterRating),
+                PumpCurve = [.. line.PumpCurve.Where(point => point.Pressure >= 0 && point.Flow > 0 && Soundness.IsNumber(point.Pressure) && Soundness.IsNumber(point.Flow))],
+            },
+            Ignition = ignition with
+            {
+                Coils = IfNumber(ignition.Coils),
+                SparkOutputs = IfNumber(ignition.SparkOutputs),
+                CoilResistance = IfNumber(ignition.CoilResistance),
+                CoilInductance = IfNumber(ignition.CoilInductance),
+                CoilCurrent = IfNumber(ignition.CoilCurrent),
+            },
+        };
     }
 
     /// <summary>A number in a sentence, with no more decimals than it needs.</summary>

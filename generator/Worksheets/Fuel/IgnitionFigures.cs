@@ -4,7 +4,7 @@ using static Swapwright.Worksheets.Fuel.FuelWorksheet;
 
 namespace Swapwright.Worksheets.Fuel;
 
-/// <summary>Whether the ECU understands the engine's pick-ups and can fire its coils.</summary>
+/// <summary>Whether the ECU understands the engine's pick-ups, can fire its coils and open its throttle.</summary>
 internal static class IgnitionFigures
 {
     /// <summary>The word for an ECU that takes each of them.</summary>
@@ -16,9 +16,10 @@ internal static class IgnitionFigures
         Trigger(rows, input);
         Sparks(rows, input);
         Stage(rows, input);
+        Throttle(rows, ledger, input);
         if (rows.Count > 0)
         {
-            ledger.Add(new LedgerTable("ignition", "Ignition", [new("item", "Item"), new("ecu", "The ECU"), new("engine", "The engine as fitted"), new("verdict", "So")], rows.ToImmutable()));
+            ledger.Add(new LedgerTable("ignition", "Ignition and throttle", [new("item", "Item"), new("ecu", "The ECU"), new("engine", "The engine as fitted"), new("verdict", "So")], rows.ToImmutable()));
         }
 
         Charge(ledger, input);
@@ -79,6 +80,28 @@ internal static class IgnitionFigures
             ("power", "igniter" or "coil") => "two power stages in a row: leave the engine's igniter out, or ask the ECU for a logic output",
             _ => "they agree",
         }));
+    }
+
+    private static void Throttle(ImmutableArray<ImmutableArray<LedgerCell>>.Builder rows, LedgerBuilder ledger, FuelInput input)
+    {
+        if (input.Throttle is not { } throttle || (throttle.Id == "cable" && input.EcuDrivesThrottle != true))
+        {
+            return;
+        }
+
+        var drives = input.EcuDrivesThrottle == true;
+        var (ecu, verdict) = (throttle.Id, input.ThrottleController, drives) switch
+        {
+            ("cable", _, _) => ("works a throttle motor", "none is there: it has to be told so, or it falls back to its emergency idle"),
+            (_, { Length: > 0 }, _) => (input.ThrottleController, "the part that is fitted works it"),
+            (_, _, true) => ("works a throttle motor", "they agree; prove that the engine falls to idle with the pedal's plug off"),
+            _ => (input.EcuDrivesThrottle is null ? "not known to work a throttle motor" : "works no throttle motor", "nothing opens the throttle: another ECU, a controller beside it, or the throttle body with a cable"),
+        };
+        rows.Add(Row("Throttle", ecu, throttle.Title, verdict));
+        if (throttle.Id != "cable" && !drives && input.ThrottleController.Length == 0)
+        {
+            ledger.Gap("Throttle", $"nothing works the motor of the electronic throttle: {input.Ecu.Title} does not say that it does", "Say that the ECU drives a throttle, fit a controller, or convert to a cable.");
+        }
     }
 
     private static void Charge(LedgerBuilder ledger, FuelInput input)

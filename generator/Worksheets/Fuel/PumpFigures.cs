@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Swapwright.Worksheets.Hoses;
 using Swapwright.Worksheets.Ledgers;
 using static Swapwright.Worksheets.Fuel.FuelWorksheet;
@@ -9,6 +10,8 @@ internal static class PumpFigures
 {
     // A hand's breadth on a gauge: two statements of one pressure.
     private const double SamePressure = 0.05 * Bar;
+
+    private const string Measure = "Measure what comes out of the return in a minute at the rail's pressure.";
 
     public static void Add(LedgerBuilder ledger, FuelInput input)
     {
@@ -29,10 +32,10 @@ internal static class PumpFigures
             ledger.Gap("Pump delivery needed", "the engine's power is not known", "Give the donor its power.");
         }
 
-        if (Delivery(ledger, line, pressure) is { } delivery)
+        if (Delivered(ledger, input, pressure) is { } pump)
         {
-            Margin(ledger, input, delivery, burnt);
-            Return(ledger, line, delivery, burnt);
+            Margin(ledger, input, pump, burnt);
+            Return(ledger, line, pump, burnt);
         }
 
         ledger.Add(Line(line, pressure));
@@ -51,52 +54,91 @@ internal static class PumpFigures
         });
     }
 
-    private static double? Delivery(LedgerBuilder ledger, FuelLine line, FuelValue pressure)
-    {
-        if (line.PumpFlow is not { Si: > 0 } flow)
-        {
-            ledger.Gap("Pump delivery", "the delivery of the pump as fitted is not known", "Measure what comes out of the return in a minute at the rail's pressure.");
-            return null;
-        }
-
-        if (line.PumpFlowPressure is { } measured && measured.Si < pressure.Si - SamePressure)
-        {
-            ledger.Gap("Pump delivery", $"it was measured at {Number(measured.Si / Bar, 2)} bar, and the rail is at {Number(pressure.Si / Bar, 2)} bar, where every pump gives less", "Measure what comes out of the return in a minute at the rail's pressure.");
-            return null;
-        }
-
-        return flow.Si;
-    }
-
-    private static void Margin(LedgerBuilder ledger, FuelInput input, double delivery, double? burnt)
+    // What the pump gives at the rail's pressure, by its points, by its one point and the usual fall, or as stated.
+    private static Pump? Delivered(LedgerBuilder ledger, FuelInput input, FuelValue pressure)
     {
         var line = input.Line;
-        var at = line.PumpFlowPressure is { } measured ? $"at {Number(measured.Si / Bar, 2)} bar" : "as stated";
+        FigureInput rail = pressure.Input;
+        if (!line.PumpCurve.IsEmpty)
+        {
+            if (PumpDelivery.Between(line.PumpCurve, pressure.Si) is { } between)
+            {
+                return new Pump(
+                    PumpDelivery.On(between, pressure.Si),
+                    $"at {Number(pressure.Si / Bar, 2)} bar",
+                    "V̇ = V̇₁ + (V̇₂ − V̇₁) (p − p₁) ∕ (p₂ − p₁) between two measurements; at less pressure a pump gives no less",
+                    [rail, .. new[] { between.Before, between.After }.Distinct().Select(point => new FigureInput($"delivery at {Number(point.Pressure / Bar, 2)} bar", point.Flow / LitrePerHour, "L/h", line.PumpHolder))]);
+            }
+
+            var most = line.PumpCurve.Max(point => point.Pressure);
+            ledger.Gap("Pump delivery", $"the pump was measured up to {Number(most / Bar, 2)} bar, and the rail is at {Number(pressure.Si / Bar, 2)} bar, where every pump gives less", Measure);
+            return null;
+        }
+
+        if (line.PumpFlow is not { Si: > 0 } flow)
+        {
+            ledger.Gap("Pump delivery", "the delivery of the pump as fitted is not known", Measure);
+            return null;
+        }
+
+        if (line.PumpFlowPressure is not { } measured)
+        {
+            return new Pump(flow.Si, "as stated", "as stated, whatever the pressure", [flow.Input]);
+        }
+
+        if (measured.Si >= pressure.Si - SamePressure)
+        {
+            return new Pump(flow.Si, $"at {Number(measured.Si / Bar, 2)} bar", "as measured; at less pressure a pump gives no less", [flow.Input, measured.Input]);
+        }
+
+        if (PumpDelivery.Falling(flow.Si, measured.Si, input.Assumptions.PumpFall, pressure.Si) is not { } left)
+        {
+            ledger.Gap("Pump delivery", $"it was measured at {Number(measured.Si / Bar, 2)} bar, and the rail is at {Number(pressure.Si / Bar, 2)} bar, where every pump gives less", Measure);
+            return null;
+        }
+
+        var fall = Assumed("Fall of a pump's delivery for each bar", input.Assumptions.PumpFall * Bar * 100, "%");
+        return new Pump(left, $"reckoned from {Number(flow.Si / LitrePerHour, 0)} L/h at {Number(measured.Si / Bar, 2)} bar down to {Number(pressure.Si / Bar, 2)} bar, to be measured", "V̇ = V̇₀ (1 − a (p − p₀))", [flow.Input, measured.Input, rail, fall])
+        {
+            IsReckoned = true,
+        };
+    }
+
+    private static void Margin(LedgerBuilder ledger, FuelInput input, Pump pump, double? burnt)
+    {
         var wanted = input.Assumptions.PumpMargin;
-        var margin = burnt is { } use ? (delivery / use) - 1 : (double?)null;
-        ledger.Add(new Figure("pump-flow", "Delivery of the pump as fitted", delivery / LitrePerHour, "L/h")
+        var margin = burnt is { } use ? (pump.Flow / use) - 1 : (double?)null;
+        ledger.Add(new Figure("pump-flow", "Delivery of the pump as fitted", pump.Flow / LitrePerHour, "L/h")
         {
             Decimals = 0,
-            From = [line.PumpFlow!.Input, .. line.PumpFlowPressure is { } stated ? [stated.Input] : Array.Empty<FigureInput>()],
-            Formula = "as measured; at less pressure a pump gives no less",
+            From = pump.From,
+            Formula = pump.Formula,
             Source = Practice,
-            Remark = margin is { } share ? share < 0 ? $"{at}; less than the engine burns: it leans out at full power" : share < wanted ? $"{at}; {Number(share * 100, 0)} % beyond full power, where {Number(wanted * 100, 0)} % are wanted" : $"{at}; {Number(share * 100, 0)} % beyond full power" : at,
+            Remark = margin is { } share ? share < 0 ? $"{pump.At}; less than the engine burns: it leans out at full power" : share < wanted ? $"{pump.At}; {Number(share * 100, 0)} % beyond full power, where {Number(wanted * 100, 0)} % are wanted" : $"{pump.At}; {Number(share * 100, 0)} % beyond full power" : pump.At,
             Weight = margin switch
             {
                 < 0 => FigureWeight.Bad,
-                { } some when some < wanted => FigureWeight.Caution,
+                { } some when some < wanted || pump.IsReckoned => FigureWeight.Caution,
                 { } => FigureWeight.Good,
                 null => FigureWeight.Plain,
             },
         });
         if (margin is { } share2)
         {
-            ledger.Add(new Figure("pump-margin", "Margin of the pump", share2 * 100, "%") { Decimals = 0, IsStep = true, Formula = "delivery ∕ fuel burnt − 1", Source = Practice });
+            ledger.Add(new Figure("pump-margin", "Margin of the pump", share2 * 100, "%")
+            {
+                Decimals = 0,
+                IsStep = true,
+                Formula = "delivery ∕ fuel burnt − 1",
+                Source = Practice,
+                From = [new("delivery of the pump", pump.Flow / LitrePerHour, "L/h", "figure pump-flow"), new("fuel burnt at full power", burnt!.Value / LitrePerHour, "L/h", "figure pump-need"), Assumed("Margin that is wanted", wanted * 100, "%")],
+            });
         }
     }
 
-    private static void Return(LedgerBuilder ledger, FuelLine line, double delivery, double? burnt)
+    private static void Return(LedgerBuilder ledger, FuelLine line, Pump pump, double? burnt)
     {
+        var delivery = pump.Flow;
         if (line.AtTank)
         {
             ledger.Note($"The pressure is regulated at the tank: surplus turns back there, one pipe runs to the rail, and nothing returns from the engine.{(line.MadeForTank ? "" : " The rail's own regulator has to come off, or it doubles the work.")}");
@@ -108,7 +150,7 @@ internal static class PumpFigures
             Decimals = 0,
             Formula = "V̇ = delivery, what an idling engine burns left out",
             Source = Practice,
-            From = [line.PumpFlow!.Input],
+            From = pump.From,
             Remark = $"{(burnt is { } use && delivery > use ? $"{Number((delivery - use) / LitrePerHour, 0)} L/h at full power; " : "")}the return must carry it with less than 0.3 bar",
         });
     }
@@ -129,5 +171,13 @@ internal static class PumpFigures
                 [LedgerCell.Words("Clips"), LedgerCell.Words("smooth band, on beaded pipe"), LedgerCell.Words("")],
                 [LedgerCell.Words("Filter"), LedgerCell.Words($"for injection, {Number(bar, 2)} bar and more"), LedgerCell.Words(rating is { } most ? $"{Number(most, 1)} bar{(most < bar ? ", too little" : "")}" : "what stays: its marking decides")],
             ]);
+    }
+
+    /// <param name="Flow">m³/s.</param>
+    /// <param name="At">At which pressure, in words.</param>
+    private sealed record Pump(double Flow, string At, string Formula, ImmutableArray<FigureInput> From)
+    {
+        /// <summary>Nobody measured it at this pressure or beyond.</summary>
+        public bool IsReckoned { get; init; }
     }
 }

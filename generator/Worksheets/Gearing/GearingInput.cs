@@ -28,7 +28,10 @@ public sealed record GearSet(string Title, ImmutableArray<GearRatio> Gears, doub
     public double Overall(GearRatio gear) => gear.Ratio * Final;
 
     /// <summary>Whether ratios and final drive are positive numbers, and so a road speed can be worked out.</summary>
-    public bool IsSound => !Gears.IsEmpty && Gears.All(gear => gear.Ratio > 0 && double.IsFinite(gear.Ratio)) && Final > 0 && double.IsFinite(Final);
+    public bool IsSound => !Gears.IsEmpty && Gears.All(gear => IsRatio(gear.Ratio)) && IsRatio(Final);
+
+    // No gear of a vehicle is longer or shorter by far.
+    private static bool IsRatio(double ratio) => ratio is > 1e-3 and < 1e3;
 }
 
 /// <summary>The drive of a speedometer in a gearbox.</summary>
@@ -36,7 +39,13 @@ public sealed record GearSet(string Title, ImmutableArray<GearRatio> Gears, doub
 /// <param name="DriveTeeth">Teeth of the wheel on that shaft.</param>
 /// <param name="PinionTeeth">Teeth of the pinion it turns, the gearbox's own.</param>
 /// <param name="Pulses">Pulses for one turn of the pinion; null for a cable.</param>
-public sealed record SpeedDrive(bool BeforeFinal, double DriveTeeth, double? PinionTeeth, double? Pulses);
+public sealed record SpeedDrive(bool BeforeFinal, double DriveTeeth, double? PinionTeeth, double? Pulses)
+{
+    /// <summary>Whether what it says are numbers of teeth and pulses.</summary>
+    public bool IsSound => IsCount(DriveTeeth) && IsCount(PinionTeeth ?? 1) && IsCount(Pulses ?? 1);
+
+    private static bool IsCount(double count) => count is >= 1 and < 1e6;
+}
 
 /// <summary>A gearbox that may be chosen in place of the one that is.</summary>
 /// <param name="IsChosen">It is the one this ledger is about.</param>

@@ -15,6 +15,9 @@ public static class GearingWorksheet
 
     private const string TyreMend = "Give the chassis its tyre width, aspect ratio and rim diameter.";
 
+    // A drive with teeth that cannot be is one that is not known.
+    private static GearSet Read(GearSet set) => set.Speed is { IsSound: false } ? set with { Speed = null } : set;
+
     public static Ledger Work(GearingInput input)
     {
         var ledger = new LedgerBuilder("gearing", Title);
@@ -36,7 +39,14 @@ public static class GearingWorksheet
             return ledger.Build();
         }
 
-        var before = input.Before is { IsSound: true } sound ? sound : null;
+        input = input with
+        {
+            Gearbox = Read(input.Gearbox),
+            PowerSpeed = input.PowerSpeed.IfNumber(),
+            Pinion = input.Pinion.IfNumber(),
+            PinionBefore = input.PinionBefore.IfNumber(),
+        };
+        var before = input.Before is { IsSound: true } sound ? Read(sound) : null;
         var tyreBefore = input.TyreBefore is { IsSound: true } other ? other : tyre;
         var known = input with { Before = before, TyreBefore = tyreBefore };
         TyreFigures(ledger, tyre);

@@ -16,7 +16,7 @@ public sealed record TyreSize(Given Width, Given? Aspect, Given Rim, TyreConstru
     public double AspectTaken => Aspect?.Si ?? Tyre.AspectOfOld(Construction);
 
     /// <summary>Whether its numbers are those of a wheel.</summary>
-    public bool IsSound => Width.Si > 0 && AspectTaken > 0 && Rim.Si > 0 && double.IsFinite(Width.Si + AspectTaken + Rim.Si);
+    public bool IsSound => Width.Si > 1e-3 && AspectTaken > 1e-3 && Rim.Si > 1e-3 && Diameter < 1e2;
 
     public double Diameter => Tyre.Diameter(Width.Si, AspectTaken, Rim.Si);
 

@@ -29,5 +29,5 @@ public sealed record ClassTooLow(string HoseId, string Part, FuelHoseClass? Clas
 /// <summary>The length cannot be worked out, for an end has not been measured.</summary>
 public sealed record LengthUnknown(string HoseId) : HoseProblem(HoseId);
 
-/// <summary>A port with a size that cannot be, or with the id of another; it is left out.</summary>
+/// <summary>A port with a size or a pressure that cannot be, or with the id of another; it is left out.</summary>
 public sealed record ImpossiblePort(string PortId) : HoseProblem(PortId);

@@ -79,7 +79,7 @@ internal static class HoseRouting
     private static double? Higher(double? one, double? other) => one is { } a && other is { } b ? Math.Max(a, b) : one ?? other;
 
     private static double? Along(Port from, Port to, HoseLimits limits) =>
-        from.Location is { IsFinite: true } a && to.Location is { IsFinite: true } b ? limits.RoutingFactor * a.DistanceTo(b) : null;
+        from.Location is { IsFinite: true } a && to.Location is { IsFinite: true } b && limits.RoutingFactor * a.DistanceTo(b) is var along && double.IsFinite(along) ? along : null;
 
     // The nudge keeps 1.25 × 400 + 60 at 560, whatever the last bit of the product.
     private static double Whole(double length) => Math.Ceiling(length - 1e-6);

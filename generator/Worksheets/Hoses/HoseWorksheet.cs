@@ -56,7 +56,7 @@ public static class HoseWorksheet
         var usable = new Dictionary<string, Port>(StringComparer.Ordinal);
         foreach (var port in ports)
         {
-            if (!double.IsFinite(port.SizeMm) || port.SizeMm <= 0 || !usable.TryAdd(port.Id, port))
+            if (!double.IsFinite(port.SizeMm) || port.SizeMm <= 0 || !(port.PressureBar is null or >= 0 and < double.PositiveInfinity) || !usable.TryAdd(port.Id, port))
             {
                 problems.Add(new ImpossiblePort(port.Id));
             }

@@ -13,7 +13,7 @@ public sealed class LedgerBuilder(string id, string title)
 
     public void Add(Figure figure)
     {
-        if (double.IsFinite(figure.Value))
+        if (double.IsFinite(figure.Value) && figure.From.All(input => double.IsFinite(input.Value)))
         {
             _figures.Add(figure);
         }

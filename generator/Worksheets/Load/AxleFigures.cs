@@ -32,9 +32,9 @@ internal static class AxleFigures
         }
 
         var mass = kerb.Si + input.Changes.Sum(Change);
-        if (mass <= 0)
+        if (!(mass > 0 && Soundness.IsNumber(mass)))
         {
-            ledger.Gap("Mass", "more would be taken out than the vehicle weighs", "Check the masses of engine, gearbox and chassis.");
+            ledger.Gap("Mass", "the masses give no vehicle: one is no number, or more would be taken out than it weighs", "Check the masses of engine, gearbox and chassis.");
             return;
         }
 

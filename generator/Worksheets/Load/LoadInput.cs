@@ -75,7 +75,19 @@ public sealed record LoadInput
 
     public Given? BonnetSpace { get; init; }
 
+    /// <summary>How much a part that is fitted raises the bonnet or the lid, m.</summary>
+    public Given? BonnetRaise { get; init; }
+
     public Given? EngineHeight { get; init; }
+
+    /// <summary>From the radiator to the bulkhead, m.</summary>
+    public Given? BayLength { get; init; }
+
+    /// <summary>From the crank nose to the rear face of the block, m.</summary>
+    public Given? BlockLength { get; init; }
+
+    /// <summary>From the fan to the rear face of the block, m; null where the fan does not turn on the engine.</summary>
+    public Given? FanLength { get; init; }
 
     public Given? AxisHeight { get; init; }
 

@@ -15,12 +15,14 @@ public static class LoadWorksheet
     public const string Shafts = "shafts";
     public const string Mounts = "mounts";
     public const string Bonnet = "bonnet";
+    public const string Bay = "bay";
     public const string Ground = "ground";
     public const string Cooling = "cooling";
 
     public static Ledger Work(LoadInput input)
     {
         var ledger = new LedgerBuilder("load", Title);
+        input = Read(input);
         AxleFigures.Add(ledger, input);
         DrivelineFigures.Add(ledger, input);
         MountFigures.Add(ledger, input);
@@ -28,6 +30,37 @@ public static class LoadWorksheet
         CoolingFigures.Add(ledger, input);
         return ledger.Build();
     }
+
+    private static LoadInput Read(LoadInput input) => input with
+    {
+        KerbMass = input.KerbMass.IfNumber(),
+        FrontShare = input.FrontShare.IfNumber(),
+        Wheelbase = input.Wheelbase.IfNumber(),
+        PermittedFront = input.PermittedFront.IfNumber(),
+        PermittedRear = input.PermittedRear.IfNumber(),
+        PowerBefore = input.PowerBefore.IfNumber(),
+        Power = input.Power.IfNumber(),
+        Torque = input.Torque.IfNumber(),
+        GearboxTorque = input.GearboxTorque.IfNumber(),
+        FirstGear = input.FirstGear.IfNumber(),
+        FinalDrive = input.FinalDrive.IfNumber(),
+        ShaftTorque = input.ShaftTorque.IfNumber(),
+        BonnetSpace = input.BonnetSpace.IfNumber(),
+        BonnetRaise = input.BonnetRaise.IfNumber(),
+        EngineHeight = input.EngineHeight.IfNumber(),
+        BayLength = input.BayLength.IfNumber(),
+        BlockLength = input.BlockLength.IfNumber(),
+        FanLength = input.FanLength.IfNumber(),
+        AxisHeight = input.AxisHeight.IfNumber(),
+        GroundClearance = input.GroundClearance.IfNumber(),
+        SumpDepth = input.SumpDepth.IfNumber(),
+        RadiatorPower = input.RadiatorPower.IfNumber(),
+        RadiatorHeat = input.RadiatorHeat.IfNumber(),
+        Clutch = input.Clutch is { } clutch ? new ClutchInput(clutch.Clamp.IfNumber(), clutch.Outer.IfNumber(), clutch.Inner.IfNumber(), clutch.Friction.IfNumber(), clutch.Faces.IfNumber()) : null,
+        Mounts = input.Mounts is { } mounts
+            ? new MountInput(mounts.TimingPlace.IfNumber(), mounts.GearboxPlace.IfNumber(), mounts.EngineCentre.IfNumber(), mounts.EngineLength.IfNumber(), mounts.GearboxCentre.IfNumber(), mounts.TimingLimit.IfNumber(), mounts.GearboxLimit.IfNumber())
+            : null,
+    };
 
     internal static string Number(double value, string form = "#,0") => value.ToString(form, CultureInfo.InvariantCulture);
 }

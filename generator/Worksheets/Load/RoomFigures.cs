@@ -13,6 +13,12 @@ internal static class RoomFigures
             AboveEngine(ledger, input);
         }
 
+        // A base may say it of some layouts only: across the car the shafts decide where the engine sits.
+        if (input.Asks(Bay) && input.BayLength is { } bay)
+        {
+            Along(ledger, input, bay);
+        }
+
         if (input.Asks(LoadWorksheet.Ground))
         {
             Ground(ledger, input);
@@ -27,15 +33,36 @@ internal static class RoomFigures
             return;
         }
 
-        var room = space.Si - height.Si;
+        var room = space.Si + (input.BonnetRaise?.Si ?? 0) - height.Si;
         ledger.Add(new Figure("bonnet", "Room under the bonnet", room * 1000, "mm")
         {
             Decimals = 0,
-            Formula = "h_bonnet − h_engine",
+            Formula = input.BonnetRaise is null ? "h_bonnet − h_engine" : "h_bonnet + h_raised − h_engine",
             Source = "stated heights above the crank axis",
-            From = [space.Input, height.Input],
+            From = [space.Input, height.Input, .. input.BonnetRaise is { } raise ? (FigureInput[])[raise.Input] : []],
             Remark = room < 0 ? $"the engine stands {Number(-room * 1000)} mm too high: relieve the bonnet or change the manifold, never lower the engine" : "clears, with the room for the rolling engine already taken off",
             Weight = room < 0 ? FigureWeight.Caution : FigureWeight.Good,
+        });
+    }
+
+    private static void Along(LedgerBuilder ledger, LoadInput input, Given bay)
+    {
+        if ((input.FanLength ?? input.BlockLength) is not { Si: > 0 } length)
+        {
+            ledger.Gap("Room along the bay", "the length of the engine is not known", "Give the donor its length from the crank nose to the rear face of the block, and from its fan where one turns on it.");
+            return;
+        }
+
+        var room = bay.Si - length.Si;
+        var what = input.FanLength is null ? "what is left for the fans before the engine and for the bell behind it" : "with the fan on its hub; what is left for the shroud and for the engine's movement";
+        ledger.Add(new Figure("bay", "Room along the bay", room * 1000, "mm")
+        {
+            Decimals = 0,
+            Formula = input.FanLength is null ? "l_bay − l_block" : "l_bay − l_fan",
+            Source = "stated lengths along the crank axis",
+            From = [bay.Input, length.Input],
+            Remark = room < 0 ? $"{Number(-room * 1000)} mm too long{(input.FanLength is null ? ": it does not go in" : " with the fan on its hub: take the fan off and blow from before the radiator")}" : what,
+            Weight = room < 0 ? FigureWeight.Bad : FigureWeight.Good,
         });
     }
 

@@ -11,13 +11,20 @@ internal static class FluidTable
 
     public static void Add(LedgerBuilder ledger, TorquesInput input)
     {
-        var lines = input.Fillings.GroupBy(filling => (filling.Kind, filling.Grade)).ToList();
+        // An amount that cannot be is one that is not known.
+        var fillings = input.Fillings.Select(filling => filling.Amount is { } amount && (amount <= 0 || !double.IsFinite(amount)) ? filling with { Amount = null } : filling).ToList();
+        foreach (var (filling, _) in input.Fillings.Zip(fillings).Where(pair => pair.First.Amount is not null && pair.Second.Amount is null))
+        {
+            ledger.Gap($"{filling.Title} into {filling.Holder}", "its amount is no positive number", "Measure what was drained, or look the filling up in the manual.");
+        }
+
+        var lines = fillings.GroupBy(filling => (filling.Kind, filling.Grade)).ToList();
         if (lines.Count == 0)
         {
             return;
         }
 
-        foreach (var kind in input.Fillings.GroupBy(filling => filling.Kind, StringComparer.Ordinal).Where(kind => kind.Any(filling => filling.Amount is not null)))
+        foreach (var kind in fillings.GroupBy(filling => filling.Kind, StringComparer.Ordinal).Where(kind => kind.Any(filling => filling.Amount is not null)))
         {
             ledger.Add(new Figure($"fluid-{kind.Key}", kind.First().Title, kind.Sum(filling => filling.Amount ?? 0), Unit(kind.First()))
             {

@@ -14,9 +14,9 @@ internal static class TorqueTables
 
     public static void Add(LedgerBuilder ledger, TorquesInput input)
     {
-        var stated = input.Fasteners.Where(one => one.Stated is > 0).ToList();
-        var computed = input.Fasteners.Where(one => one.Stated is not > 0 && !one.ToYield && !one.LookUp).Select(one => (Fastener: one, Torque: Compute(ledger, input.Assumptions, one))).Where(pair => pair.Torque is not null).ToList();
-        var manual = input.Fasteners.Where(one => one.Stated is not > 0 && (one.ToYield || one.LookUp)).ToList();
+        var stated = input.Fasteners.Where(IsStated).ToList();
+        var computed = input.Fasteners.Where(one => !IsStated(one) && !one.ToYield && !one.LookUp).Select(one => (Fastener: one, Torque: Compute(ledger, input.Assumptions, one))).Where(pair => pair.Torque is not null).ToList();
+        var manual = input.Fasteners.Where(one => !IsStated(one) && (one.ToYield || one.LookUp)).ToList();
         if (stated.Count > 0)
         {
             stated.ForEach(one => ledger.Add(new Figure($"bolt-{one.Id}", one.Title, one.Stated!.Value, "N m") { Decimals = 0, IsStep = true, Remark = "stated by a manual" }));
@@ -84,7 +84,7 @@ internal static class TorqueTables
         var preload = TighteningTorque.Preload(thread, proof, assumptions.ProofShare);
         var torque = TighteningTorque.Torque(factor, preload, thread.Diameter);
         var (least, most) = (torque * (1 - assumptions.Scatter), torque * (1 + assumptions.Scatter));
-        if (!double.IsFinite(torque) || torque <= 0)
+        if (!(torque > 0 && Soundness.IsNumber(torque) && assumptions.Scatter is >= 0 and < 1))
         {
             ledger.Gap($"Torque of {one.Title}", "its inputs give no positive number", "Check thread, class and the settings of tightening.");
             return null;
@@ -107,6 +107,8 @@ internal static class TorqueTables
         });
         return (torque, $"{Number(least)} to {Number(most)} N m", preload);
     }
+
+    private static bool IsStated(Fastener one) => one.Stated is > 0 and var torque && Soundness.IsNumber(torque);
 
     private static string Name(Fastener one) => one.Count > 1 ? string.Create(CultureInfo.InvariantCulture, $"{one.Title}, {one.Count}") : one.Title;
 

@@ -87,6 +87,7 @@ internal sealed class PlugFitting(WiringData data, WireRouting routing, ProblemL
             length, conductor?.SizeMm2 ?? wire.SizeMm2, wire.SizeMm2, wire.Colour, conductor?.DropV, data.SignalOf(wire.Signal)?.Shielded ?? false, wire.SizeMm2 >= Conductor.HeaviestSplicedMm2 ? 0 : data.Settings.SplicesPerExtension)
         {
             Conductor = conductor,
+            WayMm = plug.Location.DistanceTo(device.Location),
         });
         return new(cavity, wire.Signal, action, wire.Cavity, wire.Colour, wire.SizeMm2, length, run.Label);
     }

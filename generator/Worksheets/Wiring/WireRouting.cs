@@ -71,7 +71,7 @@ internal sealed class WireRouting
 
         taken.Add((device.Role, cavity));
         var from = new WireEnd(WireEndKind.Terminal, device.Role, cavity, device.Connector);
-        return Run(WirePurpose.Device, device.Role, cavity, signal, from, target, target.LengthMm(data, device.Location, toEcu: false), device);
+        return Run(WirePurpose.Device, device.Role, cavity, signal, from, target, target.WayMm(data, device.Location, toEcu: false), device);
     }
 
     /// <summary>The wire to an ECU cavity that the harness's ECU side lacks, from what carries the signal; null where nothing does.</summary>
@@ -97,7 +97,7 @@ internal sealed class WireRouting
 
         taken.Add((ecu, pin.Name));
         var from = new WireEnd(WireEndKind.Terminal, ecu, pin.Name, pin.Connector);
-        return Run(WirePurpose.EcuAdapter, ecu, pin.Name, signal, from, target, target.LengthMm(data, data.EcuPlace, toEcu: true));
+        return Run(WirePurpose.EcuAdapter, ecu, pin.Name, signal, from, target, target.WayMm(data, data.EcuPlace, toEcu: true));
     }
 
     /// <summary>The wire to a cabin cavity that the harness's bulkhead plug lacks; null where nothing carries the signal.</summary>
@@ -119,20 +119,21 @@ internal sealed class WireRouting
 
         taken.Add((Places.Body, pin.Name));
         var from = new WireEnd(WireEndKind.Terminal, Places.Body, pin.Name, pin.Connector);
-        var length = target.AtEcu ? data.LengthMm(place, data.EcuPlace) : target.LengthMm(data, place, toEcu: false);
-        return Run(WirePurpose.BodyAdapter, Places.Body, pin.Name, signal, from, target, length);
+        var way = target.AtEcu ? place.DistanceTo(data.EcuPlace) : target.WayMm(data, place, toEcu: false);
+        return Run(WirePurpose.BodyAdapter, Places.Body, pin.Name, signal, from, target, way);
     }
 
     /// <summary>An ECU takes feeds and power grounds and has none to give (common practice, no source).</summary>
     private static bool IsSupply(Signal signal) => signal.Kind is SignalKind.Power or SignalKind.Ground;
 
-    private WireRun Run(WirePurpose purpose, string role, string cavity, Signal signal, WireEnd from, WireTarget target, double length, Device? device = null)
+    private WireRun Run(WirePurpose purpose, string role, string cavity, Signal signal, WireEnd from, WireTarget target, double way, Device? device = null)
     {
         if (target.End.Kind == WireEndKind.Terminal)
         {
             taken.Add((target.End.Place, target.End.Cavity));
         }
 
+        var length = data.LengthMm(way);
         // What feeds a wire of the harness carries what that wire carries.
         var asked = device?.Supplies.Contains(signal.Id) == true ? Math.Max(signal.SizeMm2, target.SizeMm2) : signal.SizeMm2;
         var conductor = Choose(signal.Id, asked, length, device, LoadProtection.FuseFor(data, device, signal));
@@ -141,6 +142,7 @@ internal sealed class WireRouting
             signal.Colour, conductor?.DropV, signal.Shielded, target.End.Kind == WireEndKind.Splice ? 1 : 0)
         {
             Conductor = conductor,
+            WayMm = way,
         });
     }
 
@@ -215,7 +217,7 @@ internal sealed class WireRouting
         }
 
         var partners = data.Devices.Where(other => other.Pins.Any(pin => pin.Value == signal.Id))
-            .OrderBy(other => data.LengthToEcuMm(other.Location)).ThenBy(other => other.Role, StringComparer.Ordinal).ToList();
+            .OrderBy(other => data.WayToEcuMm(other.Location)).ThenBy(other => other.Role, StringComparer.Ordinal).ToList();
         return partners.FindIndex(other => other.Role == device.Role) is > 0 and var at
             ? new(new(WireEndKind.Splice, partners[at - 1].Role, partners[at - 1].Pins.First(pin => pin.Value == signal.Id).Key, partners[at - 1].Connector), partners[at - 1].Location, AtEcu: false)
             : null;
@@ -244,7 +246,7 @@ internal sealed class WireRouting
     }
 
     private WireTarget? Nearest(IEnumerable<WireTarget> targets, BayPoint place, bool toEcu) =>
-        targets.MinBy(target => target.LengthMm(data, place, toEcu));
+        targets.MinBy(target => data.LengthMm(target.WayMm(data, place, toEcu)));
 }
 
 /// <summary>A place where a new wire may end.</summary>
@@ -254,15 +256,15 @@ internal sealed record WireTarget(WireEnd End, BayPoint Location, bool AtEcu)
     public double SizeMm2 { get; init; }
 
     /// <summary>
-    /// Length of the new wire from a place in the bay, or from the ECU. Wires between bay and ECU pass the trunk; the bulkhead plugs
+    /// Straight way of the new wire from a place in the bay, or from the ECU. Wires between bay and ECU pass the trunk; the bulkhead plugs
     /// lie at the bulkhead like the ECU's branch, so that a wire from there to the ECU goes straight.
     /// </summary>
-    public double LengthMm(WiringData data, BayPoint place, bool toEcu)
+    public double WayMm(WiringData data, BayPoint place, bool toEcu)
     {
         var atBulkhead = End.Place is Places.Body or Places.HarnessBody;
-        return toEcu && !AtEcu && !atBulkhead ? data.LengthToEcuMm(Location)
-            : AtEcu && !toEcu ? data.LengthToEcuMm(place)
-            : data.LengthMm(place, Location);
+        return toEcu && !AtEcu && !atBulkhead ? data.WayToEcuMm(Location)
+            : AtEcu && !toEcu ? data.WayToEcuMm(place)
+            : place.DistanceTo(Location);
     }
 }
 

@@ -81,16 +81,16 @@ internal sealed record WiringData(
     public bool Mate(string left, string right) =>
         left == right || Names(left, right) || Names(right, left);
 
-    /// <summary>Along the loom, mm, rounded up so that lengths add exactly.</summary>
-    public double LengthMm(BayPoint from, BayPoint to) => Along(from.DistanceTo(to));
+    /// <summary>Straight to the trunk and from there to the ECU, mm.</summary>
+    public double WayToEcuMm(BayPoint from) => from.DistanceTo(Trunk) + Trunk.DistanceTo(EcuPlace);
 
-    /// <summary>Along the loom to the ECU by way of the trunk, mm, rounded up.</summary>
-    public double LengthToEcuMm(BayPoint from) => Along(from.DistanceTo(Trunk) + Trunk.DistanceTo(EcuPlace));
+    public double LengthMm(BayPoint from, BayPoint to) => LengthMm(from.DistanceTo(to));
 
-    private double Along(double distance)
+    /// <summary>Along the loom for a straight way, mm, rounded up so that lengths add exactly.</summary>
+    public double LengthMm(double way)
     {
         // The nudge keeps 1.2 × 250 + 60 at 360, whatever the last bit of the product.
-        return Math.Ceiling((Settings.RoutingFactor * distance) + Settings.SlackMm - 1e-6);
+        return Math.Ceiling((Settings.RoutingFactor * way) + Settings.SlackMm - 1e-6);
     }
 
     private bool Names(string left, string right) =>

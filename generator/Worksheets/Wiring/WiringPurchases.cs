@@ -12,6 +12,7 @@ public enum WiringGood
     BlankingPlug,
     Splice,
     HeatShrink,
+    Housing,
 }
 
 /// <summary>Something of a kind that is sold.</summary>
@@ -27,12 +28,16 @@ public sealed record WiringPurchase(WiringGood Good, double? SizeMm2, int Amount
 /// <summary>From the pieces, terminals and splices of a wiring sheet to what is bought for them.</summary>
 /// <remarks>
 /// Wire is sold by the metre in each colour, so every size and colour is rounded up on its own. Wire of a size that is not sold is taken from the
-/// next thicker one, never from a thinner. Plug housings are not counted: they come with the plug sets that answers name. Common practice, no source.
+/// next thicker one, never from a thinner. A new housing for a device's plug is bought where no harness at hand has one to give; those of an adapter
+/// come with the plug kits that answers name. Common practice, no source.
 /// </remarks>
 public static class WiringPurchases
 {
-    public static ImmutableArray<WiringPurchase> Of(WiringSheet sheet, ImmutableArray<WiringStock> stock)
+    /// <param name="spare">Plugs of a harness that is cut up for them, by connector family.</param>
+    public static ImmutableArray<WiringPurchase> Of(WiringSheet sheet, ImmutableArray<WiringStock> stock, IEnumerable<string>? spare = null)
     {
+        var given = (spare ?? []).CountBy(connector => connector, StringComparer.Ordinal).ToDictionary(StringComparer.Ordinal);
+        var housings = sheet.Plugs.Where(plug => plug.Outcome is PlugOutcome.Changed or PlugOutcome.Added).CountBy(plug => plug.DeviceConnector!, StringComparer.Ordinal);
         var wires =
             from run in sheet.Runs
             group run by (Good: run.Shielded ? WiringGood.ScreenedWire : WiringGood.Wire, run.SizeMm2, run.Colour) into reel
@@ -46,6 +51,7 @@ public static class WiringPurchases
             (WiringGood.BlankingPlug, null, sheet.Bill.BlankingPlugs),
             (WiringGood.Splice, null, sheet.Bill.Splices),
             (WiringGood.HeatShrink, null, sheet.Bill.HeatShrink),
+            (WiringGood.Housing, null, housings.Sum(family => Math.Max(0, family.Value - given.GetValueOrDefault(family.Key)))),
         };
         return [.. wires.Concat(pieces).Where(want => want.Amount > 0).Select(want => new WiringPurchase(want.Good, want.SizeMm2, want.Amount, Part(stock, want.Good, want.SizeMm2)))];
     }

@@ -161,6 +161,9 @@ public sealed record WireRun(
 {
     /// <summary>How the size was chosen; null where no current is known.</summary>
     public ConductorChoice? Conductor { get; init; }
+
+    /// <summary>The straight way that its length follows from, mm; null where an adapter's length does not go by a way.</summary>
+    public double? WayMm { get; init; }
 }
 
 public enum AdapterAction

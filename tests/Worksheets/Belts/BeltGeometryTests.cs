@@ -24,6 +24,21 @@ public sealed class BeltGeometryTests
     public void Solve_TenAndFiveAtTwenty_ReproducesLength() =>
         Assert.Equal(63.8749, Path(Loop(Round("a", 0, 0, 10), Round("b", 20, 0, 5))).LengthMm, 4);
 
+    /// <summary>Arc of contact on the smaller pulley by (D − d) ∕ C, in whole degrees: table 3-3 of a maker's catalogue, AS-703 page 16, manualshive.com.</summary>
+    [Theory]
+    [InlineData(0.5, 151)]
+    [InlineData(0.7, 139)]
+    [InlineData(1.0, 120)]
+    [InlineData(1.2, 106)]
+    [InlineData(1.4, 91)]
+    [InlineData(1.5, 83)]
+    public void Solve_TwoPulleys_EmbracesTheSmallerAsTheTableSays(double ratio, double degrees)
+    {
+        var path = Path(Loop(Round("large", 0, 0, 10 + (200 * ratio)), Round("small", 200, 0, 10)));
+
+        Assert.Equal(degrees, path.Runs[1].WrapRad / Deg, 0.5);
+    }
+
     /// <summary>Inputs from Tayal, Engineering Mechanics, chapter 7 (24, 12, distance 30 cm); exact values our own.</summary>
     [Fact]
     public void Solve_TayalOpenBelt_ReproducesLengthAndLaps()

@@ -53,6 +53,62 @@ public class HosePropertyTests
 
     [Theory]
     [MemberData(nameof(Seeds))]
+    public void Compute_BayMirrored_CutsTheSamePieces(int seed)
+    {
+        var input = Draw(seed);
+        var mirrored = HoseWorksheet.Compute(input with { Ports = [.. input.Ports.Select(port => port with { Location = port.Location is { } at ? at with { X = -at.X } : null })] });
+
+        Assert.Equal(HoseWorksheet.Compute(input).Runs.Select(Said), mirrored.Runs.Select(Said));
+    }
+
+    /// <summary>Everything further apart: no hose gets shorter, and what is laid is the way, scaled.</summary>
+    [Theory]
+    [MemberData(nameof(Seeds))]
+    public void Compute_BayTwiceAsLarge_DoublesTheWays(int seed)
+    {
+        var input = Draw(seed);
+        var larger = HoseWorksheet.Compute(input with { Ports = [.. input.Ports.Select(port => port with { Location = port.Location is { } at ? new HosePoint(2 * at.X, 2 * at.Y, 2 * at.Z) : null })] });
+
+        Assert.All(HoseWorksheet.Compute(input).Runs.Zip(larger.Runs).Where(pair => pair.First.LengthMm is not null), pair =>
+        {
+            var slack = Limits.SlackMm * Math.Max(1, Math.Max(pair.First.Pieces.Length, pair.First.Joiner is null ? 1 : 2));
+            Assert.Equal(pair.Second.LengthMm!.Value - slack, 2 * (pair.First.LengthMm!.Value - slack), 4.0);
+        });
+    }
+
+    [Theory]
+    [MemberData(nameof(Seeds))]
+    public void Compute_MorePressure_NeverAsksForALowerClass(int seed)
+    {
+        var input = Draw(seed);
+        var higher = HoseWorksheet.Compute(input with { Ports = [.. input.Ports.Select(port => port with { PressureBar = port.PressureBar + 2 })] });
+
+        Assert.All(HoseWorksheet.Compute(input).Runs.Zip(higher.Runs), pair => Assert.True(pair.First.LeastClass is null || pair.Second.LeastClass >= pair.First.LeastClass));
+    }
+
+    /// <summary>A number that cannot be makes a port impossible or a length unknown, never a number that is none.</summary>
+    [Theory]
+    [InlineData(double.NaN)]
+    [InlineData(double.PositiveInfinity)]
+    [InlineData(double.NegativeInfinity)]
+    [InlineData(-1)]
+    [InlineData(double.MaxValue)]
+    public void Compute_ImpossibleNumbers_AreProblemsAndNoLengths(double odd)
+    {
+        var input = Draw(7);
+        Func<Port, Port>[] spoil = [port => port with { SizeMm = odd }, port => port with { PressureBar = odd }, port => port with { Location = new HosePoint(odd, 0, 0) }];
+        Assert.All(spoil, one =>
+        {
+            var sheet = HoseWorksheet.Compute(input with { Ports = [.. input.Ports.Select((port, at) => at % 2 == 0 ? one(port) : port)] });
+            Assert.All(sheet.Runs, run => Assert.True(run.LengthMm is null || double.IsFinite(run.LengthMm.Value)));
+            Assert.All(sheet.Runs, run => Assert.True(run.PressureBar is null || double.IsFinite(run.PressureBar.Value)));
+            Assert.All(sheet.Totals, total => Assert.True(double.IsFinite(total.LengthMm)));
+            Assert.True(double.IsFinite(odd) || sheet.Problems.Any(problem => problem is ImpossiblePort or LengthUnknown));
+        });
+    }
+
+    [Theory]
+    [MemberData(nameof(Seeds))]
     public void Svg_AnySheet_IsWellFormedAndShowsEveryHose(int seed)
     {
         var sheet = HoseWorksheet.Compute(Draw(seed));

@@ -29,6 +29,14 @@ public sealed class LoadFormulasTests
     public void OnRear_MovedLoad_ShiftsTheCentreAsTheHandbookSays() =>
         Assert.Equal(78.5, 77.0 + ((LoadFormulas.OnRear(100, 150, 1) - LoadFormulas.OnRear(100, 30, 1)) / 8000), 9);
 
+    /// <summary>The same handbook: to move the centre of 7,800 lb by 1 in, 65 lb go 120 in further.</summary>
+    [Fact]
+    public void OnRear_WeightToShift_IsThatOfTheHandbook() => Assert.Equal(1, LoadFormulas.OnRear(65, 120, 1) / 7800, 9);
+
+    /// <summary>An engine on a test bed gave 91.9 kW of work and 56.2 kW of heat to its coolant (student report, coursehero pr5707q): within the shares reckoned with.</summary>
+    [Fact]
+    public void Coolant_EngineOnATestBed_LiesWithinTheShares() => Assert.InRange(56.2 / 91.9, LoadFormulas.CoolantLeast, LoadFormulas.CoolantMost);
+
     [Theory]
     [InlineData(0.0, 0.7)]
     [InlineData(-0.1, 0.6)]

@@ -107,6 +107,51 @@ public sealed class WiringPropertyTests
         }
     }
 
+    [Theory]
+    [MemberData(nameof(Seeds))]
+    public void Compute_BayMirrored_GivesTheSameSheet(int seed) => ForEach(seed, (input, sheet) =>
+        Assert.Equal(JsonSerializer.Serialize(sheet), JsonSerializer.Serialize(WiringWorksheet.Compute(Placed(input, at => at with { Z = -at.Z })))));
+
+    /// <summary>Everything further apart takes more wire, never less.</summary>
+    [Theory]
+    [MemberData(nameof(Seeds))]
+    public void Compute_BayTwiceAsLarge_NeverTakesLessWire(int seed) => ForEach(seed, (input, sheet) =>
+        Assert.True(WiringWorksheet.Compute(Placed(input, at => new BayPoint(2 * at.X, 2 * at.Y, 2 * at.Z))).Bill.TotalLengthMm >= sheet.Bill.TotalLengthMm));
+
+    /// <summary>More current takes no thinner wire and loses no less along it.</summary>
+    [Theory]
+    [MemberData(nameof(Seeds))]
+    public void Choose_MoreCurrentLongerOrHotter_NeverTakesLessCopper(int seed)
+    {
+        var random = new Random(seed);
+        for (var i = 0; i < Cases; i++)
+        {
+            var need = new ConductorNeed(random.Between(0.2, 4), random.Between(0, 20), random.Between(100, 6000), random.Between(0.1, 0.6), random.Between(20, 105), 0.5, random.Next(2) == 0 ? null : 15);
+            var size = ConductorSize.Choose(need).SizeMm2;
+            Assert.True(ConductorSize.Choose(need with { CurrentA = need.CurrentA * 1.5 }).SizeMm2 >= size);
+            Assert.True(ConductorSize.Choose(need with { LengthMm = need.LengthMm * 2 }).SizeMm2 >= size);
+            Assert.True(ConductorSize.Choose(need with { Celsius = need.Celsius + 20 }).SizeMm2 >= size);
+            Assert.True(ConductorSize.Choose(need with { AllowedDropV = need.AllowedDropV * 2 }).SizeMm2 <= size);
+        }
+    }
+
+    private static WiringInput Placed(WiringInput input, Func<BayPoint, BayPoint> place)
+    {
+        Plug? Moved(Plug? plug) => plug is null ? null : plug with { Location = place(plug.Location) };
+        return input with
+        {
+            Devices = [.. input.Devices.Select(device => device with { Location = place(device.Location) })],
+            Harness = input.Harness with
+            {
+                Trunk = place(input.Harness.Trunk),
+                EcuPlace = place(input.Harness.EcuPlace),
+                Plugs = [.. input.Harness.Plugs.Select(pair => KeyValuePair.Create(pair.Key, Moved(pair.Value)!))],
+                Body = Moved(input.Harness.Body),
+            },
+            Body = Moved(input.Body),
+        };
+    }
+
     /// <summary>Where a cavity is given twice the first one counts, so that order does say something: those are left out here.</summary>
     private static WiringInput Tidy(WiringInput input)
     {

@@ -69,11 +69,11 @@ public sealed class HostilePagesTests
         "Frame.Path",
         // Only the about page lists sources with an anchor; elsewhere the link to the source carries its title.
         "Sources.Title", "RulePage.Sources.Id", "ArticlePage.Sources.Id", "Confidence.Sources.Id", "AboutPage.Sources.Link.Text", "AboutPage.Sources.Link.Href",
-        // What a source is about stands on the page that its title leads to.
-        "Confidence.Sources.About", "OtherwisePage.Sources.Id", "OtherwisePage.Sources.About",
-        // Conditions as cases are for the guide's switches.
-        // The shopping list leads on to a part and says where it comes from; the recommended line needs no cases.
-        "Lines.Parts.Part.Href", "Lines.Parts.From", "Line.Parts.Part.Href", "Line.Parts.From",        // A rule's own page need not name the rule.
+        // Who told it and what a source is about stand on the page that its title leads to.
+        "Confidence.Sources.About", "Confidence.Sources.By", "OtherwisePage.Sources.Id", "OtherwisePage.Sources.About", "OtherwisePage.Sources.By",
+        // The shopping list leads on to a part and says where it comes from.
+        "Lines.Parts.Part.Href", "Lines.Parts.From", "Line.Parts.Part.Href", "Line.Parts.From",
+        // A rule's own page need not name the rule.
         "RulePage.Values.Rule.Text", "RulePage.Values.Rule.Href",
         // Said only where a list has no lines.
         "HealthPage.Lists.Empty",

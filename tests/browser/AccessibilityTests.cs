@@ -18,7 +18,6 @@ public sealed class AccessibilityTests(RenderedSite site)
 
     [Theory]
     [InlineData(390, ColorScheme.Light)]
-    [InlineData(1440, ColorScheme.Light)]
     [InlineData(1440, ColorScheme.Dark)]
     public async Task EveryKindOfPage_HasNoViolation(int width, ColorScheme scheme)
     {

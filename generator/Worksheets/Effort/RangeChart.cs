@@ -49,7 +49,7 @@ public static class RangeChart
             }
 
             drawing.Text("name", Left - 10, y + 4, "end", Drawing.Fit(12, line.Title, (Left - 18) * 0.85), line.Title, bold: line.IsSum);
-            drawing.Line("bar", At(line.Least), y, At(line.Most), y, $" stroke-width=\"{(line.IsSum ? 9 : 6)}\" stroke-opacity=\"0.45\"");
+            drawing.Line("bar", At(line.Least), y, At(line.Most), y, line.IsSum ? " stroke-width=\"9\" stroke-opacity=\"0.45\"" : " stroke-width=\"6\" stroke-opacity=\"0.45\"");
             drawing.Line("likely", At(line.Likely), y - 8, At(line.Likely), y + 8, " stroke-width=\"3\"");
             drawing.Text("value", Right + 12, y + 4, "start", 11, $"{Number(line.Likely)} ({Number(line.Least)}–{Number(line.Most)})", bold: line.IsSum);
         }

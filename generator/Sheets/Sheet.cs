@@ -25,6 +25,9 @@ public sealed record OverriddenRule(Rule Rule, ImmutableArray<Rule> By);
 /// <param name="Amount">How many are wanted.</param>
 public sealed record ShoppingLine(Part Part, int Amount, ImmutableArray<Position> For)
 {
+    /// <summary>Which ones to ask for, where one part is sold in several sizes: the designations of belts.</summary>
+    public ImmutableArray<string> Sizes { get; init; } = [];
+
     /// <summary>Of all of them; null where the part has no price.</summary>
     public Range3? Price => Part.Price is { } one ? new Range3(one.Least * Amount, one.Likely * Amount, one.Most * Amount) : null;
 }

@@ -63,7 +63,10 @@ internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path, st
                 site.Part(line.Part.Id).Part,
                 line.Amount == 1 ? null : SiteKnowledge.Number(line.Amount),
                 line.Part.Price is { } price ? site.Money(price) : null,
-                line.For.IsEmpty ? null : new PageLink(line.For[0].Title, $"{path}#at-{line.For[0].Id}")))],
+                line.For.IsEmpty ? null : new PageLink(line.For[0].Title, $"{path}#at-{line.For[0].Id}"))
+            {
+                Sizes = string.Join(", ", line.Sizes),
+            })],
             site.Money(SiteKnowledge.Whole(Sum(group))))),
     ];
 

@@ -36,6 +36,7 @@ internal static class SheetWork
         {
             json.WriteString("part", line.Part.Id);
             json.WriteNumber("amount", line.Amount);
+            json.Texts("sizes", line.Sizes);
             json.WriteString("from", line.Part.From);
             json.Range("price", line.Part.Price ?? default, currency);
         });
@@ -59,7 +60,7 @@ internal static class SheetWork
             ]),
             .. sheet.Shopping.Select(line => (IReadOnlyList<string>)
             [
-                "part", line.Part.Id, line.Part.Title, line.Part.From, Number(line.Amount), "", Number(line.Price?.Least), Number(line.Price?.Likely), Number(line.Price?.Most), line.Price is null ? "" : currency, "", "",
+                "part", line.Part.Id, line.Sizes.IsEmpty ? line.Part.Title : $"{line.Part.Title}: {string.Join(", ", line.Sizes)}", line.Part.From, Number(line.Amount), "", Number(line.Price?.Least), Number(line.Price?.Likely), Number(line.Price?.Most), line.Price is null ? "" : currency, "", "",
             ]),
             Row("hours", "Hours of work, nine builds in ten", sheet.Effort.Hours, "h"),
             Row("hand-hours", "Hours of all hands together, nine builds in ten", sheet.Effort.HandHours, "h"),

@@ -25,7 +25,7 @@ public sealed record OverriddenRule(Rule Rule, ImmutableArray<Rule> By);
 /// <param name="Amount">How many are wanted.</param>
 public sealed record ShoppingLine(Part Part, int Amount, ImmutableArray<Position> For)
 {
-    /// <summary>What each of them is ordered by, where it is sold in sizes, as belts are.</summary>
+    /// <summary>Which ones to ask for, where one part is sold in several sizes: the designations of belts.</summary>
     public ImmutableArray<string> Sizes { get; init; } = [];
 
     /// <summary>Of all of them; null where the part has no price.</summary>

@@ -4,6 +4,7 @@ using Swapwright.Fitting;
 using Swapwright.Knowledge;
 using Swapwright.Rules;
 using Swapwright.Space;
+using Swapwright.Worksheets.Belts;
 using Swapwright.Worksheets.Hoses;
 using Swapwright.Worksheets.Ledgers;
 
@@ -227,14 +228,14 @@ public sealed class SheetBuilder
         var lengths = (hoses?.Purchases ?? []).Select(purchase => KeyValuePair.Create(purchase.Part, purchase.Amount))
             .Concat((wiring?.Purchases ?? []).Where(purchase => purchase.Part is not null).Select(purchase => KeyValuePair.Create(purchase.Part!, purchase.Amount)))
             .GroupBy(purchase => purchase.Key, StringComparer.Ordinal).ToDictionary(group => group.Key, group => group.Sum(purchase => purchase.Value), StringComparer.Ordinal);
-        var sizes = belts.Select(belt => belt.Result.Recommended).Where(chosen => chosen?.Belt.PartId is { } id && _kb.Parts.Has(id))
-            .GroupBy(chosen => chosen!.Belt.PartId!, StringComparer.Ordinal).ToDictionary(group => group.Key, group => group.Select(chosen => chosen!.Designation).ToImmutableArray(), StringComparer.Ordinal);
-        ShoppingLine Line(Part part, IEnumerable<Position> places) => sizes.TryGetValue(part.Id, out var cut)
-            ? new ShoppingLine(part, cut.Length, [.. places]) { Sizes = cut }
-            : new ShoppingLine(part, lengths.GetValueOrDefault(part.Id, 1), [.. places]);
-        var lines = wanted.GroupBy(pair => pair.part.Id, StringComparer.Ordinal).Select(group => Line(group.First().part, group.Select(pair => pair.Position)));
-        var computed = sizes.Keys.Concat(lengths.Keys).Where(id => wanted.All(pair => pair.part.Id != id)).Select(id => Line(_kb.Parts[id], []));
-        return [.. lines.Concat(computed).OrderBy(line => line.Part.From, StringComparer.Ordinal).ThenBy(line => line.Part.Title, StringComparer.Ordinal)];
+        var sizes = belts.Select(belt => belt.Result.Recommended).OfType<BeltChoice>().GroupBy(choice => choice.Belt.PartId, StringComparer.Ordinal).ToDictionary(group => group.Key, group => group.Select(choice => choice.Designation).ToImmutableArray(), StringComparer.Ordinal);
+        ShoppingLine Line(Part part, ImmutableArray<Position> positions) => sizes.TryGetValue(part.Id, out var known)
+            ? new ShoppingLine(part, known.Length, positions) { Sizes = known }
+            : new ShoppingLine(part, lengths.GetValueOrDefault(part.Id, 1), positions);
+        var lines = wanted.GroupBy(pair => pair.part.Id, StringComparer.Ordinal).Select(group => Line(group.First().part, [.. group.Select(pair => pair.Position)]));
+        var beltLines = sizes.Keys.Where(id => _kb.Parts.Has(id) && wanted.All(pair => pair.part.Id != id)).Select(id => Line(_kb.Parts[id], []));
+        var cutLines = lengths.Where(length => wanted.All(pair => pair.part.Id != length.Key)).Select(length => new ShoppingLine(_kb.Parts[length.Key], length.Value, []));
+        return [.. lines.Concat(beltLines).Concat(cutLines).OrderBy(line => line.Part.From, StringComparer.Ordinal).ThenBy(line => line.Part.Title, StringComparer.Ordinal)];
     }
 
     private ImmutableArray<ValueComparison> Values(int[] values, Sheet sheet) =>

@@ -23,7 +23,7 @@ internal static class HoseWalk
             return false;
         }
 
-        var sheet = assembly.Assemble(one.Donor, one.Chassis, position => one.AnswersAt(position).FirstOrDefault(), kb.Positions.Ids.SelectMany(one.AnswersAt))!;
+        var sheet = assembly.Assemble(one.Donor, one.Chassis, position => one.AnswersAt(position) is [var first, ..] ? first : null, kb.Positions.Ids.SelectMany(one.AnswersAt))!;
         return sheet.Problems.Any(problem => finding.Id switch
         {
             "port-clash" => problem is PortUsedTwice twice && finding.Message.StartsWith($"`{twice.PortId}` is wanted by {string.Join(" and ", twice.Hoses.OrderBy(id => kb.Vocabulary.Hoses[id].Order).Select(id => $"`{id}`"))} ", StringComparison.Ordinal),

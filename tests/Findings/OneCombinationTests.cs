@@ -34,7 +34,7 @@ public sealed class OneCombinationTests
         var kb = Proof.Of(KnowledgeBaseCase.GoodFolder(name)).Base;
         foreach (var combination in OneCombination.Every(kb).Where(one => one.IsBuildable))
         {
-            Assert.All(kb.Positions.All, position => Assert.Equal(combination.Applies(position) ? 1 : 0, combination.AnswersAt(position.Id).Count()));
+            Assert.All(kb.Positions.All, position => Assert.Equal(combination.Applies(position) ? 1 : 0, combination.AnswersAt(position.Id).Count));
         }
     }
 

@@ -99,6 +99,21 @@ public sealed class ShippedNumbersTests(ShippedSheets shipped) : IClassFixture<S
         Assert.Equal((double)sheet.Shopping.Sum(line => line.Price?.Most ?? 0), sheet.Effort.Money.OuterMost, 6);
     });
 
+    /// <summary>Every belt can be ordered: it is on the shopping list by its designation, and paid for.</summary>
+    [Fact]
+    public void Belts_EveryGuide_AreOnTheListByTheirDesignations() => Assert.All(shipped.Sheets, sheet =>
+    {
+        var wanted = sheet.Belts.Select(belt => belt.Result.Recommended!.Designation).ToList();
+        var lines = sheet.Shopping.Where(line => line.Part.Belt is not null).ToList();
+
+        Assert.Equal(wanted.Order(StringComparer.Ordinal), lines.SelectMany(line => line.Sizes).Order(StringComparer.Ordinal));
+        Assert.Equal(wanted.Count, lines.Sum(line => line.Amount));
+    });
+
+    /// <summary>A builder is told of every signal without a counterpart what becomes of it: none is left with nothing that carries it.</summary>
+    [Fact]
+    public void LooseEnds_EveryGuide_AreDealtWith() => Assert.All(shipped.Sheets, sheet => Assert.DoesNotContain(LooseEnds.Of(sheet.Wiring!), end => end.Action == LooseAction.Missing));
+
     /// <summary>
     /// 198 numbers stated in the base are held against computed ones. Those that nobody measured, what a plucked belt sounds and what a
     /// wire loses, say so, and are not among the forty that have to be there.

@@ -9,7 +9,7 @@ internal static class Drawn
     /// <summary>What no measurement gives.</summary>
     public static readonly ImmutableArray<double> Impossible = [double.NaN, double.PositiveInfinity, double.NegativeInfinity, 0, -1, double.MaxValue, double.Epsilon];
 
-    private static readonly string[] Nonsense = ["NaN", "Infinity", "∞"];
+    private static readonly string[] s_nonsense = ["NaN", "Infinity", "∞"];
 
     public static Given Given(double si) => new(si, new FigureInput("drawn", si, "", "test"));
 
@@ -30,10 +30,10 @@ internal static class Drawn
         {
             Assert.True(double.IsFinite(figure.Value), figure.Id);
             Assert.All(figure.From, input => Assert.True(double.IsFinite(input.Value), $"{figure.Id} from {input.Title}"));
-            Assert.DoesNotContain(Nonsense, word => figure.Remark.Contains(word, StringComparison.Ordinal));
+            Assert.DoesNotContain(s_nonsense, word => figure.Remark.Contains(word, StringComparison.Ordinal));
         });
         Assert.All(ledger.Tables.SelectMany(table => table.Rows).SelectMany(row => row), cell => Assert.True(cell.Value is not { } value || double.IsFinite(value)));
-        Assert.All(ledger.Tables.SelectMany(table => table.Rows).SelectMany(row => row), cell => Assert.DoesNotContain(Nonsense, word => cell.Text?.Contains(word, StringComparison.Ordinal) == true));
+        Assert.All(ledger.Tables.SelectMany(table => table.Rows).SelectMany(row => row), cell => Assert.DoesNotContain(s_nonsense, word => cell.Text?.Contains(word, StringComparison.Ordinal) == true));
         Assert.All(ledger.Charts.SelectMany(chart => chart.Series).SelectMany(series => series.Points), point => Assert.True(double.IsFinite(point.Across) && double.IsFinite(point.Up)));
         Assert.All(ledger.Gaps, gap => Assert.True(gap.Reason.Length > 0 && gap.Mend.Length > 0, gap.About));
     }

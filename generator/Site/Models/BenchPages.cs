@@ -101,7 +101,11 @@ public sealed record ShoppingGroup(string Id, string Source, IReadOnlyList<Shopp
 
 /// <param name="Amount">Null for one.</param>
 /// <param name="For">The line of the guide that asks for it.</param>
-public sealed record ShoppingItem(PageLink Part, string? Amount = null, string? Price = null, PageLink? For = null);
+public sealed record ShoppingItem(PageLink Part, string? Amount = null, string? Price = null, PageLink? For = null)
+{
+    /// <summary>Which ones to ask for, where a part is sold in several sizes.</summary>
+    public string Sizes { get; init; } = "";
+}
 
 /// <summary>Every computed figure with its table, chart, formula and source.</summary>
 public sealed record FiguresPage : BenchPage

@@ -46,7 +46,7 @@ internal static class GuideBelts
             Trim = Trim(result),
             Drawing = Drawing(belt),
             DrawingText = $"{belt.Loop.Title}: {string.Join(", ", belt.Loop.Pulleys.Select(pulley => pulley.Title))}, in the order in which the belt passes them.",
-            Pulleys = [.. belt.Loop.Pulleys.Select((pulley, at) => Pulley(pulley, result.Pulleys.IsEmpty ? null : result.Pulleys[at]))],
+            Pulleys = [.. belt.Loop.Pulleys.Select((pulley, at) => Pulley(pulley, Owner(sheet, belt, pulley), result.Pulleys.IsEmpty ? null : result.Pulleys[at]))],
             Window = [.. Window(result)],
             Stated =
             [
@@ -67,9 +67,24 @@ internal static class GuideBelts
     private static HtmlString Drawing(FittedBelt belt) => s_drawn.GetValue(belt, static belt =>
         belt.Result.Nominal is null ? HtmlString.Empty : new HtmlString(BeltDrawing.Svg(belt.Loop, belt.Result, new BeltDrawingOptions($"belt-{belt.Loop.Id}"))));
 
-    private static GuideBeltPulley Pulley(Pulley pulley, PulleyJudgement? judged) => new()
+    // Where the pulley comes from: the answer at its station's position says so, and the engine's own has none.
+    private static string Owner(Sheet sheet, FittedBelt belt, Pulley pulley)
+    {
+        var station = sheet.Donor.BeltDrives.FirstOrDefault(drive => drive.Id == belt.Loop.Id)?.Stations.FirstOrDefault(one => one.Id == pulley.Id);
+        return station?.Position is not { } position ? "the engine" : sheet.At(position)?.Answer?.Source switch
+        {
+            "chassis" => "the car",
+            "donor" => "the engine",
+            "other" => "another car",
+            "made" => "made",
+            _ => "new",
+        };
+    }
+
+    private static GuideBeltPulley Pulley(Pulley pulley, string from, PulleyJudgement? judged) => new()
     {
         Name = pulley.Title,
+        From = from,
         Side = pulley.Side == BeltSide.Back ? "back" : "ribs",
         Diameter = SiteKnowledge.Number(pulley.DiameterMm, "0.#"),
         Ribs = pulley.Ribs == 0 ? "flat" : SiteKnowledge.Number(pulley.Ribs),

@@ -76,10 +76,13 @@ internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path, st
             group.Key,
             ShopWords.Capital(ShopWords.From(group.Key)),
             [.. group.Select(line => new ShoppingItem(
-                line.Sizes.IsEmpty ? site.Part(line.Part.Id).Part : site.Part(line.Part.Id).Part with { Text = $"{line.Part.Title}: {string.Join(", ", line.Sizes)}" },
+                site.Part(line.Part.Id).Part,
                 line.Amount == 1 ? null : SiteKnowledge.Number(line.Amount),
                 line.Part.Price is { } price ? site.Money(price) : null,
-                line.For.IsEmpty ? null : new PageLink(line.For[0].Title, $"{path}#at-{line.For[0].Id}")))],
+                line.For.IsEmpty ? null : new PageLink(line.For[0].Title, $"{path}#at-{line.For[0].Id}"))
+            {
+                Sizes = string.Join(", ", line.Sizes),
+            })],
             site.Money(SiteKnowledge.Whole(Sum(group))))),
     ];
 

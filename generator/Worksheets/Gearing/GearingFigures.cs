@@ -6,6 +6,8 @@ namespace Swapwright.Worksheets.Gearing;
 /// <summary>Speeds in the highest gear, at a cruise and at greatest power.</summary>
 internal static class GearingFigures
 {
+    private const string Rolling = "follows from the gearing, slip left out; the trade's form, mph = rpm × D ∕ (336 i), at calchorsepower";
+
     public static void Add(LedgerBuilder ledger, GearingInput input, TyreSize tyre, TyreSize tyreBefore)
     {
         var set = input.Gearbox;
@@ -16,6 +18,7 @@ internal static class GearingFigures
         ledger.Add(new Figure("top-gear", $"At 1,000 rpm in {top.Name}", speed, "km/h")
         {
             Formula = "v = U n ∕ (i i_f), n = 1,000 ∕ min",
+            Source = Rolling,
             From = [.. gearing],
             Remark = speedBefore is { } was ? Compared(speed, was) : "",
         });
@@ -28,6 +31,7 @@ internal static class GearingFigures
             {
                 Decimals = 0,
                 Formula = "n = v i i_f ∕ U",
+                Source = Rolling,
                 From = [new FigureInput("v", cruise / Kmh, "km/h", "settings, cruise"), .. gearing],
                 Remark = engineBefore is not { } then ? "" : Number(then) == Number(engine) ? "as before" : $"{Number(then)} rpm before",
                 Weight = input.PowerSpeed is { } most && engine * Rpm > most.Si ? FigureWeight.Caution : FigureWeight.Plain,
@@ -56,6 +60,7 @@ internal static class GearingFigures
             {
                 Decimals = 0,
                 Formula = "Δn = n_P (1 − i_high ∕ i_low)",
+                Source = "follows from the ratios; the road speed stays over the shift",
                 From = [power.Input, new($"ratio, {widest.From.Name}", widest.From.Ratio, "", set.Origin), new($"ratio, {widest.To.Name}", widest.To.Ratio, "", set.Origin)],
                 Remark = gaps.Count > 0 ? $"wide step from {string.Join(", from ", gaps)}: the engine falls out of its best range there" : $"from {widest.From.Name} to {widest.To.Name}; the steps narrow upwards as they should",
                 Weight = gaps.Count > 0 ? FigureWeight.Caution : FigureWeight.Good,
@@ -66,6 +71,7 @@ internal static class GearingFigures
         {
             Decimals = 0,
             Formula = "v = U n_P ∕ (i i_f)",
+            Source = Rolling,
             From = [power.Input, .. gearing],
             Remark = $"in {highest.Name} at the speed of greatest power; whether the power reaches it is not asked here",
         });

@@ -7,7 +7,7 @@ namespace Swapwright.Tests.Findings.Mutations;
 /// <summary>Pulleys, adjusters and belts that are not as measured.</summary>
 internal static class BeltMutations
 {
-    private const string Kinds = "belt-length belt-wrap belt-plane stated-value gap schema reference";
+    private const string Kinds = "belt-length belt-wrap belt-plane belt-face stated-value gap schema reference";
     private const string Stations = "belt-drives/*/stations";
 
     public static IEnumerable<MutationClass> Classes =>

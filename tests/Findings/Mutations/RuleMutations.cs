@@ -23,7 +23,7 @@ internal static class RuleMutations
 
     /// <summary>What may rightly be found where a region has changed.</summary>
     public const string SpaceKinds =
-        "contradiction gap dead-rule shadowed-rule redundant-rule idle-override override-cycle answer-cycle no-build dead-option forced-option default-clash stated-value belt-length belt-wrap belt-plane task-order vocabulary reference unit";
+        "contradiction gap dead-rule shadowed-rule redundant-rule idle-override override-cycle answer-cycle no-build dead-option forced-option default-clash stated-value belt-length belt-wrap belt-plane belt-face task-order vocabulary reference unit";
 
     private static IEnumerable<Mutation> Deleted(ShippedBase shipped, Func<Rule, bool> which) =>
         from rule in shipped.Proof.Base.Rules.All

@@ -39,6 +39,25 @@ public sealed class PublishedSiteTests : IDisposable
         Assert.True(File.Exists(Path.Combine(_folder, "robots.txt")));
     }
 
+    /// <summary>Each sheet for the bench that has a table gives it to a spreadsheet, and says so where the guide says it.</summary>
+    [Theory]
+    [InlineData("wiring", "wiring")]
+    [InlineData("belts", "belts")]
+    [InlineData("hoses", "hoses")]
+    [InlineData("work", "effort")]
+    [InlineData("shopping", "effort")]
+    [InlineData("figures", "figures")]
+    public void Render_BenchSheet_LinksToItsTable(string sheet, string table)
+    {
+        Render(Proof.Of(KnowledgeBaseCase.GoodFolder("workshop")));
+
+        var page = Directory.EnumerateFiles(Path.Combine(_folder, "bench"), $"{sheet}.html", SearchOption.AllDirectories).Order(StringComparer.Ordinal).First();
+        var link = Assert.Single(ParsedPage.Of(File.ReadAllText(page)).Document.QuerySelectorAll("footer a"), link => link.GetAttribute("href")!.EndsWith(".csv", StringComparison.Ordinal));
+        var file = Path.Combine(Path.GetDirectoryName(page)!, link.GetAttribute("href")!);
+        Assert.Equal($"{table}.csv", Path.GetFileName(file));
+        Assert.Contains(',', File.ReadLines(file).First());
+    }
+
     [Fact]
     public void Render_BaseWithoutAnAddress_ClaimsNone()
     {

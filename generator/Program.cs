@@ -2,6 +2,7 @@ using Spectre.Console;
 using Spectre.Console.Cli;
 using Swapwright.Commands;
 using Swapwright.Reports;
+using Swapwright.Space;
 
 var app = new CommandApp();
 app.Configure(config =>
@@ -47,7 +48,7 @@ app.Configure(config =>
         .WithExample("schema", "swap-kb", "--to", "out/schema");
     config.SetExceptionHandler((problem, _) =>
     {
-        var ours = problem is ArgumentProblemException or CommandAppException or OperationCanceledException;
+        var ours = problem is ArgumentProblemException or SpaceLimitException or CommandAppException or OperationCanceledException or IOException or UnauthorizedAccessException;
         var trace = Environment.GetEnvironmentVariable("SWAPWRIGHT_TRACE") is { Length: > 0 };
         var message = ours ? problem.Message
             : trace ? problem.ToString()

@@ -31,7 +31,7 @@ public sealed record Proof(SourceTree Tree, KnowledgeBase Base, Resolution? Reso
         // Form and meaning are judged side by side: neither needs the other.
         var form = Task.Run(() => tree.Files.Where(file => file.Root is not null).SelectMany(file => SchemaSet.Embedded.Validate(file)).ToList());
         var (kb, bound) = KnowledgeBinder.Bind(tree);
-        List<Finding> reading = [.. tree.Findings, .. form.GetAwaiter().GetResult(), .. bound];
+        List<Finding> reading = [.. tree.Findings, .. form.GetAwaiter().GetResult(), .. bound, .. NothingToBuild(tree)];
         var mistakes = reading.FindAll(finding => finding.Severity == Severity.Error);
         var entityChecks = Checks.OfEntities.Where(check => mistakes.Count == 0 || !check.AsksForWhole).ToList();
 
@@ -69,12 +69,21 @@ public sealed record Proof(SourceTree Tree, KnowledgeBase Base, Resolution? Reso
 
     private static Proof Judged(SourceTree tree, KnowledgeBase kb, Resolution? resolution, RegionWords? words, IEnumerable<Finding> found, IReadOnlySet<FindingKind> silent)
     {
-        var (standing, accepted) = Acceptance.Apply(kb, [.. found], silent);
+        var (standing, accepted) = Acceptance.Apply(kb, [.. Echoes.LeftOut(tree, [.. found])], silent);
         return new Proof(tree, kb, resolution, words, Sorted(standing), Sorted(accepted));
     }
 
     private static ImmutableArray<Finding> Sorted(IEnumerable<Finding> findings) =>
         [.. findings.OrderByDescending(finding => finding.Severity).ThenBy(finding => finding.Place).ThenBy(finding => finding.Id, StringComparer.Ordinal).ThenBy(finding => finding.Message, StringComparer.Ordinal)];
+
+    /// <summary>A base without a car, or without an engine, agrees with itself and tells nobody anything.</summary>
+    private static IEnumerable<Finding> NothingToBuild(SourceTree tree) =>
+        from folder in new[] { (Name: "chassis", Kind: "chassis"), (Name: "engines", Kind: "engine") }
+        where !tree.Files.Any(file => file.Kind == folder.Kind)
+        select new Finding(FindingKinds.Schema, $"`{folder.Name}` holds no variant, so there is nothing to build", Place.Of(folder.Name))
+        {
+            Mend = $"Write the first one: `swapwright draft {folder.Kind} ID`.",
+        };
 
     private static bool ShapesTheSpace(SourceTree tree, string path) =>
         tree.Find(path) is { } file ? s_shapeTheSpace.Contains(file.Kind) : path.EndsWith(".yaml", StringComparison.Ordinal);

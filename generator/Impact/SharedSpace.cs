@@ -40,7 +40,7 @@ internal sealed class SharedSpace
     {
         var (before, now) = (Examined(old).Space, Examined(@new).Space);
         var layout = Layout(before, now);
-        var store = new RegionStore([.. layout.Select(one => new Variable(one.Name, Values(before, now, one.Old, one.New)))]);
+        var store = new RegionStore([.. layout.Select(one => new Variable(one.Name, Values(before, now, one.Old, one.New)))], RegionStore.NodesOfABase);
         return new SharedSpace(
             store,
             new Side(store, old, [.. layout.Select(one => one.Old)], [.. layout.Select(one => one.New)]),

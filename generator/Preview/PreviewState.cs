@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Swapwright.Findings;
 using Swapwright.Site;
 using Swapwright.Site.Rendering;
+using Swapwright.Space;
 
 namespace Swapwright.Preview;
 
@@ -33,7 +34,7 @@ internal sealed record PreviewState(int Version, int SiteVersion, PreviewSite? S
         {
             return this with { Version = version, Findings = [PreviewFinding.Of(problem)] };
         }
-        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or SpaceLimitException)
         {
             return this with { Version = version, Findings = [new PreviewFinding("error", "unreadable", problem.Message, folder, "", "")] };
         }

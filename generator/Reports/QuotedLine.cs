@@ -30,7 +30,8 @@ internal readonly record struct QuotedLine(string Text, int Before, int Marks)
         // Some of what stands before is kept: it says what the marked thing belongs to.
         var start = from + Math.Min(length, room / 2) + Cut.Length <= room ? 0 : from - (room / 3);
         var opening = start > 0 ? Cut : "";
-        var end = line.Length;
+        // What is certainly too wide is not measured: a line may be as long as a file.
+        var end = Math.Min(line.Length, start + (4 * room));
         string Shown() => opening + PlainText.Tame(line[start..end]) + (end < line.Length ? Cut : "");
         while (end > from && end > start && Shown().GetCellWidth() > room)
         {

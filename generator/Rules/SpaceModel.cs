@@ -59,7 +59,7 @@ public sealed class SpaceModel
         var supports = kb.Rules.All.Select(rule => (IReadOnlyCollection<int>)[.. rule.When.ChoicesAsked().Where(index.ContainsKey).Select(choice => index[choice]).Distinct()]);
         var order = VariableOrder.Find([.. variables.Select(variable => variable.Size)], supports, [0, 1]);
         var choiceAt = order.Select(at => at < 2 ? null : choices[at - 2]).ToImmutableArray();
-        return new SpaceModel(kb, new RegionStore([.. order.Select(at => variables[at])]), choiceAt, Array.IndexOf(order, 0), Array.IndexOf(order, 1));
+        return new SpaceModel(kb, new RegionStore([.. order.Select(at => variables[at])], RegionStore.NodesOfABase), choiceAt, Array.IndexOf(order, 0), Array.IndexOf(order, 1));
     }
 
     /// <summary>The same space over another store of the same variables.</summary>

@@ -10,6 +10,12 @@ namespace Swapwright.Space;
 /// </summary>
 public sealed class RegionStore
 {
+    /// <summary>
+    /// Nodes that a base from strangers may take. The shipped one takes some fifty thousand; what needs many times more ties its
+    /// choices together without end, and would exhaust the machine.
+    /// </summary>
+    public const int NodesOfABase = 4_000_000;
+
     private readonly NodeTable _nodes;
     private readonly OperationCache _results;
     private readonly RegionAlgebra _algebra;

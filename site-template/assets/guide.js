@@ -91,8 +91,10 @@
     history.replaceState(null, "", terms.length ? `#build:${terms.join(";")}` : "#");
   };
 
-  const asked = () => new Map(decodeURIComponent(location.hash).startsWith("#build:")
-    ? decodeURIComponent(location.hash).slice(7).split(";").map((term) => term.split("=")).filter((term) => term.length === 2)
+  // An address that somebody cut in the middle of a character asks for nothing.
+  const address = () => { try { return decodeURIComponent(location.hash); } catch { return ""; } };
+  const asked = () => new Map(address().startsWith("#build:")
+    ? address().slice(7).split(";").map((term) => term.split("=")).filter((term) => term.length === 2)
     : []);
 
   const line = (id, told) => {

@@ -20,7 +20,7 @@ internal static class Stages
         ["Reports"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings", "Sheets", "Impact"],
         ["Site"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings", "Sheets", "Impact", "Reports"],
         ["Drafting"] = ["Diagnostics", "Source", "Knowledge", "Findings"],
-        ["Preview"] = ["Diagnostics", "Source", "Knowledge", "Findings", "Reports", "Site"],
+        ["Preview"] = ["Diagnostics", "Source", "Knowledge", "Space", "Findings", "Reports", "Site"],
         ["Commands"] = ["Diagnostics", "Source", "Knowledge", "Space", "Rules", "Worksheets", "Fitting", "Findings", "Sheets", "Impact", "Reports", "Site", "Drafting", "Preview"],
     }.ToImmutableSortedDictionary(StringComparer.Ordinal);
 

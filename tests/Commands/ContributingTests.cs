@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Text.RegularExpressions;
 using Swapwright.Reports;
 using Swapwright.Tests.Drafting;
@@ -21,7 +20,7 @@ public sealed partial class ContributingTests
         var lines = string.Concat(blocks).Split('\n', StringSplitOptions.RemoveEmptyEntries).Where(line => !line.StartsWith("swapwright() {", StringComparison.Ordinal));
         foreach (var line in lines)
         {
-            var (exit, output) = Bash(copy.Path, $"swapwright() {{ dotnet '{program}' \"$@\"; }}\n{line}\n");
+            var (exit, output) = NewcomersShell.Run(copy.Path, $"swapwright() {{ dotnet '{program}' \"$@\"; }}\n{line}\n");
             Assert.True(exit == (line.EndsWith("# finds an error", StringComparison.Ordinal) ? 1 : 0), $"{line}\n{output}");
             if (line.EndsWith("# finds an error", StringComparison.Ordinal))
             {
@@ -29,18 +28,8 @@ public sealed partial class ContributingTests
             }
         }
 
-        var (_, last) = Bash(copy.Path, $"dotnet '{program}' check");
+        var (_, last) = NewcomersShell.Run(copy.Path, $"dotnet '{program}' check");
         Assert.Contains("\n0 errors, 0 warnings, 0 notes", last, StringComparison.Ordinal);
-    }
-
-    private static (int Exit, string Output) Bash(string folder, string script)
-    {
-        using var process = Process.Start(new ProcessStartInfo("bash", ["-c", script]) { WorkingDirectory = folder, UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true, RedirectStandardInput = true })!;
-        process.StandardInput.Close();
-        var error = process.StandardError.ReadToEndAsync();
-        var output = process.StandardOutput.ReadToEnd();
-        Assert.True(process.WaitForExit(TimeSpan.FromMinutes(2)), script);
-        return (process.ExitCode, output + error.GetAwaiter().GetResult());
     }
 
     [GeneratedRegex("^```sh\n(?<body>.*?)^```", RegexOptions.Multiline | RegexOptions.Singleline | RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 2000)]

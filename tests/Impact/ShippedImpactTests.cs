@@ -97,7 +97,9 @@ public class ShippedImpactTests
 
     private static string Answer(Told told) => told.Asked ? string.Join(';', told.Answers.Select(TrueImpact.Words)) : "not asked";
 
-    private static SourceTree With(string path, string old, string @new)
+    internal static Proof Shipped() => Resolved(s_tree);
+
+    internal static SourceTree With(string path, string old, string @new)
     {
         var file = s_tree.Find(path)!;
         Assert.Contains(old, file.Text, StringComparison.Ordinal);
@@ -106,7 +108,7 @@ public class ShippedImpactTests
         return s_tree with { Files = [.. s_tree.Files.Select(one => one.Path == path ? changed.File : one)] };
     }
 
-    private static Proof Resolved(SourceTree tree)
+    internal static Proof Resolved(SourceTree tree)
     {
         var (kb, findings) = KnowledgeBinder.Bind(tree);
         Assert.Empty(findings.Select(finding => finding.Message));

@@ -25,14 +25,9 @@ public sealed class RenderedSite : IAsyncLifetime
 
     public async Task InitializeAsync()
     {
-        SiteBuilder.Render(Proof.Of(Path.Combine(Root(), "swap-kb")), Folder, Templates.Embedded());
+        SiteBuilder.Render(Proof.Of(Path.Combine(Browsers.Repository(), "swap-kb")), Folder, Templates.Embedded());
         _playwright = await Playwright.CreateAsync();
-        Browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
-        {
-            ExecutablePath = "/usr/bin/chromium",
-            Headless = true,
-            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
-        });
+        Browser = await Browsers.Start(_playwright);
     }
 
     public async Task DisposeAsync()
@@ -40,17 +35,5 @@ public sealed class RenderedSite : IAsyncLifetime
         await Browser.DisposeAsync();
         _playwright?.Dispose();
         Directory.Delete(Folder, recursive: true);
-    }
-
-    /// <summary>The repository.</summary>
-    public static string Root()
-    {
-        var folder = AppContext.BaseDirectory;
-        while (!File.Exists(Path.Combine(folder, "Swapwright.slnx")))
-        {
-            folder = Path.GetDirectoryName(folder) ?? throw new InvalidOperationException("the tests do not lie inside the repository");
-        }
-
-        return folder;
     }
 }

@@ -91,8 +91,9 @@ public sealed class SiteFolder : IDisposable
                 RandomAccess.Write(file, bytes, 0);
             }
         }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentOutOfRangeException)
         {
+            // The last is what the runtime makes of a disk that takes no file of this length.
             throw new SiteFolderException($"`{path}` of the site cannot be written: {fault.Message}", fault);
         }
     }

@@ -1,0 +1,34 @@
+using System.Net;
+using System.Net.Sockets;
+using Microsoft.Playwright;
+
+namespace Swapwright.BrowserTests;
+
+/// <summary>Chromium as the tests start it, and what they need around it.</summary>
+internal static class Browsers
+{
+    public static Task<IBrowser> Start(IPlaywright playwright) => playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
+    {
+        ExecutablePath = "/usr/bin/chromium",
+        Headless = true,
+        Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
+    });
+
+    public static string Repository()
+    {
+        var folder = AppContext.BaseDirectory;
+        while (!File.Exists(Path.Combine(folder, "Swapwright.slnx")))
+        {
+            folder = Path.GetDirectoryName(folder) ?? throw new InvalidOperationException("the tests do not lie inside the repository");
+        }
+
+        return folder;
+    }
+
+    public static int FreePort()
+    {
+        using var probe = new TcpListener(IPAddress.Loopback, 0);
+        probe.Start();
+        return ((IPEndPoint)probe.LocalEndpoint).Port;
+    }
+}

@@ -1,0 +1,170 @@
+using Microsoft.Playwright;
+using Swapwright.Findings;
+using Swapwright.Site;
+using Swapwright.Site.Rendering;
+
+namespace Swapwright.BrowserTests;
+
+/// <summary>
+/// Markup in every text of every kind, rendered and opened in Chromium. The pages' own policy is switched off for it, so that escaping
+/// alone has to hold; that the policy holds as well is seen apart.
+/// </summary>
+public sealed class HostileBaseTests : IAsyncLifetime, IDisposable
+{
+    /// <summary>Said of what stands in a page and has no business there: elements that act, handlers, attributes that broke out, addresses that lead elsewhere.</summary>
+    private const string Intruders = """
+        () => {
+          const found = [...(window.hits || [])].map(hit => 'script ran: ' + hit);
+          for (const element of document.querySelectorAll('*')) {
+            const tag = element.tagName.toLowerCase();
+            if (['iframe', 'object', 'embed', 'base', 'form', 'frame', 'applet', 'style'].includes(tag)) found.push('<' + tag + '>');
+            if (tag === 'script' && element.type !== 'application/ld+json' && !/^(\.\.\/)*[a-z0-9./-]+\.js$/.test(element.getAttribute('src') || '')) found.push('<script>');
+            if (tag === 'meta' && element.httpEquiv && element.httpEquiv !== 'Content-Security-Policy') found.push('<meta>');
+            for (const attribute of element.attributes) {
+              const name = attribute.name.toLowerCase();
+              if (/^on/.test(name) || ['srcdoc', 'zq', 'autofocus', 'style', 'formaction'].includes(name)) found.push(tag + ' ' + name);
+              if (['href', 'src', 'action', 'poster', 'data', 'xlink:href'].includes(name) && /^\s*(javascript|data|vbscript|http|file):|^\s*\/\//i.test(attribute.value)) found.push(tag + ' ' + name + '=' + attribute.value);
+            }
+          }
+          return found;
+        }
+        """;
+
+    private readonly string _folder = Directory.CreateTempSubdirectory("swapwright-hostile-").FullName;
+    private IPlaywright? _playwright;
+    private IBrowser? _browser;
+
+    public async Task InitializeAsync()
+    {
+        _playwright = await Playwright.CreateAsync();
+        _browser = await Browsers.Start(_playwright);
+    }
+
+    public async Task DisposeAsync() => await _browser!.DisposeAsync();
+
+    public void Dispose()
+    {
+        _playwright?.Dispose();
+        Directory.Delete(_folder, recursive: true);
+    }
+
+    [Fact]
+    public void Write_TheSchemas_LeaveFewTextsUnfilled()
+    {
+        var hostile = HostileBase.Write(Path.Combine(_folder, "kb"), 0);
+
+        // What names an engine's kin, a shop or a fact's words has no place in the small base; all of it is drawn by models in HostilePagesTests.
+        var unfilled = HostileBase.Known().Except(hostile.Filled).ToList();
+        Assert.True(hostile.Filled.Count > 3 * unfilled.Count, $"{hostile.Filled.Count} filled; not filled: {string.Join("\n", unfilled)}");
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(3)]
+    public async Task EveryPage_MarkupInEveryText_NothingRunsAndNothingBreaksOut(int first)
+    {
+        var (site, marks) = Rendered(first);
+        var context = await _browser!.NewContextAsync(new BrowserNewContextOptions { BypassCSP = true });
+        var page = await context.NewPageAsync();
+        var asked = new List<string>();
+        page.Request += (_, request) => asked.AddRange(request.Url.StartsWith("file://", StringComparison.Ordinal) ? [] : [request.Url]);
+        page.Dialog += async (_, dialog) =>
+        {
+            asked.Add($"dialog: {dialog.Message}");
+            await dialog.DismissAsync();
+        };
+        await page.AddInitScriptAsync("window.hits = []; window.hit = number => window.hits.push(number)");
+        var shown = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var file in Directory.EnumerateFiles(site, "*.html", SearchOption.AllDirectories).Order(StringComparer.Ordinal))
+        {
+            await page.GotoAsync(new Uri(file).AbsoluteUri);
+            var found = await page.EvaluateAsync<string[]>(Intruders);
+            Assert.True(found.Length == 0, $"{Path.GetRelativePath(site, file)}: {string.Join("; ", found)}");
+            var text = await page.Locator("html").TextContentAsync() ?? "";
+            shown.UnionWith(marks.Where(mark => text.Contains(mark, StringComparison.Ordinal)));
+        }
+
+        Assert.Empty(asked);
+
+        // The texts have to be there, or the test shows nothing.
+        Assert.True(shown.Count > marks.Count * 2 / 3, $"{shown.Count} of {marks.Count} texts are shown");
+        await context.CloseAsync();
+    }
+
+    [Theory]
+    [InlineData("search.html#q=<img src=x onerror=hit(1)>")]
+    [InlineData("search.html#q=m1z")]
+    [InlineData("index.html#find;chassis=\"><img src=x onerror=hit(2)>")]
+    [InlineData("#build:gearbox=\"><img src=x onerror=hit(3)>")]
+    [InlineData("#build:__proto__=constructor")]
+    [InlineData("#build:%E0%A4%A")]
+    [InlineData("search.html#q=%E0%A4%A")]
+    public async Task Scripts_HostileTextsAndAddresses_AreShownAsText(string address)
+    {
+        var (site, _) = Rendered(0);
+        var context = await _browser!.NewContextAsync(new BrowserNewContextOptions { BypassCSP = true });
+        var page = await context.NewPageAsync();
+        var errors = new List<string>();
+        page.PageError += (_, error) => errors.Add(error);
+        await page.AddInitScriptAsync("window.hits = []; window.hit = number => window.hits.push(number)");
+        var path = address[0] == '#' ? Path.GetRelativePath(site, Directory.EnumerateFiles(Path.Combine(site, "guide"), "*.html", SearchOption.AllDirectories).Order(StringComparer.Ordinal).First()) + address : address;
+        await page.GotoAsync(new Uri(site + "/").AbsoluteUri + path);
+        if (path.StartsWith("search.html#q=m1z", StringComparison.Ordinal))
+        {
+            await page.Locator(".found section").First.WaitForAsync();
+        }
+
+        await page.WaitForTimeoutAsync(200);
+        foreach (var choice in await page.Locator("[data-choice] input[type=radio]:enabled").AllAsync())
+        {
+            await choice.CheckAsync();
+        }
+
+        Assert.Empty(await page.EvaluateAsync<string[]>(Intruders));
+        Assert.Empty(errors);
+        await context.CloseAsync();
+    }
+
+    [Fact]
+    public async Task Policy_OfEveryPage_LetsNothingInFromOutside()
+    {
+        var (site, _) = Rendered(0);
+        const string policy = "default-src 'none'; style-src 'self' file:; img-src 'self' file:; script-src 'self' file:; base-uri 'none'; form-action 'none'";
+        foreach (var file in Directory.EnumerateFiles(site, "*.html", SearchOption.AllDirectories))
+        {
+            Assert.Contains($"<meta http-equiv=\"Content-Security-Policy\" content=\"{policy}\">", await File.ReadAllTextAsync(file), StringComparison.Ordinal);
+        }
+
+        // And the browser keeps to it: what gets into a page after all neither runs nor loads.
+        var context = await _browser!.NewContextAsync();
+        var page = await context.NewPageAsync();
+        var asked = new List<string>();
+        page.Request += (_, request) => asked.AddRange(request.Url.StartsWith("file://", StringComparison.Ordinal) ? [] : [request.Url]);
+        await page.GotoAsync(new Uri(Path.Combine(site, "index.html")).AbsoluteUri);
+        await page.EvaluateAsync("""
+            () => {
+              const script = document.createElement('script');
+              script.textContent = 'window.ran = true';
+              document.body.append(script);
+              document.body.insertAdjacentHTML('beforeend', '<img src="https://evil.example/a.png" onerror="window.ran = true"><iframe src="https://evil.example/"></iframe>');
+            }
+            """);
+        await page.WaitForTimeoutAsync(300);
+        Assert.False(await page.EvaluateAsync<bool>("() => window.ran === true"));
+        Assert.Empty(asked);
+        await context.CloseAsync();
+    }
+
+    private (string Site, IReadOnlyCollection<string> Marks) Rendered(int first)
+    {
+        var kb = Path.Combine(_folder, $"kb-{first}");
+        var hostile = HostileBase.Write(kb, first);
+        var proof = Proof.Of(kb);
+        Assert.True(proof.Resolution is not null, string.Join('\n', proof.Findings.Take(20).Select(finding => $"{finding.Place}: {finding.Message}")));
+
+        // A base with such findings is not rendered by the program: here it is all the same, so that escaping stands alone.
+        var site = Path.Combine(_folder, $"site-{first}");
+        SiteBuilder.Render(proof, site, Templates.Embedded());
+        return (site, hostile.Marks.Values);
+    }
+}

@@ -50,6 +50,6 @@ public sealed class ConformanceTests(RenderedSite site)
         await checker.WaitForExitAsync();
         using var json = JsonDocument.Parse(told);
         return [.. json.RootElement.GetProperty("messages").EnumerateArray().Select(one =>
-            $"{Path.GetFileName(one.GetProperty("url").GetString())}:{(one.TryGetProperty("lastLine", out var line) ? line.GetRawText() : "0")}: {one.GetProperty("message").GetString()}")];
+            FormattableString.Invariant($"{Path.GetFileName(one.GetProperty("url").GetString())}:{(one.TryGetProperty("lastLine", out var line) ? line.GetInt32() : 0)}: {one.GetProperty("message").GetString()}"))];
     }
 }

@@ -52,7 +52,7 @@ public sealed class BayPlanTests
         {
             for (var other = one + 1; other < boxes.Count; other++)
             {
-                Assert.False(boxes[one].Left < boxes[other].Right && boxes[other].Left < boxes[one].Right && boxes[one].Top < boxes[other].Bottom && boxes[other].Top < boxes[one].Bottom, string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{one} lies on {other}"));
+                Assert.False(boxes[one].Left < boxes[other].Right && boxes[other].Left < boxes[one].Right && boxes[one].Top < boxes[other].Bottom && boxes[other].Top < boxes[one].Bottom, FormattableString.Invariant($"{one} lies on {other}"));
             }
         }
     }

@@ -75,7 +75,7 @@ public sealed class FittedQuantitiesTests
         Assert.Equal(150 * 3.5 * 4 / 2, figure.Value, 6);
         var input = Assert.Single(figure.From, input => input.Unit == "N m" && input.Value.Equals(rating));
         Assert.Equal(holder, input.Origin);
-        Assert.Contains(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{rating:#,0} N m"), figure.Remark, StringComparison.Ordinal);
+        Assert.Contains(FormattableString.Invariant($"{rating:#,0} N m"), figure.Remark, StringComparison.Ordinal);
     }
 
     /// <summary>A joint that is left off is not the weakest link.</summary>

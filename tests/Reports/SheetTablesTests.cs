@@ -66,8 +66,8 @@ public sealed class SheetTablesTests
     }
 
     // Quoted cells hold commas.
-    private static IEnumerable<string> Cells(string line) => System.Text.RegularExpressions.Regex.Matches(line, "(?:^|,)(?:\"(?<quoted>(?:[^\"]|\"\")*)\"|(?<plain>[^,]*))", System.Text.RegularExpressions.RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5))
-        .Select(match => match.Groups[1].Success ? match.Groups[1].Value : match.Groups[2].Value);
+    private static IEnumerable<string> Cells(string line) => System.Text.RegularExpressions.Regex.Matches(line, "(^|,)(\"(?<quoted>([^\"]|\"\")*)\"|(?<plain>[^,]*))", System.Text.RegularExpressions.RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5))
+        .Select(match => match.Groups["quoted"].Success ? match.Groups["quoted"].Value : match.Groups["plain"].Value);
 
     private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
 

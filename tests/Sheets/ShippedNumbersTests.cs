@@ -115,7 +115,7 @@ public sealed class ShippedNumbersTests(ShippedSheets shipped) : IClassFixture<S
     public void LooseEnds_EveryGuide_AreDealtWith() => Assert.All(shipped.Sheets, sheet => Assert.DoesNotContain(LooseEnds.Of(sheet.Wiring!), end => end.Action == LooseAction.Missing));
 
     /// <summary>
-    /// 198 numbers stated in the base are held against computed ones. Those that nobody measured, what a plucked belt sounds and what a
+    /// 198 numbers stated in the base are held against computed ones. The seven that nobody measured, what a plucked belt sounds and what a
     /// wire loses, say so, and are not among the forty that have to be there.
     /// </summary>
     [Fact]

@@ -110,7 +110,7 @@ public sealed class GearingPropertyTests
             var gears = ImmutableArray.CreateBuilder<GearRatio>();
             for (var gear = 1; gear <= random.Next(3, 7); gear++)
             {
-                gears.Add(new GearRatio("gear " + gear.ToString(System.Globalization.CultureInfo.InvariantCulture), ratio));
+                gears.Add(new GearRatio(FormattableString.Invariant($"gear {gear}"), ratio));
                 ratio *= random.Between(0.55, 0.85);
             }
 

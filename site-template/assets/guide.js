@@ -92,9 +92,9 @@
   };
 
   // An address that somebody cut in the middle of a character asks for nothing.
-  const address = () => { try { return decodeURIComponent(location.hash); } catch { return ""; } };
-  const asked = () => new Map(address().startsWith("#build:")
-    ? address().slice(7).split(";").map((term) => term.split("=")).filter((term) => term.length === 2)
+  const hash = () => { try { return decodeURIComponent(location.hash); } catch { return ""; } };
+  const asked = () => new Map(hash().startsWith("#build:")
+    ? hash().slice(7).split(";").map((term) => term.split("=")).filter((term) => term.length === 2)
     : []);
 
   const line = (id, told) => {

@@ -111,7 +111,7 @@ public sealed class FaultTests : IDisposable
     }
 
     [Fact]
-    public void Site_TwoAtOnce_OneWritesAndTheOtherSaysSo()
+    public async Task Site_TwoAtOnce_OneWritesAndTheOtherSaysSo()
     {
         string[] bases = ["kb", "kb-later"];
         var whole = Array.ConvertAll(bases, name => SmallRuns.HashOfSite(Path.Combine(_work.Path, name)));
@@ -122,8 +122,8 @@ public sealed class FaultTests : IDisposable
             var errors = Array.ConvertAll(runs, run => run.StandardError.ReadToEndAsync());
             for (var at = 0; at < runs.Length; at++)
             {
-                runs[at].WaitForExit();
-                var error = errors[at].GetAwaiter().GetResult();
+                await runs[at].WaitForExitAsync();
+                var error = await errors[at];
                 Assert.True(runs[at].ExitCode == 0 || (runs[at].ExitCode == 2 && error.Contains("is being written by another run", StringComparison.Ordinal)), error);
                 met += runs[at].ExitCode == 0 ? 0 : 1;
             }

@@ -107,6 +107,14 @@ public sealed class HostileFilesTests
         }
     }
 
+    /// <summary>Found by spoiling bases at random: the form was refused, and the names were asked for all the same.</summary>
+    [Fact]
+    public void Check_OptionThatBindsNoKindThereIs_IsAFinding()
+    {
+        using var folder = SmallBase.Copy(("choices/gearbox.yaml", "title: Gearbox\noptions: {donor: {title: The donor's, binds: {immobiliser: one}}, keep: {title: Kept}}\n"));
+        Assert.Contains(Proof.Of(folder.Path).Findings, finding => finding.Id == "schema" && finding.Place.File == "choices/gearbox.yaml");
+    }
+
     [Theory]
     [InlineData("chassis")]
     [InlineData("engines")]

@@ -28,6 +28,9 @@ internal sealed class HostileBase
         "`</code><script>hit(11)</script>` | a | <b onclick=hit(11)>",
     ];
 
+    // Keys below which a text is no free one: it is a value of a fact, a unit, a thread.
+    private static readonly HashSet<string> s_meaning = new(["facts", "when", "applies", "require", "unit", "thread"], StringComparer.Ordinal);
+
     private const string Short = "<b zq=1>";
 
     private readonly string _schemas = Path.Combine(Browsers.Repository(), "schema");
@@ -49,12 +52,12 @@ internal sealed class HostileBase
         foreach (var file in Directory.EnumerateFiles(Path.Combine(Browsers.Repository(), "schema"), "*.schema.json"))
         {
             var schema = JsonNode.Parse(File.ReadAllText(file))!.AsObject();
-            Walk(schema, schema, Path.GetFileName(file).Split('.')[0], known, 0);
+            Walk(schema, schema, Path.GetFileName(file).Split('.')[0], known);
         }
 
         return known;
 
-        static void Walk(JsonObject root, JsonObject at, string path, SortedSet<string> known, int depth)
+        static void Walk(JsonObject root, JsonObject at, string path, SortedSet<string> known)
         {
             var schema = Resolved(root, at);
             if (IsFree(schema))
@@ -62,15 +65,9 @@ internal sealed class HostileBase
                 known.Add(path);
             }
 
-            // Conditions nest without end and hold no free text.
-            if (depth > 12)
+            foreach (var (key, inner, _) in Members(schema).Where(one => !s_meaning.Contains(one.Key)))
             {
-                return;
-            }
-
-            foreach (var (key, inner, _) in Members(schema))
-            {
-                Walk(root, inner, $"{path}.{key}", known, depth + 1);
+                Walk(root, inner, $"{path}.{key}", known);
             }
         }
     }
@@ -135,10 +132,10 @@ internal sealed class HostileBase
                 foreach (var (key, inner) in mapping)
                 {
                     var (name, member) = Members(schema).FirstOrDefault(one => one.Key == key || one.Pattern?.IsMatch(key) == true) is { Key: not null } found ? (found.Key, found.Schema) : (key, null);
-                    spoilt[key] = member is null ? inner?.DeepClone() : Spoilt(inner, member, $"{path}.{name}", $"{place}.{key}");
+                    spoilt[key] = member is null || s_meaning.Contains(key) ? inner?.DeepClone() : Spoilt(inner, member, $"{path}.{name}", $"{place}.{key}");
                 }
 
-                foreach (var (key, inner) in Properties(schema).Where(one => !spoilt.ContainsKey(one.Key)))
+                foreach (var (key, inner) in Properties(schema).Where(one => !spoilt.ContainsKey(one.Key) && !s_meaning.Contains(one.Key)))
                 {
                     if (Built(inner, $"{path}.{key}", $"{place}.{key}") is { } built)
                     {

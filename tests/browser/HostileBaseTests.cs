@@ -1,3 +1,4 @@
+using System.Globalization;
 using Microsoft.Playwright;
 using Swapwright.Findings;
 using Swapwright.Site;
@@ -157,13 +158,13 @@ public sealed class HostileBaseTests : IAsyncLifetime, IDisposable
 
     private (string Site, IReadOnlyCollection<string> Marks) Rendered(int first)
     {
-        var kb = Path.Combine(_folder, $"kb-{first}");
+        var kb = Path.Combine(_folder, string.Create(CultureInfo.InvariantCulture, $"kb-{first}"));
         var hostile = HostileBase.Write(kb, first);
         var proof = Proof.Of(kb);
         Assert.True(proof.Resolution is not null, string.Join('\n', proof.Findings.Take(20).Select(finding => $"{finding.Place}: {finding.Message}")));
 
         // A base with such findings is not rendered by the program: here it is all the same, so that escaping stands alone.
-        var site = Path.Combine(_folder, $"site-{first}");
+        var site = Path.Combine(_folder, string.Create(CultureInfo.InvariantCulture, $"site-{first}"));
         SiteBuilder.Render(proof, site, Templates.Embedded());
         return (site, hostile.Marks.Values);
     }

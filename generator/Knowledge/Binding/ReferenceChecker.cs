@@ -54,7 +54,11 @@ internal sealed class ReferenceChecker(BindingContext context, KnowledgeBase kb)
         {
             if (binding.Kind is { } kind)
             {
-                Need(kind, new Named(binding.Entity!, binding.Place));
+                // Any other kind has been told as a mistake of form.
+                if (kind is "gearbox" or "ecu" or "part")
+                {
+                    Need(kind, new Named(binding.Entity!, binding.Place));
+                }
             }
             else if (!kb.Vocabulary.Facts.All.Any(fact => fact.Name == binding.FactName && fact.Type == FactType.Reference))
             {

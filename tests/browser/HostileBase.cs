@@ -31,6 +31,9 @@ internal sealed class HostileBase
     // Keys below which a text is no free one: it is a value of a fact, a unit, a thread.
     private static readonly HashSet<string> s_meaning = new(["facts", "when", "applies", "require", "unit", "thread"], StringComparer.Ordinal);
 
+    // A rule that comes to say this leaves nothing to build, and so no guide to look at.
+    private const string NotAdded = "exclude";
+
     private const string Short = "<b zq=1>";
 
     private readonly string _schemas = Path.Combine(Browsers.Repository(), "schema");
@@ -135,7 +138,7 @@ internal sealed class HostileBase
                     spoilt[key] = member is null || s_meaning.Contains(key) ? inner?.DeepClone() : Spoilt(inner, member, $"{path}.{name}", $"{place}.{key}");
                 }
 
-                foreach (var (key, inner) in Properties(schema).Where(one => !spoilt.ContainsKey(one.Key) && !s_meaning.Contains(one.Key)))
+                foreach (var (key, inner) in Properties(schema).Where(one => one.Key != NotAdded && !spoilt.ContainsKey(one.Key) && !s_meaning.Contains(one.Key)))
                 {
                     if (Built(inner, $"{path}.{key}", $"{place}.{key}") is { } built)
                     {

@@ -23,7 +23,7 @@ internal static class BenchSheets
     // In the order in which a builder takes them up.
     private static readonly ImmutableArray<(string Id, string Kind, string Words)> s_kinds =
     [
-        (Shopping, "Shopping list", "what to settle before you buy, every part with its price, by where it comes from"),
+        (Shopping, "Shopping list", "before you buy; every part with its price, by where it comes from"),
         (Work, "Work sheet", "every task with its steps, in order, with tools, torques and fluids"),
         (Wiring, "Wiring sheet", "every plug by cavity, wires to cut, terminals, the adapter"),
         (Belts, "Belt card", "path, pulleys, adjuster and tension of each belt"),

@@ -20,7 +20,7 @@ public sealed class FaultTests : IDisposable
     [Fact]
     public void Site_KilledAtAnyMoment_LeavesAWholeSiteAndTheNextRunSucceeds()
     {
-        var times = LongRun.Times("SWAPWRIGHT_KILLS", 20, 200);
+        var times = LongRun.Times("SWAPWRIGHT_KILLS", 10, 200);
         string[] bases = [Path.Combine(_work.Path, "kb"), Path.Combine(_work.Path, "kb-later")];
         var whole = Array.ConvertAll(bases, SmallRuns.HashOfSite);
         Assert.NotEqual(whole[0], whole[1]);

@@ -15,7 +15,7 @@ public sealed class SoakTests
     [Fact]
     public async Task Preview_EditAfterEdit_NeitherGrowsNorKeepsHandles()
     {
-        var edits = LongRun.Times("SWAPWRIGHT_SOAK", 100, 2_000);
+        var edits = LongRun.Times("SWAPWRIGHT_SOAK", 60, 2_000);
         using var folder = DraftedBases.Copy("new");
         var port = FreePort();
         using var preview = SmallRuns.Start(folder.Path, "preview", "swap-kb", "--port", port.ToString(CultureInfo.InvariantCulture));

@@ -28,12 +28,10 @@ public static class SharedFeeds
         return
         [
             .. from run in sheet.Runs
-               where run is { Purpose: WirePurpose.Device, To.Kind: WireEndKind.Splice, Conductor: not null }
+               where run is { Purpose: WirePurpose.Device, JoinedMm2: > 0, Conductor: not null }
                let signal = data.SignalOf(run.Signal)
                where signal?.Kind == SignalKind.Power && !Gives(data, run)
-               let size = SizeAt(data, run.To, run.Signal)
-               where size is not null
-               group (Run: run, Signal: signal, Size: size.Value) by (run.To.Place, run.To.Cavity) into wire
+               group (Run: run, Signal: signal, Size: run.JoinedMm2) by (run.To.Place, run.To.Cavity) into wire
                let current = wire.Sum(one => one.Run.Conductor!.For.CurrentA)
                let carries = Carries(wire.First().Size)
                where current > carries
@@ -52,10 +50,4 @@ public static class SharedFeeds
         .FirstOrDefault(size => size >= (ConductorSize.For(currentA) ?? double.PositiveInfinity) && ConductorSize.FuseFor(size!.Value) >= fuseA);
 
     private static bool Gives(WiringData data, WireRun run) => data.Devices.Any(device => device.Role == run.Role && device.Supplies.Contains(run.Signal));
-
-    private static double? SizeAt(WiringData data, WireEnd end, string signal)
-    {
-        var pins = end.Place == Places.HarnessBody ? data.HarnessBody?.Pins ?? [] : data.Plugs.FirstOrDefault(plug => plug.Key == end.Place).Value?.Pins ?? [];
-        return pins.FirstOrDefault(pin => pin.Cavity == end.Cavity && pin.Signal == signal)?.SizeMm2;
-    }
 }

@@ -143,6 +143,7 @@ internal sealed class WireRouting
         {
             Conductor = conductor,
             WayMm = way,
+            JoinedMm2 = target.SizeMm2,
         });
     }
 
@@ -207,11 +208,11 @@ internal sealed class WireRouting
 
     /// <summary>
     /// A data line goes from partner to partner in order of their way from the ECU, since a star of long stubs garbles what is said on it
-    /// (common practice, no source). Null for the first partner and for every other kind.
+    /// (common practice, no source). Null for the first partner, for every other kind, and where no line comes from the ECU or the cabin.
     /// </summary>
     private WireTarget? BeforeOnTheLine(Device device, Signal signal)
     {
-        if (signal.Kind != SignalKind.Data)
+        if (signal.Kind != SignalKind.Data || (EcuTarget(signal.Id) ?? CabinTarget(signal.Id)) is null)
         {
             return null;
         }

@@ -162,6 +162,9 @@ public sealed record WireRun(
     /// <summary>How the size was chosen; null where no current is known.</summary>
     public ConductorChoice? Conductor { get; init; }
 
+    /// <summary>Conductor of the harness wire that it is spliced to, mm²; 0 where it ends at none.</summary>
+    public double JoinedMm2 { get; init; }
+
     /// <summary>The straight way that its length follows from, mm; null where an adapter's length does not go by a way.</summary>
     public double? WayMm { get; init; }
 }

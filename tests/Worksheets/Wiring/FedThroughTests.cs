@@ -75,6 +75,11 @@ public sealed class FedThroughTests
         Assert.Equal([("a-far", "c-middle"), ("b-near", "brain"), ("c-middle", "b-near")], sheet.Runs.Select(run => (run.From.Place, run.To.Place)).Order());
     }
 
+    /// <summary>A module and its coil have a line of their own: one wire, not one from either end.</summary>
+    [Fact]
+    public void Compute_TwoPartnersThatNothingElseKnows_ShareOneWire() => Assert.Single(
+        WiringWorksheet.Compute(s_base.With(Device("coil", "oval-2", new(0, 0, -900), "1:bus"), Device("module", "oval-2", new(0, 0, -100), "1:bus"))).Runs);
+
     /// <summary>The cabin has no use for the lamp wire, and a new lamp hangs on it: it is not said to be capped, nor told twice.</summary>
     [Fact]
     public void Compute_HarnessWireThatADeviceHangsOn_IsNotCapped()

@@ -124,7 +124,7 @@ internal sealed class WiringAssembly
         ? null
         : new Device(role.Id, entry.Title ?? role.Title, entry.Connector, Point(entry.Location), [.. entry.Pins.Select(pin => KeyValuePair.Create(pin.Cavity, pin.Signal))])
         {
-            CurrentA = (double?)entry.CurrentA,
+            CurrentA = (double?)(entry.CurrentA ?? role.CurrentA),
             OwnFuse = role.OwnFuse,
             Supplies = role.Supplies,
         };

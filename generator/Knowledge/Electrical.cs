@@ -37,6 +37,9 @@ public sealed record DeviceRole(string Id, string Title, string? Position, strin
     /// <summary>A load such as a fan, a pump or a heater, which gets a fuse of its own where its feed is new.</summary>
     public bool OwnFuse { get; init; }
 
+    /// <summary>Current at full load of such a device that does not say its own, A; null where the signals' currents count.</summary>
+    public decimal? CurrentA { get; init; }
+
     /// <summary>Signals that the device gives to others, as a relay box gives a feed: its new wire carries all that hangs on them.</summary>
     public ImmutableArray<string> Supplies { get; init; } = [];
 }

@@ -20,6 +20,8 @@ public class WiringAssemblyTests
             devices:
               alternator: {title: Alternator, position: alternator}
               sender: {title: Sender}
+              pump: {title: Pump, current: 3}
+              fan: {title: Fan, current: 3}
 
             """,
         ["positions.yaml"] = """
@@ -50,6 +52,8 @@ public class WiringAssemblyTests
             devices:
               alternator: {connector: square, location: [0, 0, 0], pins: {1: lamp, 2: feed}}
               sender: {title: Motor sender, connector: tab, location: [50, 0, 0], pins: {1: warm}}
+              pump: {connector: tab, location: [60, 0, 0], pins: {1: feed}}
+              fan: {connector: tab, location: [70, 0, 0], pins: {1: feed}, current: 12}
             harness:
               ecu: brain
               trunk: [0, 100, 0]
@@ -92,12 +96,18 @@ public class WiringAssemblyTests
         Assert.Equal((PlugOutcome.Lead, "lead"), (plug.Outcome, plug.LeadPart));
     }
 
+    [Theory]
+    [InlineData("pump", 3)] // its role's
+    [InlineData("fan", 12)] // its own
+    public void Assemble_Current_IsTheDevicesOwnOrElseItsRoles(string role, double current) =>
+        Assert.Equal(current, Assemble(Answer("alternator", "donor"))!.Runs.Single(run => run.Role == role).Conductor!.For.CurrentA);
+
     [Fact]
     public void Assemble_PartThatBringsTheOnlyWire_LeavesNoWorkOnThatPlug()
     {
         var sheet = Assemble(Answer("alternator", "donor", part: "sender-with-wire"))!;
 
-        Assert.Equal(["alternator"], sheet.Plugs.Select(plug => plug.Role));
+        Assert.DoesNotContain("sender", sheet.Plugs.Select(plug => plug.Role));
         Assert.Equal(0, sheet.Counts.Capped);
     }
 

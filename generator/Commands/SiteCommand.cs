@@ -26,6 +26,10 @@ internal sealed class SiteCommand : Command<SiteCommand.Settings>
         [CommandOption("--shard <K/N>")]
         [Description("Render the K-th of N disjoint parts only, each into a folder of its own. The parts laid over one another are the whole site.")]
         public string? Shard { get; init; }
+
+        [CommandOption("--anew")]
+        [Description("Make every page. Otherwise a page is kept from the earlier run where what it is made from has not changed.")]
+        public bool Anew { get; init; }
     }
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
@@ -43,11 +47,11 @@ internal sealed class SiteCommand : Command<SiteCommand.Settings>
         try
         {
             var templates = (settings.Templates is { } folder ? Templates(folder) : Site.Rendering.Templates.Embedded()).Over(TemplateFolder.Of(settings.Folder));
-            var (guides, pages) = Render(target: settings.To, proof, templates, shard, cancellationToken);
+            var (guides, pages, made) = Render(settings, proof, templates, shard, cancellationToken);
             var where = shard is null
                 ? $"open {PlainText.Markup(Path.Combine(settings.To, "index.html"))}"
                 : string.Create(CultureInfo.InvariantCulture, $"part {shard.Number} of {shard.Of} in {PlainText.Markup(settings.To)}, to be laid over the others");
-            Terminal.Out.MarkupLine(string.Create(CultureInfo.InvariantCulture, $"{guides} guides, {pages} pages: {where}"));
+            Terminal.Out.MarkupLine(string.Create(CultureInfo.InvariantCulture, $"{guides} guides, {pages} pages{(made < pages ? $", {made} of them made in this run" : "")}: {where}"));
             return Exit.Sound;
         }
         catch (TemplateException problem)
@@ -66,18 +70,18 @@ internal sealed class SiteCommand : Command<SiteCommand.Settings>
         ? Site.Rendering.Templates.FromFolder(folder)
         : throw new ArgumentProblemException($"no folder `{folder}` of templates");
 
-    private static (int Guides, int Pages) Render(string target, Findings.Proof proof, Templates templates, Shard? shard, CancellationToken cancellation)
+    private static (int Guides, int Pages, int Made) Render(Settings settings, Findings.Proof proof, Templates templates, Shard? shard, CancellationToken cancellation)
     {
         if (!Terminal.Out.Profile.Out.IsTerminal)
         {
-            return SiteBuilder.Render(proof, target, templates, null, shard, cancellation);
+            return SiteBuilder.Render(proof, settings.To, templates, null, shard, settings.Anew, cancellation);
         }
 
-        (int, int) result = default;
+        (int, int, int) result = default;
         Terminal.Out.Progress().AutoClear(true).Start(progress =>
         {
             var bar = progress.AddTask("Rendering guides");
-            result = SiteBuilder.Render(proof, target, templates, (done, all) => bar.MaxValue(all).Value(done), shard, cancellation);
+            result = SiteBuilder.Render(proof, settings.To, templates, (done, all) => bar.MaxValue(all).Value(done), shard, settings.Anew, cancellation);
         });
         return result;
     }

@@ -1,6 +1,6 @@
 using Swapwright.Findings;
-using Swapwright.Site.Models;
 using Swapwright.Site.Rendering;
+using Swapwright.Site.Reuse;
 
 namespace Swapwright.Site;
 
@@ -9,25 +9,40 @@ public static class SiteBuilder
 {
     /// <param name="progress">Told how many of how many guides are done; null where nobody watches.</param>
     /// <param name="shard">The part to render; null for all.</param>
-    /// <returns>The number of guides, and of pages in all.</returns>
+    /// <param name="anew">Whether every page is made, even where the record of an earlier run says that it would be the same.</param>
+    /// <returns>The number of guides, of pages in all, and of pages that were made in this run.</returns>
     /// <exception cref="Output.SiteFolderException">The folder cannot be written or is not the program's own.</exception>
-    public static (int Guides, int Pages) Render(
-        Proof proof, string target, Templates templates, Action<int, int>? progress = null, Shard? shard = null, CancellationToken cancellation = default)
+    public static (int Guides, int Pages, int Made) Render(
+        Proof proof, string target, Templates templates, Action<int, int>? progress = null, Shard? shard = null, bool anew = false, CancellationToken cancellation = default)
     {
         var part = shard ?? Shard.Whole;
-        var plan = new SitePlan(proof, templates);
+
+        // A part of a site is rendered into an empty folder on a machine that comes and goes: there is nothing to keep.
+        var record = shard is not null ? null : anew ? SiteRecord.None : SiteRecord.Read(target);
+        var plan = new SitePlan(proof, templates, record);
         var guides = plan.Guides.Where((_, at) => part.HasGuide(at)).ToList();
         var done = 0;
-        var works = guides.Select(guide => new SiteWork(guide.Pages.Select(page => page.Build), guide.Files, () =>
+        var works = guides.Select(guide => guide with
         {
-            guide.Release();
-            progress?.Invoke(Interlocked.Increment(ref done), guides.Count);
-        }));
+            Done = () =>
+            {
+                guide.Done!();
+                progress?.Invoke(Interlocked.Increment(ref done), guides.Count);
+            },
+        });
 
         // The guides come first: what speaks of several then finds what it needs of each already worked out.
-        var shared = !part.HasShared ? [] : plan.SharedPages.Select(page => new SiteWork([page.Build], [])).Concat(plan.SharedFiles.Select(file => new SiteWork([], [file])));
-        var about = !part.HasShared ? [] : plan.AboutAll([.. plan.Pages.Select(page => page.Path).Order(StringComparer.Ordinal)]);
-        var count = SiteWriter.Write(target, works.Concat(shared), part.HasShared ? templates.Assets : [], templates, about, cancellation);
-        return (guides.Count, count);
+        var (pages, made) = SiteWriter.Write(
+            target, works.Concat(part.HasShared ? plan.Shared : []), part.HasShared ? templates.Assets : [], templates, part.HasShared ? About(plan) : [], record, cancellation);
+        return (guides.Count, pages, made);
+    }
+
+    // When every guide is made: which sheets lie beside it is then known.
+    private static IEnumerable<SiteFile> About(SitePlan plan)
+    {
+        foreach (var file in plan.AboutAll([.. plan.Pages.Select(page => page.Path).Order(StringComparer.Ordinal)]))
+        {
+            yield return file;
+        }
     }
 }

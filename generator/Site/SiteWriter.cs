@@ -1,9 +1,8 @@
-using System.Buffers;
 using System.Collections.Concurrent;
 using System.Runtime.ExceptionServices;
-using System.Text;
 using Swapwright.Site.Output;
 using Swapwright.Site.Rendering;
+using Swapwright.Site.Reuse;
 
 namespace Swapwright.Site;
 
@@ -15,10 +14,12 @@ public static class SiteWriter
     /// <param name="works">Begun in this order, each by one worker; a page is let go when it is written.</param>
     /// <param name="before">Files that are there already, written first.</param>
     /// <param name="after">Files that are written last.</param>
-    /// <returns>The number of pages written.</returns>
+    /// <param name="record">Of the earlier run: works with the same inputs, whose files are as that run left them, are kept and not made.</param>
+    /// <returns>The number of pages of the site, and how many of them were made.</returns>
     /// <exception cref="SiteFolderException">The folder cannot be written or is not the program's own.</exception>
     /// <exception cref="TemplateException">A template is at fault.</exception>
-    public static int Write(string target, IEnumerable<SiteWork> works, IEnumerable<SiteFile> before, Templates templates, IEnumerable<SiteFile> after, CancellationToken cancellation = default)
+    internal static (int Pages, int Made) Write(
+        string target, IEnumerable<SiteWork> works, IEnumerable<SiteFile> before, Templates templates, IEnumerable<SiteFile> after, SiteRecord? record = null, CancellationToken cancellation = default)
     {
         using var folder = SiteFolder.Open(target);
         foreach (var file in before)
@@ -26,34 +27,11 @@ public static class SiteWriter
             folder.Write(file.Path, file.Bytes.Span);
         }
 
-        var buffers = new ConcurrentBag<ArrayBufferWriter<byte>>();
+        var run = new WriterRun(folder, templates, record, cancellation);
         var options = new ParallelOptions { CancellationToken = cancellation, MaxDegreeOfParallelism = Environment.ProcessorCount };
-        var pages = 0;
         try
         {
-            Parallel.ForEach(Partitioner.Create(works, EnumerablePartitionerOptions.NoBuffering), options, work =>
-            {
-                var buffer = buffers.TryTake(out var used) ? used : new ArrayBufferWriter<byte>(256 * 1024);
-                foreach (var build in work.Pages)
-                {
-                    cancellation.ThrowIfCancellationRequested();
-                    var page = build();
-                    buffer.ResetWrittenCount();
-                    templates.Render(page, html => Encode(html, buffer));
-                    folder.Write(page.Frame.Path, buffer.WrittenSpan);
-                    Interlocked.Increment(ref pages);
-                }
-
-                foreach (var file in work.Files)
-                {
-                    buffer.ResetWrittenCount();
-                    file.Write(buffer);
-                    folder.Write(file.Path, buffer.WrittenSpan);
-                }
-
-                work.Done?.Invoke();
-                buffers.Add(buffer);
-            });
+            Parallel.ForEach(Partitioner.Create(works, EnumerablePartitionerOptions.NoBuffering), options, run.Do);
         }
         catch (AggregateException several)
         {
@@ -67,17 +45,11 @@ public static class SiteWriter
         }
 
         folder.Finish();
-        return pages;
-    }
-
-    // Straight to the bytes that are written; a page that a text brought a carriage return into is the exception.
-    private static void Encode(ReadOnlySpan<char> html, ArrayBufferWriter<byte> buffer)
-    {
-        if (html.Contains('\r'))
+        if (record is not null)
         {
-            html = SiteFolder.LineFeeds(html.ToString());
+            SiteRecord.Write(target, run.Done);
         }
 
-        Encoding.UTF8.GetBytes(html, buffer);
+        return (run.Pages, run.Made);
     }
 }

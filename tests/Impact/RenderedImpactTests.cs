@@ -41,7 +41,7 @@ public class RenderedImpactTests
         {
             var pages = guide.Pages.Select(page => (page.Path, Html: templates.Render(page.Build()))).ToList();
             rendered.Add(pages[0].Path, string.Concat(pages.Select(page => page.Html)));
-            guide.Release();
+            guide.Done!();
         }
 
         return rendered;

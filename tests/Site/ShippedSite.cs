@@ -17,7 +17,7 @@ public sealed class ShippedSite : IDisposable
     public ShippedSite()
     {
         Proof = Proof.Of(Path.Combine(Root(), "swap-kb"));
-        (_, Pages) = SiteBuilder.Render(Proof, Folder, Templates.Embedded());
+        (_, Pages, _) = SiteBuilder.Render(Proof, Folder, Templates.Embedded());
     }
 
     public Proof Proof { get; }

@@ -178,7 +178,7 @@ public sealed class SiteFolderTests : IDisposable
         Func<Page> broken = () => throw new InvalidOperationException("broken on purpose");
 
         var fault = Assert.Throws<InvalidOperationException>(() =>
-            SiteWriter.Write(Target, [new SiteWork([broken], [])], [], Templates.Embedded(), []));
+            SiteWriter.Write(Target, [new SiteWork("broken", [new PlannedPage("broken.html", broken)], [])], [], Templates.Embedded(), []));
 
         Assert.Equal("broken on purpose", fault.Message);
         Assert.True(File.Exists(Path.Combine(Target, "index.html")));
@@ -252,10 +252,10 @@ public sealed class SiteFolderTests : IDisposable
 
     private static void WriteAll(string target)
     {
-        var works = SamplePages.All().Select(page => new SiteWork([() => page], [])).Append(new SiteWork([], [PlannedFile.Of("pictures/a.png", () => new SiteFile("pictures/a.png", new byte[] { 1, 2 }))]));
+        var works = SamplePages.All().Select(page => new SiteWork(page.Frame.Path, [new PlannedPage(page.Frame.Path, () => page)], [])).Append(new SiteWork("picture", [], [PlannedFile.Of("pictures/a.png", () => new SiteFile("pictures/a.png", new byte[] { 1, 2 }))]));
         var templates = Templates.Embedded();
         var count = SiteWriter.Write(target, works, templates.Assets, templates, [new SiteFile("last.txt", new byte[] { 3 })]);
-        Assert.Equal(SamplePages.All().Count, count);
+        Assert.Equal(SamplePages.All().Count, count.Pages);
         Assert.Equal([1, 2], File.ReadAllBytes(Path.Combine(target, "pictures", "a.png")));
         Assert.Equal([3], File.ReadAllBytes(Path.Combine(target, "last.txt")));
     }

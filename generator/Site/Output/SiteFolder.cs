@@ -67,8 +67,69 @@ public sealed class SiteFolder : IDisposable
     public void Write(string path, string text) => Write(path, Utf8.GetBytes(LineFeeds(text)));
 
     /// <summary>Writes a file below the site's root. Each path is written once.</summary>
+    /// <returns>By what the file is known again.</returns>
     /// <exception cref="SiteFolderException">The path leaves the site, names the mark, or was written before.</exception>
-    public void Write(string path, ReadOnlySpan<byte> bytes)
+    public FileStamp Write(string path, ReadOnlySpan<byte> bytes)
+    {
+        var full = Begin(path);
+        try
+        {
+            var before = Path.Combine(_target, path);
+            if (!Holds(before, bytes) || !HardLink.TryMake(before, full))
+            {
+                using var file = File.OpenHandle(full, FileMode.CreateNew, FileAccess.Write, FileShare.None, FileOptions.None, bytes.Length);
+                RandomAccess.Write(file, bytes, 0);
+                return new FileStamp(bytes.Length, File.GetLastWriteTimeUtc(file).Ticks);
+            }
+
+            return new FileStamp(bytes.Length, File.GetLastWriteTimeUtc(full).Ticks);
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentOutOfRangeException)
+        {
+            // The last is what the runtime makes of a disk that takes no file of this length.
+            throw new SiteFolderException($"`{path}` of the site cannot be written: {fault.Message}", fault);
+        }
+    }
+
+    /// <summary>
+    /// Takes files of the previous site over as they are, all or none: nothing is taken where one of them is not as its stamp says, or
+    /// where the disk gives no file a second name.
+    /// </summary>
+    public bool TryKeep(IReadOnlyList<string> paths, ReadOnlySpan<FileStamp> stamps)
+    {
+        if (paths.Count != stamps.Length)
+        {
+            return false;
+        }
+
+        for (var at = 0; at < stamps.Length; at++)
+        {
+            if (!SitePath.IsPlain(paths[at]) || FileStamp.Of(Path.Combine(_target, paths[at])) != stamps[at])
+            {
+                return false;
+            }
+        }
+
+        for (var at = 0; at < stamps.Length; at++)
+        {
+            var full = Begin(paths[at]);
+            if (!HardLink.TryMake(Path.Combine(_target, paths[at]), full))
+            {
+                foreach (var path in paths.Take(at + 1))
+                {
+                    _written.TryRemove(path, out _);
+                    File.Delete(Path.Combine(_fresh, path));
+                }
+
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    // The place of a new file, whose folder is there.
+    private string Begin(string path)
     {
         if (!SitePath.IsPlain(path))
         {
@@ -84,18 +145,13 @@ public sealed class SiteFolder : IDisposable
         try
         {
             _ = _folders.GetOrAdd(Path.GetDirectoryName(full)!, static folder => Directory.CreateDirectory(folder).Exists);
-            var before = Path.Combine(_target, path);
-            if (!Holds(before, bytes) || !HardLink.TryMake(before, full))
-            {
-                using var file = File.OpenHandle(full, FileMode.CreateNew, FileAccess.Write, FileShare.None, FileOptions.None, bytes.Length);
-                RandomAccess.Write(file, bytes, 0);
-            }
         }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentOutOfRangeException)
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
-            // The last is what the runtime makes of a disk that takes no file of this length.
             throw new SiteFolderException($"`{path}` of the site cannot be written: {fault.Message}", fault);
         }
+
+        return full;
     }
 
     /// <summary>Whether a file of the previous site has these bytes. It is read, not believed: somebody may have changed it.</summary>
@@ -191,7 +247,7 @@ public sealed class SiteFolder : IDisposable
     }
 
     /// <summary>A link is followed, so that the folder it names is replaced and the link stays.</summary>
-    private static string RealPlace(string target)
+    internal static string RealPlace(string target)
     {
         var full = Path.TrimEndingDirectorySeparator(Path.GetFullPath(target));
         var folder = new DirectoryInfo(full);

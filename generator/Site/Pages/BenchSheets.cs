@@ -32,16 +32,45 @@ internal static class BenchSheets
         (Otherwise, "Other choices", "each line that another option changes"),
     ];
 
-    /// <summary>The tables for a spreadsheet that lie beside a guide's sheets, by the name that a sheet's part has.</summary>
-    public static readonly ImmutableArray<string> Tables = ["wiring", "belts", "hoses", "effort", SheetTables.Figures];
-
     // Hours and money stand in one table, line by line.
-    private static string? Table(string sheet) => sheet is Work or Shopping ? "effort" : Tables.Contains(sheet) ? sheet : null;
+    private static string? Table(string sheet) => sheet switch
+    {
+        Work or Shopping => "effort",
+        Figures => SheetTables.Figures,
+        Otherwise => null,
+        _ => sheet,
+    };
 
-    public static ImmutableArray<BenchLink> Links(GuideEntry guide) => [.. s_kinds.Select(kind => new BenchLink(new PageLink(kind.Kind, SitePaths.Bench(guide.Path, kind.Id)), kind.Words))];
+    /// <summary>The sheets of a guide that have something on them; there are no others.</summary>
+    /// <param name="isOpen">Whether the reader of the guide still decides something.</param>
+    public static ImmutableArray<string> Of(Sheet sheet, bool isOpen)
+    {
+        bool Has(string id) => id switch
+        {
+            Wiring => sheet.Wiring is not null,
+            Belts => !sheet.Belts.IsEmpty,
+            Hoses => sheet.Hoses is not null,
+            Figures => sheet.Gearbox is not null || sheet.Ecu is not null || sheet.Ledgers.Any(ledger => ledger.Id != "torques"),
+            Otherwise => isOpen,
+            _ => true,
+        };
+        return [.. s_kinds.Select(kind => kind.Id).Where(Has)];
+    }
 
-    public static IEnumerable<PlannedPage> Of(SiteKnowledge site, GuideEntry guide) =>
-        s_kinds.Select(kind => new PlannedPage(SitePaths.Bench(guide.Path, kind.Id), () => Build(site, guide, kind.Id)));
+    public static ImmutableArray<BenchLink> Links(SiteKnowledge site, GuideEntry guide) =>
+        [.. Kinds(site, guide).Select(kind => new BenchLink(new PageLink(kind.Kind, SitePaths.Bench(guide.Path, kind.Id)), kind.Words))];
+
+    public static IEnumerable<PlannedPage> Pages(SiteKnowledge site, GuideEntry guide) =>
+        Kinds(site, guide).Select(kind => new PlannedPage(SitePaths.Bench(guide.Path, kind.Id), () => Build(site, guide, kind.Id)));
+
+    /// <summary>The tables for a spreadsheet that lie beside a guide's sheets, by the name that a sheet's part has.</summary>
+    public static IEnumerable<string> Tables(SiteKnowledge site, GuideEntry guide) => Kinds(site, guide).Select(kind => Table(kind.Id)).OfType<string>().Distinct(StringComparer.Ordinal);
+
+    private static IEnumerable<(string Id, string Kind, string Words)> Kinds(SiteKnowledge site, GuideEntry guide)
+    {
+        var sheets = site.BriefOf(guide).Sheets;
+        return s_kinds.Where(kind => sheets.Contains(kind.Id));
+    }
 
     /// <summary>The sheets that say the same of two combinations of one guide, whose worksheets are shared where they are equal.</summary>
     public static IEnumerable<string> Same(Sheet one, Sheet other)
@@ -75,7 +104,7 @@ internal static class BenchSheets
             Kind = kind,
             Guide = new PageLink(whole, guide.Path),
             Chosen = [.. GuidePages.Headline(site, guide), .. GuidePages.Decided(site, sheet, guide)],
-            Others = [.. s_kinds.Where(one => one.Id != id).Select(one => new PageLink(one.Kind, SitePaths.Bench(guide.Path, one.Id)))],
+            Others = [.. Kinds(site, guide).Where(one => one.Id != id).Select(one => new PageLink(one.Kind, SitePaths.Bench(guide.Path, one.Id)))],
         };
         var frame = site.Frame(path, title, $"{kind} for {whole}.", SiteKnowledge.Link(guide.Headline.Chassis), head.Guide) with
         {

@@ -13,7 +13,8 @@ internal sealed class DifferPages(SiteKnowledge site)
     {
         var guides = site.GuidesOfChassis[chassis.Id].OrderBy(guide => guide.Headline.Donor.Family, StringComparer.Ordinal).ThenBy(guide => guide.Headline.Donor.Years.From).ThenBy(guide => guide.Path, StringComparer.Ordinal).ToImmutableArray();
         var briefs = guides.Select(site.BriefOf).ToImmutableArray();
-        var positions = site.Base.PositionOrder.Select((position, at) => (Position: position, Answers: Answers(at, briefs))).Where(pair => !pair.Answers.IsEmpty).ToList();
+        var asked = guides.Select(site.AnswersOf).ToImmutableArray();
+        var positions = site.Base.PositionOrder.Select((position, at) => (Position: position, Answers: Answers(at, asked))).Where(pair => !pair.Answers.IsEmpty).ToList();
         var differing = positions.Where(pair => pair.Answers.Length > 1).ToList();
         return new DifferPage
         {
@@ -44,9 +45,9 @@ internal sealed class DifferPages(SiteKnowledge site)
     private static ComparedCell Sum(string text, decimal value) => new(text, value.ToString("0.##", CultureInfo.InvariantCulture));
 
     /// <summary>What is asked for at a position, each with the guides that ask it; empty where it arises in none.</summary>
-    private ImmutableArray<DifferAnswer> Answers(int position, ImmutableArray<GuideBrief> briefs)
+    private ImmutableArray<DifferAnswer> Answers(int position, ImmutableArray<ImmutableArray<Answer?>> guides)
     {
-        var asked = briefs.Select((brief, at) => (Guide: at + 1, Answer: brief.Answers[position])).ToList();
+        var asked = guides.Select((answers, at) => (Guide: at + 1, Answer: answers[position])).ToList();
         return asked.TrueForAll(one => one.Answer is null) ? [] :
         [
             .. asked.GroupBy(one => one.Answer is { } answer ? (ShopWords.Verb(answer), Words(answer)) : ((Verb, string)?)null)

@@ -50,7 +50,7 @@ internal static class GuidePages
             Donor = SiteKnowledge.Link(donor),
             Headline = Headline(site, guide),
             Summary = Summary(site, sheet, guide),
-            Sheets = BenchSheets.Links(guide),
+            Sheets = BenchSheets.Links(site, guide),
             Choices = choices,
             Otherwise = choices.IsEmpty ? null : new PageLink(
                 exclusions == 0 ? "What other options change, line by line" : "What other options change, and which do not go together",

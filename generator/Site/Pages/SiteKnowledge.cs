@@ -69,7 +69,13 @@ internal sealed class SiteKnowledge
 
     /// <summary>What other pages tell of a guide.</summary>
     public GuideBrief BriefOf(GuideEntry guide) => _briefs.GetOrAdd(
-        guide.Path, _ => new Lazy<GuideBrief>(() => GuideBrief.Of(_sheets.TryGetValue(guide.Path, out var sheet) ? sheet.Value : Sheets.Build(guide.Recommended.AsSpan()), Base))).Value;
+        guide.Path, _ => new Lazy<GuideBrief>(() => GuideBrief.Of(_sheets.TryGetValue(guide.Path, out var sheet) ? sheet.Value : Sheets.Build(guide.Recommended.AsSpan()), guide.Headline, Base))).Value;
+
+    /// <summary>What a guide answers, position by position.</summary>
+    public ImmutableArray<Answer?> AnswersOf(GuideEntry guide) => BriefOf(guide).Answers ?? GuideBrief.AnswersOf(Sheets.Build(guide.Recommended.AsSpan()), Base);
+
+    /// <summary>Takes what an earlier run noted of a guide for what there is to tell of it.</summary>
+    public void Recall(GuideEntry guide, GuideBrief brief) => _briefs.TryAdd(guide.Path, new Lazy<GuideBrief>(brief));
 
     /// <summary>Lets a guide's sheet go when its own pages are made.</summary>
     public void Release(GuideEntry guide)

@@ -41,21 +41,35 @@ public sealed class PublishedSiteTests : IDisposable
 
     /// <summary>Each sheet for the bench that has a table gives it to a spreadsheet, and says so where the guide says it.</summary>
     [Theory]
-    [InlineData("wiring", "wiring")]
-    [InlineData("belts", "belts")]
-    [InlineData("hoses", "hoses")]
-    [InlineData("work", "effort")]
-    [InlineData("shopping", "effort")]
-    [InlineData("figures", "figures")]
-    public void Render_BenchSheet_LinksToItsTable(string sheet, string table)
+    [InlineData("workshop", "wiring", "wiring")]
+    [InlineData("workshop", "belts", "belts")]
+    [InlineData("plumbing", "hoses", "hoses")]
+    [InlineData("workshop", "work", "effort")]
+    [InlineData("workshop", "shopping", "effort")]
+    [InlineData("likes", "figures", "figures")]
+    public void Render_BenchSheet_LinksToItsTable(string knowledgeBase, string sheet, string table)
     {
-        Render(Proof.Of(KnowledgeBaseCase.GoodFolder("workshop")));
+        Render(Proof.Of(KnowledgeBaseCase.GoodFolder(knowledgeBase)));
 
         var page = Directory.EnumerateFiles(Path.Combine(_folder, "bench"), $"{sheet}.html", SearchOption.AllDirectories).Order(StringComparer.Ordinal).First();
         var link = Assert.Single(ParsedPage.Of(File.ReadAllText(page)).Document.QuerySelectorAll("footer a"), link => link.GetAttribute("href")!.EndsWith(".csv", StringComparison.Ordinal));
         var file = Path.Combine(Path.GetDirectoryName(page)!, link.GetAttribute("href")!);
         Assert.Equal($"{table}.csv", Path.GetFileName(file));
         Assert.Contains(',', File.ReadLines(file).First());
+    }
+
+    /// <summary>A sheet or a table with nothing on it is not made, and neither are switches where nothing is left to choose.</summary>
+    [Theory]
+    [InlineData("small", "effort.csv shopping.html work.html")]
+    [InlineData("workshop", "belts.csv belts.html choices.js effort.csv otherwise.html shopping.html wiring.csv wiring.html work.html")]
+    [InlineData("plumbing", "choices.js effort.csv hoses.csv hoses.html otherwise.html shopping.html work.html")]
+    public void Render_SheetsOfTheBench_AreThoseThatHaveSomethingOnThem(string knowledgeBase, string expected)
+    {
+        Render(Proof.Of(KnowledgeBaseCase.GoodFolder(knowledgeBase)));
+
+        var guides = Directory.EnumerateFiles(Path.Combine(_folder, "bench"), "*", SearchOption.AllDirectories).GroupBy(Path.GetDirectoryName).ToList();
+        Assert.NotEmpty(guides);
+        Assert.All(guides, files => Assert.Equal(expected, string.Join(' ', files.Select(file => Path.GetFileName(file)).Order(StringComparer.Ordinal))));
     }
 
     [Fact]

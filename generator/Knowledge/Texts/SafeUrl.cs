@@ -27,6 +27,11 @@ public static class SafeUrl
     /// <summary>What an address is to a page, wherever the page lies.</summary>
     public static AddressKind Judge(string? address)
     {
+        if (IsPlainPath(address))
+        {
+            return AddressKind.BelowRoot;
+        }
+
         if (string.IsNullOrEmpty(address) || address.AsSpan().ContainsAny(Refused) || HasControl(address))
         {
             return AddressKind.Refused;
@@ -47,6 +52,14 @@ public static class SafeUrl
     }
 
     private static readonly System.Buffers.SearchValues<char> Refused = System.Buffers.SearchValues.Create(" \\\"'<>`{}|^");
+
+    private static readonly System.Buffers.SearchValues<char> Plain =
+        System.Buffers.SearchValues.Create("#-./0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ_abcdefghijklmnopqrstuvwxyz");
+
+    /// <summary>Almost every address of a site: nothing in it needs a second look.</summary>
+    private static bool IsPlainPath(ReadOnlySpan<char> address) =>
+        address.Length > 0 && char.IsAsciiLetterOrDigit(address[0]) && !address.ContainsAnyExcept(Plain)
+        && address.IndexOf("/.") < 0 && address.IndexOf("//") < 0;
 
     private static bool AllowedScheme(ReadOnlySpan<char> scheme) =>
         scheme.Equals("https", StringComparison.OrdinalIgnoreCase)

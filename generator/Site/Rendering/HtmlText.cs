@@ -1,5 +1,4 @@
 using System.Buffers;
-using System.Text;
 
 namespace Swapwright.Site.Rendering;
 
@@ -15,33 +14,22 @@ public static class HtmlText
             return text;
         }
 
-        var result = new StringBuilder(text.Length + 16);
-        Append(text, (value, start, length) => result.Append(value, start, length));
+        var result = new PageBuffer(text.Length + 16);
+        result.WriteEscaped(text);
         return result.ToString();
     }
 
     /// <summary>Writes the escaped text piece by piece: unchanged stretches straight from the text.</summary>
-    public static void Append(string text, Action<string, int, int> write)
+    internal static void Append(ReadOnlySpan<char> text, PageBuffer to)
     {
-        var start = 0;
-        while (start < text.Length)
+        for (var next = text.IndexOfAny(Special); next >= 0; next = text.IndexOfAny(Special))
         {
-            var next = text.AsSpan(start).IndexOfAny(Special);
-            if (next < 0)
-            {
-                write(text, start, text.Length - start);
-                return;
-            }
-
-            if (next > 0)
-            {
-                write(text, start, next);
-            }
-
-            var entity = Entity(text[start + next]);
-            write(entity, 0, entity.Length);
-            start += next + 1;
+            to.Write(text[..next]);
+            to.Write(Entity(text[next]));
+            text = text[(next + 1)..];
         }
+
+        to.Write(text);
     }
 
     private static string Entity(char c) => c switch

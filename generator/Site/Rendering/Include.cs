@@ -11,7 +11,7 @@ namespace Swapwright.Site.Rendering;
 internal sealed class Include(Func<string, Template?> find) : IScriptCustomFunction
 {
     /// <summary>The name and what a template is given; more would be a sign that it wants a record of its own.</summary>
-    private const int MostArguments = 8;
+    public const int MostArguments = 8;
 
     public int RequiredParameterCount => 1;
 

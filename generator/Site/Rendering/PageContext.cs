@@ -13,18 +13,18 @@ namespace Swapwright.Site.Rendering;
 internal sealed class PageContext : TemplateContext
 {
     /// <summary>Far above the largest guide, low enough to end a template that loops by mistake.</summary>
-    private const int MostIterations = 200_000;
+    public const int MostIterations = 200_000;
 
     /// <summary>
     /// Nodes evaluated for one page. Loops inside each other multiply what <see cref="MostIterations"/> allows each, and a
     /// clock would end the same template sometimes: counting ends it always, at the same place. The largest guides take some
     /// hundred thousand.
     /// </summary>
-    private const int MostSteps = 20_000_000;
+    public const int MostSteps = 20_000_000;
 
     /// <summary>Characters of one page, and of one text in it.</summary>
-    private const int MostOutput = 32 * 1024 * 1024;
-    private const int LongestText = 4 * 1024 * 1024;
+    public const int MostOutput = 32 * 1024 * 1024;
+    public const int LongestText = 4 * 1024 * 1024;
 
     private readonly PageBuffer _buffer = new(64 * 1024);
     private int _steps;
@@ -78,10 +78,10 @@ internal sealed class PageContext : TemplateContext
                 break;
             case string text:
                 Bound(span, text.Length);
-                HtmlText.Append(text, _writePiece ??= WritePiece);
+                Escape(text);
                 break;
             default:
-                HtmlText.Append(ObjectToString(textAsObject) ?? "", _writePiece ??= WritePiece);
+                Escape(ObjectToString(textAsObject) ?? "");
                 break;
         }
 
@@ -129,6 +129,18 @@ internal sealed class PageContext : TemplateContext
             ? RecordAccessor.For(target.GetType())
             : base.GetMemberAccessorImpl(target)!;
 
+    private void Escape(string text)
+    {
+        if (Output is PageBuffer buffer)
+        {
+            buffer.WriteEscaped(text);
+        }
+        else
+        {
+            Write(HtmlText.Escape(text));
+        }
+    }
+
     private void Bound(SourceSpan span, int length)
     {
         _written += length;
@@ -137,8 +149,4 @@ internal sealed class PageContext : TemplateContext
             throw new ScriptRuntimeException(span, "the page grows beyond 32 MiB");
         }
     }
-
-    private Action<string, int, int>? _writePiece;
-
-    private void WritePiece(string text, int start, int length) => Write(text, start, length);
 }

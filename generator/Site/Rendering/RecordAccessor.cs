@@ -5,6 +5,7 @@ using System.Text;
 using Scriban;
 using Scriban.Parsing;
 using Scriban.Runtime;
+using Swapwright.Site.Rendering.Compiled;
 
 namespace Swapwright.Site.Rendering;
 
@@ -16,13 +17,13 @@ internal sealed class RecordAccessor : IObjectAccessor
 {
     private static readonly ConcurrentDictionary<Type, RecordAccessor> Known = new();
 
-    private readonly FrozenDictionary<string, MethodInvoker> _properties;
+    private readonly FrozenDictionary<string, PropertyGetter> _properties;
 
     private RecordAccessor(Type type)
     {
         _properties = type.GetProperties(BindingFlags.Public | BindingFlags.Instance)
             .Where(property => property.CanRead && property.GetIndexParameters().Length == 0)
-            .ToFrozenDictionary(property => SnakeCase(property.Name), property => MethodInvoker.Create(property.GetMethod!), StringComparer.Ordinal);
+            .ToFrozenDictionary(property => SnakeCase(property.Name), PropertyGetter.Of, StringComparer.Ordinal);
     }
 
     public bool HasIndexer => false;
@@ -30,6 +31,9 @@ internal sealed class RecordAccessor : IObjectAccessor
     public Type IndexType => typeof(string);
 
     public static RecordAccessor For(Type type) => Known.GetOrAdd(type, static key => new RecordAccessor(key));
+
+    /// <summary>How a property is read; null where there is none of this name.</summary>
+    public PropertyGetter? Getter(string name) => _properties.GetValueOrDefault(name);
 
     public int GetMemberCount(TemplateContext context, SourceSpan span, object target) => _properties.Count;
 
@@ -41,7 +45,7 @@ internal sealed class RecordAccessor : IObjectAccessor
     public bool TryGetValue(TemplateContext context, SourceSpan span, object target, string member, out object? value)
     {
         var known = _properties.TryGetValue(member, out var property);
-        value = known ? property!.Invoke(target) : null;
+        value = known ? property!.Get(target) : null;
         return known;
     }
 

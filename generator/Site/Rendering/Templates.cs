@@ -7,6 +7,7 @@ using Scriban.Parsing;
 using Scriban.Syntax;
 using Swapwright.Site.Models;
 using Swapwright.Site.Reuse;
+using Swapwright.Site.Rendering.Compiled;
 
 namespace Swapwright.Site.Rendering;
 
@@ -24,7 +25,9 @@ public sealed class Templates
 
     private readonly FrozenDictionary<string, Template> _templates;
     private readonly FrozenDictionary<string, string> _texts;
+    private readonly FrozenDictionary<string, CompiledTemplate> _compiled;
     private readonly ConcurrentBag<PageContext> _contexts = [];
+    private readonly ConcurrentBag<PageRun> _runs = [];
 
     private readonly IReadOnlyList<SiteFile> _files;
 
@@ -53,6 +56,7 @@ public sealed class Templates
 
         _texts = texts.ToFrozenDictionary(StringComparer.Ordinal);
         _templates = templates.ToFrozenDictionary(StringComparer.Ordinal);
+        (_compiled, NotCompiled) = Compile(templates);
         Assets = assets;
     }
 
@@ -64,6 +68,9 @@ public sealed class Templates
 
     /// <summary>A Markdown file among the templates, such as <c>findings/gap.md</c>; null where there is none.</summary>
     public string? Text(string path) => _texts.GetValueOrDefault(path);
+
+    /// <summary>Templates that the engine has to walk through for every page, each with the place of what is to blame.</summary>
+    public IReadOnlyList<string> NotCompiled { get; }
 
     public IEnumerable<string> Names => _templates.Keys.Order(StringComparer.Ordinal);
 
@@ -112,16 +119,49 @@ public sealed class Templates
     /// <exception cref="TemplateException">An unknown name, a wrong include or another fault of a template.</exception>
     public void Render(Page page, Action<ReadOnlySpan<char>> use)
     {
+        if (!TryCompiled(page, use))
+        {
+            RenderByEngine(page, use);
+        }
+    }
+
+    /// <summary>The page from compiled templates alone; nothing and false where it takes the engine.</summary>
+    internal bool TryCompiled(Page page, Action<ReadOnlySpan<char>> use)
+    {
+        if (!_compiled.TryGetValue(Layout, out var layout))
+        {
+            return false;
+        }
+
+        if (!_runs.TryTake(out var run))
+        {
+            run = new PageRun(InWords);
+        }
+
+        try
+        {
+            use(run.Render(layout, page));
+            return true;
+        }
+        catch (BeyondCompiledException)
+        {
+            return false;
+        }
+        finally
+        {
+            _runs.Add(run);
+        }
+    }
+
+    /// <summary>The page as the template engine renders it, whose word is the last on what is a fault.</summary>
+    internal void RenderByEngine(Page page, Action<ReadOnlySpan<char>> use)
+    {
         if (!_templates.TryGetValue(Layout, out var layout))
         {
             throw new TemplateException(Layout + Extension, 1, 1, "there is no template of this name");
         }
 
-        if (!_contexts.TryTake(out var context))
-        {
-            context = new PageContext(new PageFunctions(_templates.GetValueOrDefault));
-        }
-
+        var context = Context();
         try
         {
             use(context.Render(layout, page));
@@ -137,6 +177,35 @@ public sealed class Templates
         {
             throw new TemplateException(page.Template + Extension, 1, 1, "blocks or expressions are nested too deeply", fault);
         }
+    }
+
+    private PageContext Context() => _contexts.TryTake(out var context) ? context : new PageContext(new PageFunctions(_templates.GetValueOrDefault));
+
+    private string InWords(object value)
+    {
+        var context = Context();
+        var words = context.ObjectToString(value) ?? "";
+        _contexts.Add(context);
+        return words;
+    }
+
+    private (FrozenDictionary<string, CompiledTemplate> Compiled, IReadOnlyList<string> Not) Compile(Dictionary<string, Template> templates)
+    {
+        var compiled = new Dictionary<string, CompiledTemplate>(StringComparer.Ordinal);
+        var not = new List<string>();
+        foreach (var (name, template) in templates)
+        {
+            if (TemplateCompiler.Compile(template.Page!, other => _compiled.GetValueOrDefault(other), out var beyond) is { } made)
+            {
+                compiled.Add(name, made);
+            }
+            else
+            {
+                not.Add($"{name}{Extension}:{beyond}");
+            }
+        }
+
+        return (compiled.ToFrozenDictionary(StringComparer.Ordinal), not);
     }
 
     private static Template Parse(SiteFile file, string name)

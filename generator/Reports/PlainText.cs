@@ -10,7 +10,8 @@ internal static class PlainText
     /// <summary>Takes out what a terminal would obey: control characters and marks that turn the direction of writing.</summary>
     public static string Tame(string text)
     {
-        if (!text.EnumerateRunes().Any(IsUnruly))
+        // Nearly every text is plain ASCII, and more than half of what is left holds only a dash or a sign.
+        if (text.AsSpan().IndexOfAnyExceptInRange(' ', '~') < 0 || IsTame(text))
         {
             return text;
         }
@@ -26,6 +27,19 @@ internal static class PlainText
 
     /// <summary>Tame, and escaped for the console's markup.</summary>
     public static string Markup(string text) => Spectre.Console.Markup.Escape(Tame(text));
+
+    private static bool IsTame(string text)
+    {
+        foreach (var rune in text.EnumerateRunes())
+        {
+            if (IsUnruly(rune))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
 
     // By code point, not by char: tag characters, which hide text, lie beyond the first plane.
     private static bool IsUnruly(Rune rune) => Rune.GetUnicodeCategory(rune) switch

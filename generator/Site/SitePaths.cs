@@ -72,5 +72,12 @@ public static class SitePaths
     public static string? Address(string? baseAddress, string path) => string.IsNullOrEmpty(baseAddress) ? null : $"{baseAddress.TrimEnd('/')}/{(path == Start ? "" : path)}";
 
     /// <summary>Way up from a page to the root: "" for "index.html", "../" for "rule/x.html".</summary>
-    public static string PrefixOf(string path) => string.Concat(Enumerable.Repeat("../", path.Count(c => c == '/')));
+    public static string PrefixOf(string path) => path.AsSpan().Count('/') switch
+    {
+        0 => "",
+        1 => "../",
+        2 => "../../",
+        3 => "../../../",
+        var depth => string.Concat(Enumerable.Repeat("../", depth)),
+    };
 }

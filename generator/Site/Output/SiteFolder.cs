@@ -22,6 +22,9 @@ public sealed class SiteFolder : IDisposable
     private readonly string _fresh;
     private readonly string _previous;
     private readonly FileStream _lock;
+
+    // Where there is no earlier site, nobody needs to look for its files one by one.
+    private readonly bool _isThere;
     private readonly ConcurrentDictionary<string, string> _written = new(StringComparer.OrdinalIgnoreCase);
     private readonly ConcurrentDictionary<string, bool> _folders = new(StringComparer.Ordinal);
     private bool _finished;
@@ -32,6 +35,7 @@ public sealed class SiteFolder : IDisposable
         _fresh = fresh;
         _previous = previous;
         _lock = held;
+        _isThere = Directory.Exists(target);
     }
 
     /// <summary>Opens a folder for a new site without touching what is there.</summary>
@@ -75,9 +79,9 @@ public sealed class SiteFolder : IDisposable
         try
         {
             var before = Path.Combine(_target, path);
-            if (!Holds(before, bytes) || !HardLink.TryMake(before, full))
+            if (!_isThere || !Holds(before, bytes) || !HardLink.TryMake(before, full))
             {
-                using var file = File.OpenHandle(full, FileMode.CreateNew, FileAccess.Write, FileShare.None, FileOptions.None, bytes.Length);
+                using var file = File.OpenHandle(full, FileMode.CreateNew, FileAccess.Write, FileShare.None);
                 RandomAccess.Write(file, bytes, 0);
                 return new FileStamp(bytes.Length, File.GetLastWriteTimeUtc(file).Ticks);
             }

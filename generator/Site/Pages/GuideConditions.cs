@@ -32,5 +32,5 @@ internal sealed class GuideConditions
     public bool Meets(Region region) => _site.Store.Intersects(_here, region);
 
     /// <summary>null where the region holds in the whole guide.</summary>
-    public GuideCondition? Of(Region region) => _site.Condition(_site.Store.And(_site.Store.Slice(region, _held), _context), _context);
+    public GuideCondition? Of(Region region) => _site.Store.Implies(_here, region) ? null : _site.Condition(_site.Store.And(_site.Store.Slice(region, _held), _context), _context);
 }

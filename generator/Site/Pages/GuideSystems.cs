@@ -31,7 +31,7 @@ internal sealed class GuideSystems(SiteKnowledge site, GuideEntry guide)
                 {
                     Id = position.Id,
                     Position = SiteKnowledge.Link(position),
-                    Lines = [.. Standing(position).Where(IsRecommended).Select(standing => Line(position, standing, guide.Path))],
+                    Lines = [.. Standing(position).Where(IsRecommended).Select(standing => Line(standing, guide.Path))],
                     Others = [.. Standing(position).Where(standing => !IsRecommended(standing)).Select((standing, at) => Other(position, standing, at))],
                 }),
             ],
@@ -47,7 +47,7 @@ internal sealed class GuideSystems(SiteKnowledge site, GuideEntry guide)
             [
                 .. Positions(system).Select(position => new OtherwisePosition(
                     new PageLink(position.Title, $"{guide.Path}#at-{position.Id}"),
-                    [.. Standing(position).Where(standing => !IsRecommended(standing)).Select((standing, at) => new OtherwiseLine(Anchor(position, at), Line(position, standing, path)))]))
+                    [.. Standing(position).Where(standing => !IsRecommended(standing)).Select((standing, at) => new OtherwiseLine(Anchor(position, at), Line(standing, path)))]))
                     .Where(position => position.Lines.Count > 0),
             ])).Where(system => system.Positions.Count > 0),
     ];
@@ -59,7 +59,7 @@ internal sealed class GuideSystems(SiteKnowledge site, GuideEntry guide)
         foreach (var position in site.Base.Systems.SelectMany(Positions))
         {
             var others = Standing(position).Where(standing => !IsRecommended(standing))
-                .Select((standing, at) => new VariantLine(standing.Rule.Id, at + 1, Anchor(position, at), Line(position, standing, guide.Path), [.. standing.Rule.Sources.Select(site.Base.Sources.Find).OfType<SourceEntry>()]));
+                .Select((standing, at) => new VariantLine(standing.Rule.Id, at + 1, Anchor(position, at), Line(standing, guide.Path), [.. standing.Rule.Sources.Select(site.Base.Sources.Find).OfType<SourceEntry>()]));
             var lines = Standing(position).Where(IsRecommended).Select(standing => new VariantLine(standing.Rule.Id, 0, "", null, [])).Concat(others).ToImmutableArray();
             if (lines.Length > 1 || _conditions.Of(site.Resolution.Applies(position.Id)) is not null)
             {
@@ -98,29 +98,14 @@ internal sealed class GuideSystems(SiteKnowledge site, GuideEntry guide)
         return new PageLink(number, $"#source-{number}");
     }
 
-    private GuideLine Line(Position position, StandingAnswer standing, string path)
+    private GuideLine Line(StandingAnswer standing, string path)
     {
         var (rule, answer) = (standing.Rule, standing.Answer);
-        return new GuideLine
+        var said = site.SaidOf(rule, answer, path);
+        return said with
         {
-            Verb = ShopWords.Verb(answer),
-            VerbText = ShopWords.Sentence(answer),
             Condition = _conditions.Of(standing.Region),
-            Parts = [.. new[] { answer.Part }.Concat(answer.Also).OfType<string>().Select(site.Part)],
-            Cautions = site.Cautions(rule.Cautions, path),
-            Steps = site.Inlines(answer.Steps, path),
-            Notes = site.Block(answer.Notes, path),
-            Mistakes = site.Inlines(answer.Mistakes, path),
-            Articles = answer.Article is { } article && site.Base.Articles.Find(article) is { } found ? [SiteKnowledge.Link(found)] : [],
-            Reason = new GuideReason
-            {
-                Because = site.Block(rule.Because, path),
-                Rule = SiteKnowledge.Link(rule) with { Text = rule.Id },
-                Standing = SiteKnowledge.Standing(rule.Standing),
-                StandingText = SiteKnowledge.StandingText(rule.Standing),
-                Checked = rule.Checked,
-                Sources = [.. rule.Sources.Where(site.Base.Sources.Has).Select(Numbered)],
-            },
+            Reason = said.Reason with { Sources = [.. rule.Sources.Where(site.Base.Sources.Has).Select(Numbered)] },
         };
     }
 }

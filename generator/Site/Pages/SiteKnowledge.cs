@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using Swapwright.Findings;
 using Swapwright.Knowledge;
 using Swapwright.Rules;
@@ -21,6 +22,7 @@ internal sealed class SiteKnowledge
 {
     private readonly ConcurrentDictionary<string, Lazy<Sheet>> _sheets = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<string, Lazy<GuideBrief>> _briefs = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<(Answer Answer, string Prefix), GuideLine> _said = new(new BySame());
     private readonly Dictionary<(Region Region, Region Context), GuideCondition?> _conditions = [];
 
     private readonly Dictionary<(Region Context, string Choice, string Option), ImmutableArray<KeyValuePair<string, string>>> _settled = [];
@@ -153,6 +155,27 @@ internal sealed class SiteKnowledge
 
         return settled;
     }
+
+    /// <summary>What an answer says in any guide, for pages as deep as a path: where it holds and its numbered sources are the guide's own.</summary>
+    public GuideLine SaidOf(Rule rule, Answer answer, string path) => _said.GetOrAdd((answer, SitePaths.PrefixOf(path)), _ => new GuideLine
+    {
+        Verb = ShopWords.Verb(answer),
+        VerbText = ShopWords.Sentence(answer),
+        Parts = [.. new[] { answer.Part }.Concat(answer.Also).OfType<string>().Select(Part)],
+        Cautions = Cautions(rule.Cautions, path),
+        Steps = Inlines(answer.Steps, path),
+        Notes = Block(answer.Notes, path),
+        Mistakes = Inlines(answer.Mistakes, path),
+        Articles = answer.Article is { } article && Base.Articles.Find(article) is { } found ? [Link(found)] : [],
+        Reason = new GuideReason
+        {
+            Because = Block(rule.Because, path),
+            Rule = Link(rule) with { Text = rule.Id },
+            Standing = Standing(rule.Standing),
+            StandingText = StandingText(rule.Standing),
+            Checked = rule.Checked,
+        },
+    });
 
     public SiteFrame Frame(string path, string title, string description, params ReadOnlySpan<PageLink> above) => new()
     {
@@ -288,4 +311,12 @@ internal sealed class SiteKnowledge
         "measured" => "measured",
         _ => "reported",
     };
+
+    // An answer is known by being the same one: to compare its texts would cost more than to write them.
+    private sealed class BySame : IEqualityComparer<(Answer Answer, string Prefix)>
+    {
+        public bool Equals((Answer Answer, string Prefix) x, (Answer Answer, string Prefix) y) => ReferenceEquals(x.Answer, y.Answer) && x.Prefix == y.Prefix;
+
+        public int GetHashCode((Answer Answer, string Prefix) obj) => HashCode.Combine(RuntimeHelpers.GetHashCode(obj.Answer), obj.Prefix.Length);
+    }
 }

@@ -1,5 +1,6 @@
 using System.Buffers;
 using System.Collections.Concurrent;
+using System.Runtime.ExceptionServices;
 using System.Text;
 
 namespace Swapwright.Site.Output;
@@ -309,11 +310,22 @@ public sealed class SiteFolder : IDisposable
 
     private static void Empty(string folder)
     {
+        // The guides of a chassis lie in a folder two levels down; to take those away is most of the work, and goes beside each other.
+        var inner = new DirectoryInfo(folder).GetDirectories().Where(entry => entry.LinkTarget is null).SelectMany(entry => entry.GetDirectories()).Where(entry => entry.LinkTarget is null);
+        try
+        {
+            Parallel.ForEach(inner, entry => entry.Delete(recursive: true));
+        }
+        catch (AggregateException several)
+        {
+            ExceptionDispatchInfo.Throw(several.InnerExceptions[0]);
+        }
+
         foreach (var entry in new DirectoryInfo(folder).EnumerateFileSystemInfos())
         {
-            if (entry is DirectoryInfo { LinkTarget: null } inner)
+            if (entry is DirectoryInfo { LinkTarget: null } rest)
             {
-                inner.Delete(recursive: true);
+                rest.Delete(recursive: true);
             }
             else if (entry.Name != Mark)
             {

@@ -6,7 +6,6 @@ using Scriban;
 using Scriban.Parsing;
 using Scriban.Syntax;
 using Swapwright.Site.Models;
-using Swapwright.Site.Reuse;
 using Swapwright.Site.Rendering.Compiled;
 
 namespace Swapwright.Site.Rendering;
@@ -63,8 +62,8 @@ public sealed class Templates
     /// <summary>Style sheet, script, icons: copied to the site under the same paths.</summary>
     public IReadOnlyList<SiteFile> Assets { get; }
 
-    /// <summary>Of all templates and the files that go with them.</summary>
-    internal Digest Digest => _files.Aggregate(new DigestBuilder(), (digest, file) => digest.Add(file.Path).Add(file.Bytes.Span)).Finish();
+    /// <summary>All templates and the files that go with them, in order of their paths.</summary>
+    internal IReadOnlyList<SiteFile> Files => _files;
 
     /// <summary>A Markdown file among the templates, such as <c>findings/gap.md</c>; null where there is none.</summary>
     public string? Text(string path) => _texts.GetValueOrDefault(path);

@@ -32,7 +32,12 @@ internal sealed class PageInputs
         var files = site.Proof.Tree.Files.ToDictionary(file => file.Path, file => new DigestBuilder().Add(file.Path).Add(file.Text).Finish(), StringComparer.Ordinal);
         _rules = kb.Rules.All.ToDictionary(rule => rule.Id, rule => files[rule.Place.File], StringComparer.Ordinal);
         var ofRules = kb.Rules.All.Select(rule => rule.Place.File).ToHashSet(StringComparer.Ordinal);
-        var common = new DigestBuilder().Add(ProgramDigest.Of()).Add(templates.Digest);
+        var common = new DigestBuilder().Add(ProgramDigest.Of());
+        foreach (var file in templates.Files)
+        {
+            common.Add(file.Path).Add(file.Bytes.Span);
+        }
+
         foreach (var file in site.Proof.Tree.Files.Where(file => !ofRules.Contains(file.Path)))
         {
             common.Add(files[file.Path]);

@@ -57,19 +57,41 @@ public static class Contradiction
     {
         var store = resolution.Store;
         var when = items.Select(item => resolution.When(rule(item))).ToArray();
+        var bounds = Array.ConvertAll(when, store.BoundsOf);
         for (var second = 1; second < items.Length; second++)
         {
             var later = rule(items[second]);
             for (var first = 0; first < second; first++)
             {
                 var earlier = rule(items[first]);
-                if (!Overrides(earlier, later) && !Overrides(later, earlier) && store.Intersects(when[first], when[second]) && !agree(items[first], items[second])
+                if (bounds[first].Meet(bounds[second]) && !Overrides(earlier, later) && !Overrides(later, earlier) && !agree(items[first], items[second]) && MayMeet(resolution, earlier, later)
                     && resolution.BuildableParts.Narrow(store.And(standing(items[first]), standing(items[second]))) is { IsNone: false } overlap)
                 {
                     yield return (items[first], items[second], overlap);
                 }
             }
         }
+    }
+
+    /// <summary>
+    /// Whether the conditions of two rules meet. Of two long ones often one asks for what another bars; that is found term by term, and
+    /// terms are few and asked by many rules.
+    /// </summary>
+    private static bool MayMeet(Resolution resolution, Rule one, Rule other)
+    {
+        var others = resolution.TermsOf(other);
+        foreach (var term in resolution.TermsOf(one))
+        {
+            foreach (var counter in others)
+            {
+                if (!resolution.Store.Intersects(term, counter))
+                {
+                    return false;
+                }
+            }
+        }
+
+        return resolution.Store.Intersects(resolution.When(one), resolution.When(other));
     }
 
     private static bool Overrides(Rule winner, Rule other)

@@ -42,7 +42,7 @@ public static class IdleOverride
 
         // A rule that nothing meets is told as dead.
         bool Meets(Rule rule, Rule other) =>
-            resolution.DomainParts.Intersects(resolution.Store.And(resolution.When(rule), resolution.When(other)))
+            resolution.DomainParts.Intersects([resolution.When(rule), resolution.When(other)], [])
             || !resolution.DomainParts.Intersects(resolution.When(rule))
             || !resolution.DomainParts.Intersects(resolution.When(other));
     }

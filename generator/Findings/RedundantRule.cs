@@ -38,7 +38,7 @@ public static class RedundantRule
         private readonly ImmutableHashSet<string> _asked = [.. Conditions(resolution.Space.Base).SelectMany(condition => condition.AnswerTests()).Select(test => test.Position)];
 
         public bool ChangesNothing(Rule rule) =>
-            !rule.Answers.Where(Known).Any(answer => StandsAlone(rule, answer))
+            !rule.Answers.Where(Known).Any(answer => StandsAlone(rule, answer) || Matters(answer.Position, GoneWith(rule, answer)))
             && !resolution.ValuesOf(rule).Any(value => Read(value.Region))
             && !(RuleEffects.HasSpeech(rule) && Read(resolution.Speaks(rule)))
             && rule.Answers.Where(Known).All(answer => AnswersStay(rule, answer))
@@ -94,6 +94,41 @@ public static class RedundantRule
             }
 
             return true;
+        }
+
+        /// <summary>
+        /// Where the answer stands now and no rule would give the same without this one. It is worked out
+        /// within the rule's own region, which is small.
+        /// </summary>
+        private Region GoneWith(Rule rule, Answer answer)
+        {
+            var position = answer.Position;
+            var gone = Without(_store.And(resolution.When(rule), resolution.Applies(position)), rule, rule, position);
+            foreach (var other in Alike(position, Content(answer)))
+            {
+                if (other.Rule.Id != rule.Id && !gone.IsNone)
+                {
+                    gone = _store.Minus(gone, Without(_store.And(gone, resolution.When(other.Rule)), other.Rule, rule, position));
+                }
+            }
+
+            return gone;
+        }
+
+        /// <summary>What the rules that override a rule at a position, all but one of them, leave of a region.</summary>
+        private Region Without(Region region, Rule overridden, Rule but, string position)
+        {
+            foreach (var over in resolution.Overriders.GetValueOrDefault(overridden.Id, []))
+            {
+                if (region.IsNone)
+                {
+                    break;
+                }
+
+                region = over.Id == but.Id || over.AnswerAt(position) is null ? region : _store.Minus(region, resolution.When(over));
+            }
+
+            return region;
         }
 
         // An answer that some condition asks for decides more than what is read: combinations that cannot be built count too and,

@@ -7,15 +7,19 @@ namespace Swapwright.Knowledge;
 /// <summary>Entities of one kind, ordered by id, with lookup.</summary>
 public sealed class EntitySet<T>
 {
-    private readonly FrozenDictionary<string, T> _byId;
+    private readonly Dictionary<string, T> _byId;
     private readonly Func<T, string> _id;
 
     public EntitySet(IEnumerable<T> entities, Func<T, string> id)
     {
         // Gone through once: what is found by id has to be the very thing that is listed.
         All = [.. entities.OrderBy(id, StringComparer.Ordinal)];
-        _byId = All.ToFrozenDictionary(id, StringComparer.Ordinal);
+        _byId = new Dictionary<string, T>(All.Length, StringComparer.Ordinal);
         _id = id;
+        foreach (var entity in All)
+        {
+            _byId[id(entity)] = entity;
+        }
     }
 
     public ImmutableArray<T> All { get; }

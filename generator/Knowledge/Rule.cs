@@ -74,7 +74,18 @@ public sealed record Rule(string Id, string Title, Place Place) : Entity(Id, Tit
     /// <summary>Of <see cref="Checked"/>, where it is said.</summary>
     public Place CheckedPlace { get; init; }
 
-    public Answer? AnswerAt(string position) => Answers.FirstOrDefault(answer => answer.Position == position);
+    public Answer? AnswerAt(string position)
+    {
+        foreach (var answer in Answers)
+        {
+            if (answer.Position == position)
+            {
+                return answer;
+            }
+        }
+
+        return null;
+    }
 }
 
 /// <summary>A reference with the place where it is written.</summary>

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using Swapwright.Diagnostics;
 using Swapwright.Knowledge;
@@ -25,41 +24,32 @@ internal sealed class ConditionRegions(SpaceModel space, Func<AnswerTest, Region
 
     private Region Fact(FactTest test)
     {
-        var pieces = _partition.Of(new FactName(test.Subject, test.Fact));
+        var name = new FactName(test.Subject, test.Fact);
         return test.Test switch
         {
-            OneOfTest oneOf => Where(pieces, value => oneOf.Values.Any(value.Same)),
-            EqualsFactTest equals => Compare(pieces, equals.Fact, (value, other) => value.Same(other)),
-            RangeTest range => space.Store.And(Above(pieces, range.Lower), Below(pieces, range.Upper)),
+            OneOfTest oneOf => _partition.Where(name, value => oneOf.Values.Any(value.Same)),
+            EqualsFactTest equals => Compare(name, equals.Fact, (value, other) => value.Same(other)),
+            RangeTest range => space.Store.And(Above(name, range.Lower), Below(name, range.Upper)),
             _ => throw new ArgumentException($"no region for {test.Test.GetType().Name}", nameof(test)),
         };
     }
 
-    private Region Above(ImmutableArray<FactPiece> pieces, Bound? bound) =>
-        Side(pieces, bound, (value, limit) => bound!.Inclusive ? value.Number >= limit.Number : value.Number > limit.Number);
+    private Region Above(FactName name, Bound? bound) =>
+        Side(name, bound, (value, limit) => bound!.Inclusive ? value.Number >= limit.Number : value.Number > limit.Number);
 
-    private Region Below(ImmutableArray<FactPiece> pieces, Bound? bound) =>
-        Side(pieces, bound, (value, limit) => bound!.Inclusive ? value.Number <= limit.Number : value.Number < limit.Number);
+    private Region Below(FactName name, Bound? bound) =>
+        Side(name, bound, (value, limit) => bound!.Inclusive ? value.Number <= limit.Number : value.Number < limit.Number);
 
-    private Region Side(ImmutableArray<FactPiece> pieces, Bound? bound, Func<FactValue, FactValue, bool> holds) => bound switch
+    private Region Side(FactName name, Bound? bound, Func<FactValue, FactValue, bool> holds) => bound switch
     {
-        null => Where(pieces, _ => true),
-        { Fact: { } fact } => Compare(pieces, fact, holds),
-        _ => Where(pieces, value => holds(value, bound.Value!.Value)),
+        null => _partition.Where(name, _ => true),
+        { Fact: { } fact } => Compare(name, fact, holds),
+        _ => _partition.Where(name, value => holds(value, bound.Value!.Value)),
     };
 
-    private Region Where(ImmutableArray<FactPiece> pieces, Func<FactValue, bool> holds) =>
-        space.Store.OrAll(pieces.Where(piece => holds(piece.Value)).Select(piece => piece.Region));
-
     // One fact against another: pairs of values, never pairs of combinations. Binding has seen to it that both are in one unit.
-    private Region Compare(ImmutableArray<FactPiece> pieces, FactName other, Func<FactValue, FactValue, bool> holds)
-    {
-        var others = _partition.Of(other);
-        return space.Store.OrAll(
-            from piece in pieces
-            let matching = others.Where(candidate => holds(piece.Value, candidate.Value)).Select(candidate => candidate.Region)
-            select space.Store.And(piece.Region, space.Store.OrAll(matching)));
-    }
+    private Region Compare(FactName name, FactName other, Func<FactValue, FactValue, bool> holds) => space.Store.OrAll(
+        _partition.Of(name).Select(piece => space.Store.And(piece.Region, _partition.Where(other, candidate => holds(piece.Value, candidate)))));
 
     private Region Years(FactTest test)
     {

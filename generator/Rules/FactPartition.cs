@@ -14,6 +14,7 @@ internal sealed record FactPiece(FactValue Value, Region Region);
 internal sealed class FactPartition(SpaceModel space)
 {
     private readonly Dictionary<FactName, ImmutableArray<FactPiece>> _pieces = [];
+    private readonly Dictionary<FactName, ImmutableArray<(FactValue Value, ValueSet Variants)>> _variants = [];
 
     /// <param name="name">Subject chassis, donor or a choice id, whose options bind the entity that is asked.</param>
     public ImmutableArray<FactPiece> Of(FactName name)
@@ -22,8 +23,7 @@ internal sealed class FactPartition(SpaceModel space)
         {
             pieces = name.Subject switch
             {
-                "chassis" => Pieces(space.Chassis, space.Base.Chassis.All, name.Fact),
-                "donor" => Pieces(space.Donor, space.Base.Donors.All, name.Fact),
+                "chassis" or "donor" => [.. Variants(name).Select(one => new FactPiece(one.Value, space.Store.Where(LevelOf(name), one.Variants)))],
                 _ => OfChoice(name),
             };
             _pieces.Add(name, pieces);
@@ -32,9 +32,39 @@ internal sealed class FactPartition(SpaceModel space)
         return pieces;
     }
 
-    private ImmutableArray<FactPiece> Pieces<T>(int level, ImmutableArray<T> variants, string fact)
+    /// <summary>Where a fact has a value that holds. Of a chassis or a donor that is one set of variants, and no regions are joined for it.</summary>
+    public Region Where(FactName name, Func<FactValue, bool> holds)
+    {
+        if (name.Subject is not ("chassis" or "donor"))
+        {
+            return space.Store.OrAll(Of(name).Where(piece => holds(piece.Value)).Select(piece => piece.Region));
+        }
+
+        var level = LevelOf(name);
+        var all = ValueSet.Union(space.Store.Variables[level].Size, Variants(name).Where(one => holds(one.Value)).Select(one => one.Variants));
+        return space.Store.Where(level, all);
+    }
+
+    private int LevelOf(FactName name) => name.Subject == "chassis" ? space.Chassis : space.Donor;
+
+    private ImmutableArray<(FactValue Value, ValueSet Variants)> Variants(FactName name)
+    {
+        if (!_variants.TryGetValue(name, out var found))
+        {
+            found = name.Subject == "chassis" ? Variants(space.Base.Chassis.All, name.Fact) : Variants(space.Base.Donors.All, name.Fact);
+            _variants.Add(name, found);
+        }
+
+        return found;
+    }
+
+    private static ImmutableArray<(FactValue Value, ValueSet Variants)> Variants<T>(ImmutableArray<T> variants, string fact)
         where T : Variant =>
-        Group(variants.Select((variant, at) => (Value: Value(variant, fact), Region: space.Store.Where(level, ValueSet.Of(variants.Length, at)))));
+    [
+        .. variants.Select((variant, at) => (Value: Value(variant, fact), At: at)).Where(pair => pair.Value is not null)
+            .GroupBy(pair => Key(pair.Value!.Value))
+            .Select(group => (group.First().Value!.Value, ValueSet.Of(variants.Length, [.. group.Select(pair => pair.At)]))),
+    ];
 
     private ImmutableArray<FactPiece> OfChoice(FactName name)
     {
@@ -69,9 +99,11 @@ internal sealed class FactPartition(SpaceModel space)
     private ImmutableArray<FactPiece> Group(IEnumerable<(FactValue? Value, Region Region)> found) =>
     [
         .. found.Where(pair => pair.Value is not null)
-            .GroupBy(pair => (pair.Value!.Value.Type, pair.Value.Value.Text, pair.Value.Value.Number))
+            .GroupBy(pair => Key(pair.Value!.Value))
             .Select(group => new FactPiece(group.First().Value!.Value, space.Store.OrAll(group.Select(pair => pair.Region)))),
     ];
+
+    private static (FactType Type, string Text, decimal Number) Key(FactValue value) => (value.Type, value.Text, value.Number);
 
     private static FactValue? Value(Variant variant, string fact) => fact switch
     {

@@ -7,7 +7,7 @@ internal static class Loops
     public static IEnumerable<List<string>> Of(IEnumerable<string> ids, Func<string, IEnumerable<string>> next)
     {
         var told = new HashSet<string>(StringComparer.Ordinal);
-        foreach (var start in ids)
+        foreach (var start in Knotted([.. ids], next))
         {
             if (!told.Contains(start) && WayBack(start, next) is { } loop)
             {
@@ -17,6 +17,54 @@ internal static class Loops
                 yield return loop;
             }
         }
+    }
+
+    /// <summary>The ids, in their order, that are left once whatever leads nowhere else is taken away, again and again: in most graphs none.</summary>
+    private static List<string> Knotted(List<string> ids, Func<string, IEnumerable<string>> next)
+    {
+        var open = new Dictionary<string, int>(StringComparer.Ordinal);
+        var before = new Dictionary<string, List<string>>(StringComparer.Ordinal);
+        var free = new Stack<string>();
+        var met = new Stack<string>(ids);
+        while (met.TryPop(out var id))
+        {
+            if (open.ContainsKey(id))
+            {
+                continue;
+            }
+
+            var count = 0;
+            foreach (var there in next(id))
+            {
+                count++;
+                met.Push(there);
+                if (!before.TryGetValue(there, out var list))
+                {
+                    before.Add(there, list = []);
+                }
+
+                list.Add(id);
+            }
+
+            open.Add(id, count);
+            if (count == 0)
+            {
+                free.Push(id);
+            }
+        }
+
+        while (free.TryPop(out var id))
+        {
+            foreach (var earlier in before.GetValueOrDefault(id, []))
+            {
+                if (--open[earlier] == 0)
+                {
+                    free.Push(earlier);
+                }
+            }
+        }
+
+        return ids.FindAll(id => open[id] > 0);
     }
 
     private static HashSet<string> Reached(string start, Func<string, IEnumerable<string>> next)

@@ -42,6 +42,7 @@ public sealed class Resolution
     private readonly Dictionary<string, Region> _when;
     private readonly ILookup<string, StandingValue> _values;
     private readonly Func<Resolution> _copy;
+    private readonly Dictionary<string, ImmutableArray<Region>> _terms = new(StringComparer.Ordinal);
     private (Region Domain, Region Buildable)? _whole;
 
     internal Resolution(
@@ -111,6 +112,18 @@ public sealed class Resolution
 
     /// <summary>Where a rule's <c>when</c> holds, overridden or not.</summary>
     public Region When(Rule rule) => _when[rule.Id];
+
+    /// <summary>The regions whose intersection is <see cref="When"/>: of what a rule's <c>when</c> asks all together.</summary>
+    internal ImmutableArray<Region> TermsOf(Rule rule)
+    {
+        if (!_terms.TryGetValue(rule.Id, out var terms))
+        {
+            terms = rule.When is AllOf all ? [.. all.Terms.Select(RegionOf).Distinct()] : [When(rule)];
+            _terms.Add(rule.Id, terms);
+        }
+
+        return terms;
+    }
 
     /// <summary>Where a position has to be settled.</summary>
     public Region Applies(string position) => _applies[position];

@@ -24,9 +24,11 @@ internal static class RuleLoops
     /// <summary>Every position after those whose answers its rules ask for; positions of a loop come in order of id, the loop being reported.</summary>
     public static ImmutableArray<string> PositionOrder(KnowledgeBase kb, Func<string, ImmutableArray<Rule>> rulesAt, List<Finding> findings)
     {
-        IEnumerable<AnswerTest> Tests(string position) => rulesAt(position).SelectMany(rule => rule.When.AnswerTests())
-            .Concat(kb.Positions[position].Applies.AnswerTests())
-            .Where(test => kb.Positions.Has(test.Position));
+        var tests = kb.Positions.Ids.ToDictionary(
+            position => position,
+            position => rulesAt(position).SelectMany(rule => rule.When.AnswerTests()).Concat(kb.Positions[position].Applies.AnswerTests()).Where(test => kb.Positions.Has(test.Position)).ToArray(),
+            StringComparer.Ordinal);
+        AnswerTest[] Tests(string position) => tests[position];
         foreach (var loop in Loops.Of(kb.Positions.Ids, id => Tests(id).Select(test => test.Position)))
         {
             var first = Tests(loop[0]).First(test => test.Position == loop[1 % loop.Count]);

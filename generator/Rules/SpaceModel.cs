@@ -70,8 +70,7 @@ public sealed class SpaceModel
     {
         var level = LevelOf(choice);
         var variable = Store.Variables[level];
-        var wanted = options.ToHashSet(StringComparer.Ordinal);
-        return Store.Where(level, ValueSet.Where(variable.Size, value => wanted.Contains(variable.Values[value])));
+        return Store.Where(level, ValueSet.Of(variable.Size, [.. options.Select(option => variable.Values.IndexOf(option)).Where(value => value >= 0)]));
     }
 
     public Region WhereChassis(Func<ChassisVariant, bool> predicate) =>

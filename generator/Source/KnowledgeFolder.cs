@@ -26,7 +26,8 @@ public static class KnowledgeFolder
         walk.Found.Sort((left, right) => string.CompareOrdinal(left.Path, right.Path));
 
         var findings = new List<Finding>(walk.Findings);
-        var taken = Within(walk.Found, bounds, findings);
+        var (taken, bytes) = Within(walk.Found, bounds, findings);
+        Headroom.Take(bytes);
         var read = new (SourceFile File, ImmutableArray<Finding> Findings)[taken.Count];
         Parallel.For(0, read.Length, new ParallelOptions { CancellationToken = cancellation }, at => read[at] = ReadOne(taken[at], FileContent.Of(taken[at], bounds), bounds));
         findings.AddRange(read.SelectMany(one => one.Findings));
@@ -37,7 +38,7 @@ public static class KnowledgeFolder
     }
 
     /// <summary>The files up to the one with which all of them together become too large.</summary>
-    private static List<FoundFile> Within(List<FoundFile> found, SourceLimits limits, List<Finding> findings)
+    private static (List<FoundFile> Files, long Bytes) Within(List<FoundFile> found, SourceLimits limits, List<Finding> findings)
     {
         var total = 0L;
         for (var at = 0; at < found.Count; at++)
@@ -49,11 +50,11 @@ public static class KnowledgeFolder
                 {
                     Mend = "Remove what is not needed, or split the knowledge base.",
                 });
-                return found[..at];
+                return (found[..at], limits.MaxTotalBytes);
             }
         }
 
-        return found;
+        return (found, total);
     }
 
     private static (SourceFile File, ImmutableArray<Finding> Findings) ReadOne(FoundFile found, FileContent content, SourceLimits limits)

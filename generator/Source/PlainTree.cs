@@ -259,7 +259,7 @@ internal sealed class PlainTree
         }
 
         _at = end + 1;
-        return Scalar(Here(start, _at), _text.Substring(start + 1, length), ScalarKind.Text, isQuoted: true);
+        return Scalar(Here(start, _at), SharedText.Of(_text.AsSpan(start + 1, length)), ScalarKind.Text, isQuoted: true);
     }
 
     private ScalarNode? Plain(bool inBrackets)
@@ -298,7 +298,7 @@ internal sealed class PlainTree
 
     private ScalarNode? Unquoted(int start, int end)
     {
-        var text = _text[start..end];
+        var text = SharedText.Of(_text.AsSpan(start, end - start));
         var kind = PlainScalar.KindOf(text);
         return kind is ScalarKind.Integer or ScalarKind.Number && !PlainScalar.TryDecimal(text, out _) ? null : Scalar(Here(start, end), text, kind);
     }

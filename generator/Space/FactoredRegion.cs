@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Numerics;
+using System.Runtime.InteropServices;
 
 namespace Swapwright.Space;
 
@@ -15,8 +16,6 @@ public sealed class FactoredRegion
     private readonly int _shared;
     private readonly ImmutableArray<Part> _parts;
     private readonly ImmutableArray<int> _own;
-    private readonly int[] _partOf;
-    private readonly Dictionary<int, int[]> _touched = [];
     private readonly Dictionary<int, bool> _met = [];
     private readonly Dictionary<string, SharedWeights> _weights = [];
     private BigInteger? _size;
@@ -30,14 +29,6 @@ public sealed class FactoredRegion
         _own = [.. Enumerable.Range(shared, store.Variables.Length - shared)];
         _parts = [.. Group(factors).Select(MakePart)];
         Possible = store.AndAll(_parts.Select(part => part.Possible));
-        _partOf = [.. Enumerable.Repeat(-1, store.Variables.Length)];
-        for (var part = 0; part < _parts.Length; part++)
-        {
-            foreach (var variable in _parts[part].Variables)
-            {
-                _partOf[variable] = part;
-            }
-        }
     }
 
     /// <summary>The values of the shared variables that leave something possible, as a region.</summary>
@@ -69,16 +60,14 @@ public sealed class FactoredRegion
     /// </summary>
     public Region Narrow(Region region)
     {
-        var touched = Touched(region);
+        var asked = region;
         region = _store.And(region, Possible);
-        foreach (var part in touched)
+        for (var part = 0; part < _parts.Length && !region.IsNone; part++)
         {
-            if (region.IsNone)
+            if (Touches(part, [asked]))
             {
-                break;
+                region = _store.And(region, _parts[part].Region);
             }
-
-            region = _store.And(region, _parts[part].Region);
         }
 
         return region;
@@ -88,7 +77,7 @@ public sealed class FactoredRegion
     {
         if (!_met.TryGetValue(region.Id, out var meets))
         {
-            meets = Intersects([region], []);
+            meets = Intersects([region], default(ReadOnlySpan<Region>));
             _met.Add(region.Id, meets);
         }
 
@@ -96,11 +85,21 @@ public sealed class FactoredRegion
     }
 
     /// <summary>Whether something in the intersection lies in all of some regions and in none of others. No region is made of them.</summary>
-    public bool Intersects(IEnumerable<Region> within, IEnumerable<Region> outside)
+    public bool Intersects(IEnumerable<Region> within, IEnumerable<Region> outside) => Intersects([.. within], [.. outside]);
+
+    private bool Intersects(ReadOnlySpan<Region> within, ReadOnlySpan<Region> outside)
     {
-        List<Region> asked = [.. within, .. outside.Select(_store.Not)];
-        var parts = asked.SelectMany(region => Touched(region)).Distinct().Select(part => _parts[part].Region);
-        return _store.Intersects([.. parts, Possible, .. asked]);
+        List<Region> all = [Possible];
+        for (var part = 0; part < _parts.Length; part++)
+        {
+            if (Touches(part, within) || Touches(part, outside))
+            {
+                all.Add(_parts[part].Region);
+            }
+        }
+
+        all.AddRange(within);
+        return _store.Intersects(CollectionsMarshal.AsSpan(all), outside);
     }
 
     /// <summary>Whether everything in the intersection lies within the region.</summary>
@@ -187,16 +186,18 @@ public sealed class FactoredRegion
     public BigInteger CountWithin(IReadOnlyCollection<int> variables) =>
         _store.CountWithin(Onto(variables), [.. Enumerable.Range(0, _shared).Union(variables)]);
 
-    /// <summary>The parts that a region has a variable in common with, rising; the shared variables do not count.</summary>
-    private int[] Touched(Region region)
+    /// <summary>Whether one of the regions has a variable in common with a part; the shared variables do not count.</summary>
+    private bool Touches(int part, ReadOnlySpan<Region> regions)
     {
-        if (!_touched.TryGetValue(region.Id, out var parts))
+        foreach (var region in regions)
         {
-            parts = [.. _store.Support(region).Select(variable => _partOf[variable]).Where(part => part >= 0).Distinct().Order()];
-            _touched.Add(region.Id, parts);
+            if (_store.DependsOn(region, _parts[part].Own))
+            {
+                return true;
+            }
         }
 
-        return parts;
+        return false;
     }
 
     /// <summary>Number of assignments to the variables that are neither shared nor among those given.</summary>
@@ -208,7 +209,8 @@ public sealed class FactoredRegion
     private Part MakePart(IReadOnlyCollection<Region> factors)
     {
         var region = _store.AndAll(factors);
-        return new Part(region, Own(region), _store.Project(region, _own));
+        var own = Own(region);
+        return new Part(region, own, ValueSet.Of(_store.Variables.Length, own.AsSpan()), _store.Project(region, _own));
     }
 
     /// <summary>Factors that are tied to each other by variables that are not shared, each group once.</summary>
@@ -234,6 +236,7 @@ public sealed class FactoredRegion
 
     /// <param name="Region">The intersection of the factors of the part.</param>
     /// <param name="Variables">What it depends on besides shared variables.</param>
+    /// <param name="Own">The same variables as a set.</param>
     /// <param name="Possible">Its projection on the shared variables.</param>
-    private sealed record Part(Region Region, ImmutableArray<int> Variables, Region Possible);
+    private sealed record Part(Region Region, ImmutableArray<int> Variables, ValueSet Own, Region Possible);
 }

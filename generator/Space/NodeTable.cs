@@ -18,7 +18,6 @@ internal sealed class NodeTable
     /// <summary>Two node numbers and an operation share one 64-bit key in <see cref="OperationCache"/>.</summary>
     public const int HardLimit = 1 << 30;
 
-    private readonly int[] _words;
     private readonly int _limit;
     private int[] _level = new int[64];
     private int[] _firstEdge = new int[64];
@@ -28,6 +27,10 @@ internal sealed class NodeTable
     private int[] _child = new int[256];
     private ulong[] _mask = new ulong[256];
 
+    // The variables below each node, itself included, a bit each: many questions only ask what a diagram depends on.
+    private readonly int _supportWords;
+    private ulong[] _support;
+
     // Edges of nodes under construction: recursion opens a draft above the drafts of its callers.
     private int[] _draftChild = new int[64];
     private ulong[] _draftMask = new ulong[256];
@@ -36,8 +39,10 @@ internal sealed class NodeTable
     public NodeTable(IReadOnlyList<int> sizes, int limit)
     {
         Sizes = [.. sizes];
-        _words = [.. sizes.Select(ValueSet.WordsFor)];
+        Words = [.. sizes.Select(ValueSet.WordsFor)];
         _limit = limit;
+        _supportWords = ValueSet.WordsFor(sizes.Count);
+        _support = new ulong[64 * _supportWords];
         _level[None] = _level[All] = sizes.Count;
         Count = 2;
         Array.Fill(_buckets, -1);
@@ -47,7 +52,7 @@ internal sealed class NodeTable
     public NodeTable(NodeTable other)
     {
         Sizes = other.Sizes;
-        _words = other._words;
+        Words = other.Words;
         _limit = other._limit;
         _level = [.. other._level];
         _firstEdge = [.. other._firstEdge];
@@ -56,10 +61,15 @@ internal sealed class NodeTable
         _buckets = [.. other._buckets];
         _child = [.. other._child];
         _mask = [.. other._mask];
+        _supportWords = other._supportWords;
+        _support = [.. other._support];
         Count = other.Count;
     }
 
     public int[] Sizes { get; }
+
+    /// <summary>By level, how many words a set of the variable's values takes.</summary>
+    public int[] Words { get; }
 
     public int Count { get; private set; }
 
@@ -71,9 +81,12 @@ internal sealed class NodeTable
 
     public ReadOnlySpan<ulong> Mask(int node, int edge)
     {
-        var words = _words[_level[node]];
+        var words = Words[_level[node]];
         return new ReadOnlySpan<ulong>(_mask, _firstWord[node] + (edge * words), words);
     }
+
+    /// <summary>The variables that a diagram depends on, a bit each.</summary>
+    public ReadOnlySpan<ulong> Support(int node) => new(_support, node * _supportWords, _supportWords);
 
     /// <summary>The child that a value of the node's own variable leads to.</summary>
     public int ChildOf(int node, int value)
@@ -92,7 +105,7 @@ internal sealed class NodeTable
     /// <summary>Adds the values of <paramref name="mask"/> that are also in <paramref name="within"/> to the edge to a child.</summary>
     public void Add(int level, Draft draft, int child, ReadOnlySpan<ulong> mask, ReadOnlySpan<ulong> within)
     {
-        var words = _words[level];
+        var words = Words[level];
         var target = DraftMask(level, draft, DraftEdge(level, draft, child));
         for (var i = 0; i < words; i++)
         {
@@ -120,7 +133,7 @@ internal sealed class NodeTable
     }
 
     private Span<ulong> DraftMask(int level, Draft draft, int edge)
-        => new(_draftMask, draft.Words + (edge * _words[level]), _words[level]);
+        => new(_draftMask, draft.Words + (edge * Words[level]), Words[level]);
 
     private int DraftEdge(int level, Draft draft, int child)
     {
@@ -131,7 +144,7 @@ internal sealed class NodeTable
             return found;
         }
 
-        var words = _words[level];
+        var words = Words[level];
         if (_top.Edges == _draftChild.Length)
         {
             Array.Resize(ref _draftChild, _top.Edges * 2);
@@ -170,7 +183,7 @@ internal sealed class NodeTable
     private int FindOrAdd(int level, Draft draft, int edges)
     {
         var children = new ReadOnlySpan<int>(_draftChild, draft.Edges, edges);
-        var masks = new ReadOnlySpan<ulong>(_draftMask, draft.Words, edges * _words[level]);
+        var masks = new ReadOnlySpan<ulong>(_draftMask, draft.Words, edges * Words[level]);
         var hash = Hash(level, children, masks);
         for (var node = _buckets[hash & (uint)(_buckets.Length - 1)]; node >= 0; node = _next[node])
         {
@@ -211,7 +224,22 @@ internal sealed class NodeTable
         ref var bucket = ref _buckets[hash & (uint)(_buckets.Length - 1)];
         _next[node] = bucket;
         bucket = node;
+        Depend(node, level, children);
         return node;
+    }
+
+    private void Depend(int node, int level, ReadOnlySpan<int> children)
+    {
+        var support = new Span<ulong>(_support, node * _supportWords, _supportWords);
+        support[level / 64] |= 1UL << (level % 64);
+        foreach (var child in children)
+        {
+            var below = Support(child);
+            for (var word = 0; word < support.Length; word++)
+            {
+                support[word] |= below[word];
+            }
+        }
     }
 
     private void Grow()
@@ -221,6 +249,7 @@ internal sealed class NodeTable
         Array.Resize(ref _firstEdge, size);
         Array.Resize(ref _firstWord, size);
         Array.Resize(ref _next, size);
+        Array.Resize(ref _support, size * _supportWords);
         _buckets = new int[size * 2];
         Array.Fill(_buckets, -1);
         for (var node = 2; node < Count; node++)

@@ -22,6 +22,7 @@ public sealed class RegionStore
     private readonly RegionCounter _counter;
     private readonly AssignmentSearch _search;
     private readonly CubeSearch _cubes;
+    private readonly Dictionary<Region, Bounds> _bounds = [];
 
     /// <param name="variables">The variables in the order of the diagram; see <see cref="VariableOrder"/>.</param>
     /// <param name="nodeLimit">Number of nodes beyond which <see cref="SpaceLimitException"/> is thrown.</param>
@@ -100,8 +101,40 @@ public sealed class RegionStore
 
     public bool Intersects(Region a, Region b) => _algebra.Any(Operation.Meets, a.Id, b.Id);
 
-    /// <summary>Whether some assignment lies in all of the regions. Their intersection is not made.</summary>
-    public bool Intersects(params IEnumerable<Region> regions) => new MeetingSearch(_nodes, _algebra).Meet([.. regions.Select(region => region.Id)]);
+    /// <summary>Whether some assignment lies in all of some regions and in none of others. No region is made of them.</summary>
+    public bool Intersects(ReadOnlySpan<Region> within, ReadOnlySpan<Region> outside)
+    {
+        Span<int> roots = stackalloc int[within.Length + outside.Length];
+        var count = 0;
+        foreach (var region in within)
+        {
+            roots[count++] = region.Id;
+        }
+
+        // What does not meet the others anyway would only part the values that the search goes through.
+        foreach (var region in outside)
+        {
+            if (MeetsAll(region, within))
+            {
+                roots[count++] = ~region.Id;
+            }
+        }
+
+        return new MeetingSearch(_nodes, _algebra).Meet(roots[..count]);
+    }
+
+    private bool MeetsAll(Region region, ReadOnlySpan<Region> others)
+    {
+        foreach (var other in others)
+        {
+            if (!Intersects(region, other))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
 
     /// <summary>The assignments that fall in the region once the removed variables may take some other value.</summary>
     public Region Project(Region region, IEnumerable<int> removed)
@@ -180,7 +213,34 @@ public sealed class RegionStore
 
     /// <summary>The variables that the region depends on, rising.</summary>
     public ImmutableArray<int> Support(Region region)
-        => [.. _search.Reachable(region.Id).Where(node => node > NodeTable.All).Select(_nodes.Level).Distinct().Order()];
+    {
+        var variables = ImmutableArray.CreateBuilder<int>();
+        var support = _nodes.Support(region.Id);
+        for (var variable = 0; variable < Variables.Length; variable++)
+        {
+            if (ValueSet.HasBit(support, variable))
+            {
+                variables.Add(variable);
+            }
+        }
+
+        return variables.DrainToImmutable();
+    }
+
+    /// <summary>Whether the region depends on one of the variables of a set.</summary>
+    internal bool DependsOn(Region region, ValueSet variables) => ValueSet.Meet(_nodes.Support(region.Id), variables.Words);
+
+    /// <summary>A box around the region: for each variable the values that it takes there.</summary>
+    internal Bounds BoundsOf(Region region)
+    {
+        if (!_bounds.TryGetValue(region, out var bounds))
+        {
+            bounds = Bounds.Of(_nodes, region.Id);
+            _bounds.Add(region, bounds);
+        }
+
+        return bounds;
+    }
 
     /// <summary>The values that the variable takes in the region.</summary>
     public ValueSet AllowedValues(Region region, int variable) => _search.AllowedValues(region.Id, variable);
@@ -280,9 +340,11 @@ public sealed class RegionStore
     private static Region Fold(IEnumerable<Region> regions, Func<Region, Region, Region> combine, Region empty)
     {
         // In pairs: the halves stay small, where one running total would be walked once for every region.
-        var list = regions.Distinct().ToList();
-        if (list.Count > 1)
+        var list = regions.ToList();
+        if (list.Count > 2)
         {
+            list = [.. list.Distinct()];
+
             // What decides the result by itself spares all other work.
             var deciding = combine(Region.All, Region.None);
             if (list.Contains(deciding))

@@ -69,6 +69,21 @@ public sealed class ValueSet : IReadOnlyCollection<int>, IEquatable<ValueSet>
         return new ValueSet(size, words);
     }
 
+    /// <summary>The values of any of several sets.</summary>
+    public static ValueSet Union(int size, IEnumerable<ValueSet> sets)
+    {
+        var words = new ulong[WordsFor(size)];
+        foreach (var set in sets)
+        {
+            for (var word = 0; word < words.Length; word++)
+            {
+                words[word] |= set._words[word];
+            }
+        }
+
+        return new ValueSet(size, words);
+    }
+
     public bool Contains(int value) => value >= 0 && value < Size && HasBit(_words, value);
 
     public ValueSet And(ValueSet other) => Combine(other, (a, b) => a & b);

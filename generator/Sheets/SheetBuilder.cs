@@ -89,7 +89,7 @@ public sealed class SheetBuilder
         var belts = memory.Recall("belts", "", At, at => _belts.Assemble(donor, chassis, at));
         var hoses = memory.Recall("hoses", Joined(byPosition.Values.SelectMany(answer => answer.Closes)), At, at => _hoses.Assemble(donor, chassis, at, byPosition.Values));
         var tasks = WorkOrder.Sort(Tasks(values, speaking));
-        var parts = answers.Where(answer => answer.Answer is not null).SelectMany(answer => PartsOf(answer.Answer!)).Distinct().ToList();
+        var parts = answers.Where(answer => answer.Answer is not null).SelectMany(answer => PartsOf(answer.Answer!)).DistinctBy(part => part.Id).ToList();
         var wiring = memory.Recall("wiring", Joined(parts.Where(part => part.ChangesWiring || part.Wiring is not null).Select(part => part.Id).Prepend(ecu?.Id ?? "")), At, at => _wiring.Assemble(donor, chassis, ecu, at, parts));
         var shopping = Shopping(answers, belts, hoses, wiring);
         var work = Joined(tasks.Select(task => task.Id));
@@ -224,7 +224,7 @@ public sealed class SheetBuilder
 
     private ImmutableArray<ShoppingLine> Shopping(ImmutableArray<SheetAnswer> answers, ImmutableArray<FittedBelt> belts, HoseSheet? hoses, Worksheets.Wiring.WiringSheet? wiring)
     {
-        var wanted = answers.Where(answer => answer.Answer is not null).SelectMany(answer => PartsOf(answer.Answer!).Distinct().Select(part => (part, answer.Position))).ToList();
+        var wanted = answers.Where(answer => answer.Answer is not null).SelectMany(answer => PartsOf(answer.Answer!).DistinctBy(part => part.Id).Select(part => (part, answer.Position))).ToList();
         var lengths = (hoses?.Purchases ?? []).Select(purchase => KeyValuePair.Create(purchase.Part, purchase.Amount))
             .Concat((wiring?.Purchases ?? []).Where(purchase => purchase.Part is not null).Select(purchase => KeyValuePair.Create(purchase.Part!, purchase.Amount)))
             .GroupBy(purchase => purchase.Key, StringComparer.Ordinal).ToDictionary(group => group.Key, group => group.Sum(purchase => purchase.Value), StringComparer.Ordinal);

@@ -35,7 +35,7 @@ public static class SheetTexts
                 .GroupBy(one => (one.Caution.About, one.Caution.Text))
                 .Select(same => same.Any(one => one is { Line: null, Task: null })
                     ? new PlacedCaution(same.First().Caution, [], [])
-                    : new PlacedCaution(same.First().Caution, [.. same.Select(one => one.Line).OfType<Position>().Distinct()], [.. same.Select(one => one.Task).OfType<WorkTask>().Distinct()])),
+                    : new PlacedCaution(same.First().Caution, [.. same.Select(one => one.Line).OfType<Position>().DistinctBy(position => position.Id)], [.. same.Select(one => one.Task).OfType<WorkTask>().DistinctBy(task => task.Id)])),
         ];
     }
 

@@ -14,12 +14,27 @@ internal static class SitePath
     private static readonly SearchValues<char> Plain =
         SearchValues.Create("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-_.");
 
-    public static bool IsPlain(string path) =>
-        path.Length is > 0 and <= LongestPath && Array.TrueForAll(path.Split('/'), IsPlainName);
+    public static bool IsPlain(ReadOnlySpan<char> path)
+    {
+        if (path.Length is 0 or > LongestPath)
+        {
+            return false;
+        }
 
-    private static bool IsPlainName(string name) =>
+        foreach (var name in path.Split('/'))
+        {
+            if (!IsPlainName(path[name]))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private static bool IsPlainName(ReadOnlySpan<char> name) =>
         name.Length is > 0 and <= LongestName
         && name[0] != '.'
         && name[^1] != '.'
-        && !name.AsSpan().ContainsAnyExcept(Plain);
+        && !name.ContainsAnyExcept(Plain);
 }

@@ -11,18 +11,23 @@ internal static class GuideCautions
     public static ImmutableArray<CautionGroup> Of(SiteKnowledge site, Sheet sheet, Func<string, string> inline) =>
     [
         .. SheetTexts.Placed(sheet, site.Base).GroupBy(caution => ShopWords.CautionAbout(caution.Caution.About), StringComparer.Ordinal)
-            .Select(group => new CautionGroup(
-                group.Key,
-                [.. group.Where(one => Where(one).Length == 0).Select(one => new HtmlString(inline(one.Caution.Text)))],
-                [.. group.Where(one => Where(one).Length > 0).Select(one => new PlacedText(new HtmlString(inline(one.Caution.Text)), Where(one)))])),
+            .Select(group =>
+            {
+                var texts = group.Select(one => new PlacedText(new HtmlString(inline(one.Caution.Text)), Where(one))).ToLookup(one => one.Where.Length > 0);
+                return new CautionGroup(group.Key, [.. texts[false].Select(one => one.Text)], [.. texts[true]]);
+            }),
     ];
 
     private static string Where(PlacedCaution caution) =>
-        caution.Positions.Select(position => position.Title).Concat(caution.Tasks.Select(task => task.Title)).ToList() switch
+        (caution.Positions.Length + caution.Tasks.Length) switch
         {
-            [] => "",
-            [var only] => only,
-            [var first, var second] => $"{first}; {second}",
-            [var first, .. var others] => string.Create(CultureInfo.InvariantCulture, $"{first} and {others.Count} more"),
+            0 => "",
+            1 => Title(caution, 0),
+            2 => $"{Title(caution, 0)}; {Title(caution, 1)}",
+            var count => string.Create(CultureInfo.InvariantCulture, $"{Title(caution, 0)} and {count - 1} more"),
         };
+
+    // Lines first, then tasks.
+    private static string Title(PlacedCaution caution, int at) =>
+        at < caution.Positions.Length ? caution.Positions[at].Title : caution.Tasks[at - caution.Positions.Length].Title;
 }

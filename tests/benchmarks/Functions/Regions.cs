@@ -12,7 +12,8 @@ public class Regions
     private const int Drawn = 400;
     private const int Pairs = 2 * Drawn;
     private static readonly ImmutableArray<int> s_sizes = [60, 200, 2, 3, 4, 5, 6, 2, 3, 4, 5, 6];
-    private readonly RegionStore _asked = new([.. s_sizes.Select((size, at) => new Variable(Draw.Text($"v{at}"), [.. Enumerable.Range(0, size).Select(value => Draw.Text($"{value}"))]))]);
+    private readonly RegionStore _asked = new(
+        [.. s_sizes.Select((size, at) => new Variable(Draw.Text($"v{at}"), [.. Enumerable.Range(0, size).Select(value => Draw.Text($"{value}"))]))]);
     private readonly Region[] _regions = new Region[Drawn];
     private RegionStore _store = null!;
 

@@ -23,13 +23,7 @@ internal static class MakeBase
             options.GetValueOrDefault("seed", 1),
             options.GetValueOrDefault("faults", 0));
         var drawn = LargeBase.Of(size);
-        foreach (var (path, text) in drawn.Files)
-        {
-            var file = Path.Combine(folder, path);
-            Directory.CreateDirectory(Path.GetDirectoryName(file)!);
-            File.WriteAllText(file, text);
-        }
-
+        Write(drawn, folder);
         if (size.Faults > 0)
         {
             File.WriteAllLines(folder.TrimEnd('/') + ".planted.txt", drawn.Planted.Select(fault => $"{fault.Finding} {fault.File} {fault.Name}"));
@@ -37,5 +31,14 @@ internal static class MakeBase
 
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{drawn.Files.Count} files, {drawn.Planted.Length} planted faults"));
         return 0;
+    }
+    public static void Write(LargeBase drawn, string folder)
+    {
+        foreach (var (path, text) in drawn.Files)
+        {
+            var file = Path.Combine(folder, path);
+            Directory.CreateDirectory(Path.GetDirectoryName(file)!);
+            File.WriteAllText(file, text);
+        }
     }
 }

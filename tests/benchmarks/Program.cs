@@ -5,6 +5,7 @@ return args switch
 {
     ["make-base", var folder, .. var options] => MakeBase.Run(folder, Options(options)),
     ["compare-solver", var folder, ..] => CompareSolver.Run(folder),
+    ["functions", .. var names] => MeasureFunctions.Run(names),
     _ => Usage(),
 };
 
@@ -23,5 +24,6 @@ static int Usage()
 {
     Console.Error.WriteLine("make-base FOLDER [--chassis N] [--donors N] [--choices N] [--positions N] [--rules N] [--seed N] [--faults N]");
     Console.Error.WriteLine("compare-solver FOLDER");
+    Console.Error.WriteLine("functions [NAME...]     those whose full name matches, as in *Belt*; all where none is named");
     return 2;
 }

@@ -40,7 +40,7 @@ public static class RedundantRule
         public bool ChangesNothing(Rule rule) =>
             !rule.Answers.Where(Known).Any(answer => StandsAlone(rule, answer) || Matters(answer.Position, GoneWith(rule, answer)))
             && !resolution.ValuesOf(rule).Any(value => Read(value.Region))
-            && !(RuleEffects.HasSpeech(rule) && Read(resolution.Speaks(rule)))
+            && SpeechStays(rule)
             && rule.Answers.Where(Known).All(answer => AnswersStay(rule, answer))
             && ExclusionsStay(rule)
             && Overridden(rule).All(other => StaysSilent(rule, other))
@@ -137,6 +137,32 @@ public static class RedundantRule
             !_asked.Contains(position) ? Read(changed)
             : _choicesAsk ? !changed.IsNone
             : resolution.DomainParts.Intersects(changed);
+
+        /// <summary>
+        /// Whether other rules that answer say every task, caution, mistake and piece of advice of this one wherever it says them. What a rule
+        /// without an answer says is its own: nobody writes it but to have it said.
+        /// </summary>
+        private bool SpeechStays(Rule rule)
+        {
+            if (!RuleEffects.HasSpeech(rule))
+            {
+                return true;
+            }
+
+            var left = resolution.Speaks(rule);
+            foreach (var other in rule.Answers.IsEmpty ? [] : resolution.Space.Base.Rules.All.Where(other => other.Id != rule.Id && !other.Answers.IsEmpty && SaysAllOf(other, rule)))
+            {
+                left = _store.Intersects(left, resolution.When(other)) ? _store.Minus(left, resolution.Speaks(other)) : left;
+            }
+
+            return !Read(left);
+        }
+
+        private static bool SaysAllOf(Rule other, Rule rule) =>
+            rule.Tasks.All(other.Tasks.Contains)
+            && rule.Cautions.All(caution => other.Cautions.Any(one => one.About == caution.About && one.Text == caution.Text))
+            && rule.Mistakes.All(other.Mistakes.Contains)
+            && rule.Advises.All(advice => other.Advises.Any(one => one.Text == advice.Text && one.Donor == advice.Donor));
 
         private bool ExclusionsStay(Rule rule)
         {

@@ -140,7 +140,8 @@ public sealed class SheetBuilder
 
     private static decimal? Kilowatts(KnownValue? power) => power is null ? null : Math.Round((decimal)power.Si / 1000, 1).Normalized();
 
-    private ImmutableArray<SheetAnswer> Answers(int[] values)
+    /// <summary>The answers of a combination alone, by position in the order of the base.</summary>
+    internal ImmutableArray<SheetAnswer> Answers(int[] values)
     {
         var store = _resolution.Store;
         var answers = ImmutableArray.CreateBuilder<SheetAnswer>();

@@ -14,12 +14,12 @@ internal sealed record GuideBrief(GuideCounts Counts, ImmutableArray<Answer?>? A
     {
         // A choice that applies in some combinations of a guide only hangs on one that applies in all of them.
         var isOpen = sheet.Choices.Any(choice => choice.Value != Choice.None && headline.Options.All(option => option.Key != choice.Key));
-        return new GuideBrief(GuideCounts.Of(sheet), AnswersOf(sheet, kb), BenchSheets.Of(sheet, isOpen), isOpen);
+        return new GuideBrief(GuideCounts.Of(sheet), AnswersOf(sheet.Answers, kb), BenchSheets.Of(sheet, isOpen), isOpen);
     }
 
-    public static ImmutableArray<Answer?> AnswersOf(Sheet sheet, KnowledgeBase kb)
+    public static ImmutableArray<Answer?> AnswersOf(ImmutableArray<SheetAnswer> given, KnowledgeBase kb)
     {
-        var answers = sheet.Answers.ToDictionary(answer => answer.Position.Id, answer => answer.Answer, StringComparer.Ordinal);
+        var answers = given.ToDictionary(answer => answer.Position.Id, answer => answer.Answer, StringComparer.Ordinal);
         return [.. kb.PositionOrder.Select(position => answers.GetValueOrDefault(position.Id))];
     }
 }

@@ -74,7 +74,7 @@ internal sealed class SiteKnowledge
         guide.Path, _ => new Lazy<GuideBrief>(() => GuideBrief.Of(_sheets.TryGetValue(guide.Path, out var sheet) ? sheet.Value : Sheets.Build(guide.Recommended.AsSpan()), guide.Headline, Base))).Value;
 
     /// <summary>What a guide answers, position by position.</summary>
-    public ImmutableArray<Answer?> AnswersOf(GuideEntry guide) => BriefOf(guide).Answers ?? GuideBrief.AnswersOf(Sheets.Build(guide.Recommended.AsSpan()), Base);
+    public ImmutableArray<Answer?> AnswersOf(GuideEntry guide) => BriefOf(guide).Answers ?? GuideBrief.AnswersOf(Sheets.Answers([.. guide.Recommended]), Base);
 
     /// <summary>Takes what an earlier run noted of a guide for what there is to tell of it.</summary>
     public void Recall(GuideEntry guide, GuideBrief brief) => _briefs.TryAdd(guide.Path, new Lazy<GuideBrief>(brief));

@@ -29,10 +29,11 @@ internal static class AnswerMutations
         let other = others[random.Next(others.Length)]
         select spot.Mistake($"`{spot.Word}` became `{other}`", spot.Replaced(other), ConditionMutations.Names(shipped, spot.File));
 
+    // By more than what a stated number may be off.
     private static IEnumerable<Mutation> Stated(ShippedBase shipped, Random random) =>
         from spot in Spot.In(shipped, "rule", "then/values/*/value")
         let number = decimal.Parse(spot.Word!, CultureInfo.InvariantCulture)
-        let other = (number > 100 ? decimal.Round(number * (random.Next(2) == 0 ? 0.95m : 1.05m)) : number + 1).ToString(CultureInfo.InvariantCulture)
+        let other = (number > 100 ? decimal.Round(number * (random.Next(2) == 0 ? 0.9m : 1.1m)) : number + Math.Max(1, decimal.Round(number / 10))).ToString(CultureInfo.InvariantCulture)
         select spot.Mistake($"{spot.Word} became {other}", spot.Replaced(other));
 
     private static IEnumerable<Spot> Overrides(ShippedBase shipped) => Spot.In(shipped, "rule", "overrides").Where(spot => spot.Parent is SequenceNode);

@@ -6,7 +6,8 @@ namespace Swapwright.Tests.Findings.Mutations;
 /// <summary>
 /// Mistakes made on purpose in the shipped base, one at a time. Each that breaks something has to be found where it was made;
 /// each that changes nothing must not be. A test run tries one mistake of every sixth class, for each takes a whole check.
-/// <c>SWAPWRIGHT_MUTATIONS=all</c> tries many of every class and prints the table of DEVELOPERS.md; a number in its place is another seed.
+/// <c>SWAPWRIGHT_MUTATIONS=all</c> tries many of every class and prints the table of DEVELOPERS.md; a number in its place is another seed,
+/// words are the classes to try, parted by "|", by a part of their names.
 /// </summary>
 public sealed class MutationTests(ITestOutputHelper output)
 {
@@ -19,6 +20,11 @@ public sealed class MutationTests(ITestOutputHelper output)
         var seed = int.TryParse(wanted, NumberStyles.None, CultureInfo.InvariantCulture, out var other) ? other : Seed;
         var shipped = new ShippedBase();
         var drawn = string.IsNullOrEmpty(wanted) ? [.. MutationRun.Draw(shipped, seed, 1, 1).Where((_, at) => at % 6 == 0)] : MutationRun.Draw(shipped, seed, 6, 12);
+        if (!string.IsNullOrEmpty(wanted) && wanted != "all" && seed == Seed)
+        {
+            drawn = [.. drawn.Where(one => wanted.Split('|').Any(word => one.Class.Name.Contains(word, StringComparison.Ordinal)))];
+        }
+
 
         var verdicts = MutationRun.Judge(shipped, drawn);
 

@@ -18,7 +18,7 @@ internal static class RuleMutations
         MutationClass.Of("retire a rule by the book", Duty.WhereItBreaks, SpaceKinds, Retired),
         MutationClass.Of("rename a rule", Duty.Always, "lost-id", Renamed),
         MutationClass.Of("write a rule again with another answer", Duty.Always, "contradiction", Disagreeing),
-        MutationClass.Of("write a rule again with the same answer", Duty.Always, "redundant-rule", (shipped, _) => Twins(shipped).Select(pair => Twin(pair.Rule, pair.File, pair.File.Text))),
+        MutationClass.Of("write a rule again with the same answer", Duty.Always, "redundant-rule contradiction", (shipped, _) => Twins(shipped).Select(pair => Twin(pair.Rule, pair.File, pair.File.Text))),
     ];
 
     /// <summary>What may rightly be found where a region has changed.</summary>
@@ -38,7 +38,8 @@ internal static class RuleMutations
         return
             from rule in kb.Rules.All
             where !named.Contains(rule.Id)
-            let retired = $"{register.Text.TrimEnd()}\nretired:\n  - {{kind: rule, id: {rule.Id}, because: It turned out to be wrong.}}\n"
+            let list = register.Text.Contains("\nretired:\n", StringComparison.Ordinal) ? register.Text.TrimEnd() : $"{register.Text.TrimEnd()}\nretired:"
+            let retired = $"{list}\n  - {{kind: rule, id: {rule.Id}, because: It turned out to be wrong.}}\n"
             select new Mutation($"{rule.Place.File}: retired", [new Change(rule.Place.File, null), new Change(register.Path, retired)], [rule.Id, .. rule.Answers.Select(answer => answer.Position)]);
     }
 

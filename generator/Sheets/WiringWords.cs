@@ -23,6 +23,7 @@ public static class WiringWords
         WireAction.Moves => "moves",
         WireAction.Runs => "runs",
         WireAction.Joins => "joins",
+        WireAction.TakesOver => "takes-over",
         _ => "unreached",
     };
 
@@ -79,6 +80,7 @@ public static class WiringWords
     public static string Loose(LooseAction action) => action switch
     {
         LooseAction.Cap => "cap",
+        LooseAction.CutOut => "cut-out",
         LooseAction.RunNew => "run-new",
         LooseAction.FeedFrom => "feed-from",
         LooseAction.LeaveOff => "leave-off",
@@ -122,6 +124,7 @@ public static class WiringWords
     {
         WireEndKind.Terminal => "terminal",
         WireEndKind.Splice => "splice",
+        WireEndKind.Ring => "ring",
         _ => "counterpart",
     };
 

@@ -70,7 +70,7 @@ internal static class GuideWirings
                 SiteKnowledge.Number(line.SizeMm2, "0.##"),
                 line.Count,
                 site.Base.Connectors.Find(line.Connector) is { Sealed: true } ? Number(line.Count) : "none",
-                site.Base.Connectors.Find(line.Connector)?.Title ?? line.Connector)),
+                site.Base.Connectors.Find(line.Connector)?.Title ?? "Screw on the body")),
         ],
         Consumables =
         [
@@ -138,6 +138,11 @@ internal static class GuideWirings
         {
             yield return InSentence.Lower(site.Base.Parts.Find(part)?.Title ?? part);
         }
+
+        if (plug.Capped.Where(wire => !wire.Takers.IsEmpty).Select(wire => wire.Cavity).ToList() is { Count: > 0 } cut)
+        {
+            yield return $"cut {string.Join(", ", cut)} out first";
+        }
     }
 
     // What there is work on comes first, the heaviest work at the top; a plug that goes straight in is only to be ticked.
@@ -158,6 +163,7 @@ internal static class GuideWirings
         WireAction.Moves => $"from cavity {wire.FromCavity}{(wire.ExtensionMm > 0 ? $", lengthen by {Millimetres(wire.ExtensionMm)}" : "")}",
         WireAction.Runs => "new wire",
         WireAction.Joins => "new wire, spliced to the nearest of this signal",
+        WireAction.TakesOver => "wire of a plug that nothing takes, lengthened",
         _ => "nothing carries it: see the rules",
     };
 
@@ -193,7 +199,7 @@ internal static class GuideWirings
 
     private static GuideGround Ground(SiteKnowledge site, GroundGroup group) => new(
         group.Title,
-        string.Join(", ", group.Members.GroupBy(member => member.Title, StringComparer.Ordinal).Select(same => $"{same.Key} {string.Join(", ", same.Select(member => member.Cavity))}")),
+        string.Join("; ", group.Members.GroupBy(member => member.Title, StringComparer.Ordinal).Select(same => $"{same.Key}: {string.Join(", ", same.Select(member => member.Cavity))}")),
         group.Point,
         group.Meets.IsEmpty ? "nothing else" : string.Join(", ", group.Meets.Select(signal => InSentence.Lower(SignalTitle(site, signal)))),
         group.Apart.IsEmpty ? "" : string.Join(", ", group.Apart.Select(signal => InSentence.Lower(SignalTitle(site, signal)))));
@@ -204,6 +210,7 @@ internal static class GuideWirings
         end.Action switch
         {
             LooseAction.Cap => "cap",
+            LooseAction.CutOut => "cut it out",
             LooseAction.RunNew => "run a new wire",
             LooseAction.FeedFrom => "feed it",
             LooseAction.LeaveOff => "leave off",

@@ -13,14 +13,14 @@ internal static class BillOfWiring
             .Where(plug => plug.Outcome == PlugOutcome.Changed)
             .SelectMany(plug => plug.Moves.Select(_ => plug.DeviceConnector!));
         var ended = runs.SelectMany(run => new[] { run.From, run.To })
-            .Where(end => end.Kind == WireEndKind.Terminal)
+            .Where(end => end.Kind is WireEndKind.Terminal or WireEndKind.Ring)
             .Select(end => end.Connector!);
         ImmutableArray<TerminalLine> terminals =
         [
             .. Count(moved.Concat(ended)).Select(line =>
             {
                 var family = data.Connectors.GetValueOrDefault(line.Name);
-                return new TerminalLine(line.Name, family?.Terminal ?? "", line.Count, family is { Sealed: true } ? line.Count : 0);
+                return new TerminalLine(line.Name, family?.Terminal ?? (line.Name == Places.Ring ? Places.Ring : ""), line.Count, family is { Sealed: true } ? line.Count : 0);
             }),
         ];
         var splices = runs.Sum(run => run.Splices);

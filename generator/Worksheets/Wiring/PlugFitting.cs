@@ -5,6 +5,18 @@ namespace Swapwright.Worksheets.Wiring;
 /// <summary>Decides the outcome of every plug and cuts the wires that the devices need.</summary>
 internal sealed class PlugFitting(WiringData data, WireRouting routing, ProblemList problems)
 {
+    /// <summary>The same plugs, their idle wires with what was cut out of the plug and led elsewhere.</summary>
+    public static ImmutableArray<PlugWork> WithTakers(ImmutableArray<PlugWork> plugs, IReadOnlyList<WireRun> runs)
+    {
+        var taken = runs.Where(run => run.TakesOver).ToLookup(run => (run.To.Place, run.To.Cavity), run => run.From);
+        return
+        [
+            .. plugs.Select(plug => plug.Outcome == PlugOutcome.Capped
+                ? plug with { Capped = [.. plug.Capped.Select(wire => wire with { Takers = [.. taken[(wire.Role, wire.Cavity)]] })] }
+                : plug),
+        ];
+    }
+
     /// <summary>One entry a device and one a harness plug without a device, by role.</summary>
     public ImmutableArray<PlugWork> All()
     {
@@ -103,7 +115,7 @@ internal sealed class PlugFitting(WiringData data, WireRouting routing, ProblemL
         if (routing.ToDevice(device, cavity, signal) is { } run)
         {
             var existing = run.To.Kind == WireEndKind.Splice && signal.Shared && !IsAtSource(run.To);
-            return new(cavity, id, existing ? WireAction.Joins : WireAction.Runs, null, run.Colour, run.SizeMm2, 0, run.Label);
+            return new(cavity, id, run.TakesOver ? WireAction.TakesOver : existing ? WireAction.Joins : WireAction.Runs, null, run.Colour, run.SizeMm2, 0, run.Label);
         }
 
         problems.Add(

@@ -8,6 +8,10 @@ internal static class Places
     public const string Body = "body";
     public const string HarnessBody = "harness body";
     public const string HarnessEcu = "harness side";
+
+    /// <summary>Where a device in the cabin is grounded, and the terminal for it, which belongs to no family of plugs.</summary>
+    public const string BodyMetal = "body metal";
+    public const string Ring = "ring";
 }
 
 /// <summary>Collects problems, each once.</summary>

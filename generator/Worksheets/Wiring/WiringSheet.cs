@@ -42,6 +42,9 @@ public enum WireAction
     /// <summary>A new wire spliced to an existing one of the same, shared signal.</summary>
     Joins,
 
+    /// <summary>A wire that is cut out of a plug which nothing takes, lengthened to here.</summary>
+    TakesOver,
+
     /// <summary>Nothing carries the signal, or the data cannot be used; a problem says which.</summary>
     Unreached,
 }
@@ -55,7 +58,11 @@ public sealed record WireRow(
 
 /// <summary>A harness wire that nothing takes.</summary>
 /// <param name="StaysInHousing">The housing stays and the device leaves this cavity empty: the wire may stay where it is.</param>
-public sealed record CappedWire(string Role, string Cavity, string Signal, string Colour, double SizeMm2, bool StaysInHousing);
+public sealed record CappedWire(string Role, string Cavity, string Signal, string Colour, double SizeMm2, bool StaysInHousing)
+{
+    /// <summary>Where it is led instead, for a wire that is cut out of a plug which nothing takes; empty for one that is capped.</summary>
+    public ImmutableArray<WireEnd> Takers { get; init; } = [];
+}
 
 /// <summary>A plug that would go in as found and put the wrong wire on a cavity.</summary>
 public sealed record CavityClash(string Cavity, string DeviceSignal, string WireSignal, bool KindsDiffer);
@@ -81,7 +88,7 @@ public sealed record PlugWork(
     ImmutableArray<CappedWire> Capped,
     ImmutableArray<CavityClash> Clashes)
 {
-    public bool Joined => Wires.Any(wire => wire.Action == WireAction.Joins);
+    public bool Joined => Wires.Any(wire => wire.Action is WireAction.Joins or WireAction.TakesOver);
 
     /// <summary>Wires that change their cavity.</summary>
     public IEnumerable<WireRow> Moves => Wires.Where(wire => wire.Action == WireAction.Moves);
@@ -129,6 +136,9 @@ public enum WireEndKind
     /// <summary>A splice to another wire.</summary>
     Splice,
 
+    /// <summary>A ring terminal under a screw.</summary>
+    Ring,
+
     /// <summary>A pin of the counterpart that the harness's own plug goes into.</summary>
     Counterpart,
 }
@@ -164,6 +174,9 @@ public sealed record WireRun(
 
     /// <summary>Conductor of the harness wire that it is spliced to, mm²; 0 where it ends at none.</summary>
     public double JoinedMm2 { get; init; }
+
+    /// <summary>It goes on where a wire was cut out of a plug that nothing takes.</summary>
+    public bool TakesOver { get; init; }
 
     /// <summary>The straight way that its length follows from, mm; null where an adapter's length does not go by a way.</summary>
     public double? WayMm { get; init; }

@@ -28,7 +28,7 @@ public static class WiringWorksheet
             [.. routing.Runs.OrderBy(run => run.Role, StringComparer.Ordinal).ThenBy(run => run.Cavity, CavityOrder.Instance).ThenBy(run => run.Label, StringComparer.Ordinal)];
         ImmutableArray<AdapterHarness> adapters = [.. new[] { ecuAdapter, bodyAdapter }.OfType<AdapterHarness>()];
         return new(
-            plugs, PlugCounts.Of(plugs), ecuAdapter, bodyAdapter, needs, runs, BillOfWiring.Of(data, plugs, runs, adapters), problems.Sorted())
+            PlugFitting.WithTakers(plugs, runs), PlugCounts.Of(plugs), ecuAdapter, bodyAdapter, needs, runs, BillOfWiring.Of(data, plugs, runs, adapters), problems.Sorted())
         {
             Data = data,
         };

@@ -121,6 +121,9 @@ internal sealed class WiringAssembly
         "splice" => WiringGood.Splice,
         "heat-shrink" => WiringGood.HeatShrink,
         "housing" => WiringGood.Housing,
+        "relay" => WiringGood.Relay,
+        "relay-base" => WiringGood.RelayBase,
+        "fuse-holder" => WiringGood.FuseHolder,
         _ => WiringGood.Wire,
     };
 

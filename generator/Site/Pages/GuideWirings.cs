@@ -50,7 +50,7 @@ internal static class GuideWirings
         Sizing = wiring.Runs.Any(run => run.Conductor is not null)
             ? $"Each size is the smallest of 0.5, 0.75, 1, 1.5, 2.5, 4, 6 and 10 mm² that carries the current, loses no more than {SiteKnowledge.Number(site.Base.Settings.Wiring.AllowedDropV)} V with its conductor at {SiteKnowledge.Number(site.Base.Settings.Wiring.ConductorCelsius)} °C (greatest resistance by IEC 60228, class 5) and is no thinner than {SiteKnowledge.Number(site.Base.Settings.Wiring.LeastMm2)} mm²; a wire that is thicker already keeps its size."
             : "",
-        Protection = [.. LoadProtection.Fuses(wiring).Select(Fuse), .. LoadProtection.Relays(wiring).Select(relay => new GuideProtection(WiringWords.Relay(relay))), .. SharedFeeds.Of(wiring).Select(feed => new GuideProtection(WiringWords.Shared(feed, wiring.Data!.TitleOf(feed.Place))))],
+        Protection = [.. LoadProtection.Fuses(wiring).Select(Fuse), .. LoadProtection.Relays(wiring).Select(relay => new GuideProtection(WiringWords.Relay(relay))), .. wiring.Overloads.Select((feed, at) => new GuideProtection(WiringWords.Shared(feed, wiring.Data!.TitleOf(feed.Place), at + 1)))],
         Joints =
         [
             .. Joints.Splices(wiring).Select(joint => new GuideJoint(
@@ -70,7 +70,7 @@ internal static class GuideWirings
                 SiteKnowledge.Number(line.SizeMm2, "0.##"),
                 line.Count,
                 site.Base.Connectors.Find(line.Connector) is { Sealed: true } ? Number(line.Count) : "none",
-                site.Base.Connectors.Find(line.Connector)?.Title ?? "Screw on the body")),
+                site.Base.Connectors.Find(line.Connector)?.Title ?? (line.Connector == Places.RelayBase ? "Base of an added relay" : "Under a screw"))),
         ],
         Consumables =
         [
@@ -124,7 +124,12 @@ internal static class GuideWirings
 
     private static IEnumerable<string> Details(SiteKnowledge site, PlugWork plug, string? fitted = null)
     {
-        if (plug.Wires.Select(wire => wire.ExtensionMm).DefaultIfEmpty(0).Max() is > 0 and var most)
+        if (plug.Wires.Any(wire => wire.IsRenewed))
+        {
+            yield return "renew the cable in one piece, a ring terminal at either end";
+        }
+
+        if (plug.Wires.Where(wire => !wire.IsRenewed).Select(wire => wire.ExtensionMm).DefaultIfEmpty(0).Max() is > 0 and var most)
         {
             yield return $"wires longer by {Millimetres(most)}";
         }
@@ -159,6 +164,7 @@ internal static class GuideWirings
 
     private static string Wire(WireRow wire) => wire.Action switch
     {
+        _ when wire.IsRenewed => "renew in one piece",
         WireAction.Stays => wire.ExtensionMm > 0 ? $"lengthen by {Millimetres(wire.ExtensionMm)}" : "",
         WireAction.Moves => $"from cavity {wire.FromCavity}{(wire.ExtensionMm > 0 ? $", lengthen by {Millimetres(wire.ExtensionMm)}" : "")}",
         WireAction.Runs => "new wire",
@@ -181,6 +187,7 @@ internal static class GuideWirings
             run?.Purpose switch
             {
                 WirePurpose.Extension => "lengthens a wire",
+                WirePurpose.Renewal => "renews the cable; cut it by the old one",
                 WirePurpose.EcuAdapter => "ECU adapter",
                 WirePurpose.BodyAdapter => "bulkhead adapter",
                 _ => "new wire",

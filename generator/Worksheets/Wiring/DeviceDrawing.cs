@@ -58,6 +58,7 @@ public static class DeviceDrawing
             WireAction.Unreached => "nothing carries it: see the rules",
             WireAction.Runs => string.Create(CultureInfo.InvariantCulture, $"new wire{(run is null ? "" : $", {run.LengthMm:#,0} mm")}"),
             WireAction.Joins or WireAction.TakesOver => string.Create(CultureInfo.InvariantCulture, $"new wire, spliced{(run is null ? "" : $", {run.LengthMm:#,0} mm")}"),
+            _ when wire.IsRenewed => "renew in one piece",
             _ => wire.ExtensionMm > 0 ? string.Create(CultureInfo.InvariantCulture, $"let in {wire.ExtensionMm:#,0} mm") : "",
         };
         return new(wire, data.SignalOf(wire.Signal)?.Title ?? wire.Signal, isNew || wire.Action == WireAction.Unreached ? "" : wire.FromCavity ?? "", end, work, plug.Outcome == PlugOutcome.Lead);

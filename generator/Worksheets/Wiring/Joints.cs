@@ -67,7 +67,7 @@ public static class Joints
             .. from one in moved.Concat(ended)
                group one by one into same
                orderby same.Key.Connector, same.Key.SizeMm2
-               select new SizedTerminal(same.Key.Connector, sheet.Data?.Connectors.GetValueOrDefault(same.Key.Connector)?.Terminal ?? "", same.Key.SizeMm2, same.Count()),
+               select new SizedTerminal(same.Key.Connector, BillOfWiring.TerminalOf(sheet.Data, same.Key.Connector), same.Key.SizeMm2, same.Count()),
         ];
     }
 

@@ -59,6 +59,7 @@ public static class LooseEnds
         {
             var run = sheet.Runs.FirstOrDefault(run => run.Label == wire.Run);
             var (action, reason) = wire.Action == WireAction.Unreached || run is null ? (LooseAction.Missing, "nothing in this build carries it: a rule has to say where it comes from")
+                : Places.IsAddedRelay(run.To.Place) ? (LooseAction.FeedFrom, $"the harness's wire is too thin for it: lead it to {At(sheet, run.To)}")
                 : run.To.Kind == WireEndKind.Ring ? (LooseAction.RunNew, $"ground it to {sheet.Data?.TitleOf(run.To.Place)}, with a ring terminal")
                 : run.To.Place == Places.Body && sheet.Data?.Devices.First(device => device.Role == plug.Role).ToCabin.Contains(wire.Cavity) == true ? (LooseAction.RunNew, $"it gives the cabin the signal: lead it to {At(sheet, run.To)}, where nothing else is joined")
                 : wire.Action == WireAction.TakesOver ? (LooseAction.RunNew, $"cut the wire out of the plug at {At(sheet, run.To)}, which nothing takes, and lengthen it to here")

@@ -91,17 +91,42 @@ internal sealed class PlugFitting(WiringData data, WireRouting routing, ProblemL
                 WiringProblemKind.ThinWire, device.Role, cavity, wire.Signal, $"the harness wire for `{wire.Signal}` at `{device.Role}` is thinner than its current asks for; the inserted piece is thicker");
         }
 
+        if (wire.SizeMm2 >= Conductor.HeaviestSplicedMm2)
+        {
+            return Renew(device, plug, cavity, wire, action);
+        }
+
         var length = data.LengthMm(plug.Location, device.Location);
         var conductor = routing.Choose(wire.Signal, wire.SizeMm2, length, device);
         var run = routing.Add(new WireRun(
             WireLabel.Of(device.Role, cavity, wire.Signal), WirePurpose.Extension, device.Role, cavity, wire.Signal,
             new(WireEndKind.Splice, device.Role, wire.Cavity, plug.Connector), new(WireEndKind.Splice, device.Role, cavity, device.Connector),
-            length, conductor?.SizeMm2 ?? wire.SizeMm2, wire.SizeMm2, wire.Colour, conductor?.DropV, data.SignalOf(wire.Signal)?.Shielded ?? false, wire.SizeMm2 >= Conductor.HeaviestSplicedMm2 ? 0 : data.Settings.SplicesPerExtension)
+            length, conductor?.SizeMm2 ?? wire.SizeMm2, wire.SizeMm2, wire.Colour, conductor?.DropV, data.SignalOf(wire.Signal)?.Shielded ?? false, data.Settings.SplicesPerExtension)
         {
             Conductor = conductor,
             WayMm = plug.Location.DistanceTo(device.Location),
         });
         return new(cavity, wire.Signal, action, wire.Cavity, wire.Colour, wire.SizeMm2, length, run.Label);
+    }
+
+    /// <summary>
+    /// A cable that is too heavy to be spliced, made anew in one piece with a ring terminal at either end. Where its far end is no base says, so it is
+    /// reckoned by way of the trunk to the bulkhead and cut by the old one.
+    /// </summary>
+    private WireRow Renew(Device device, Plug plug, string cavity, Pin wire, WireAction action)
+    {
+        var way = device.Location.DistanceTo(data.Trunk) + data.Trunk.DistanceTo(data.HarnessBody?.Location ?? data.EcuPlace);
+        var length = data.LengthMm(way);
+        var conductor = routing.Choose(wire.Signal, wire.SizeMm2, length, device);
+        var run = routing.Add(new WireRun(
+            WireLabel.Of(device.Role, cavity, wire.Signal), WirePurpose.Renewal, device.Role, cavity, wire.Signal,
+            new(WireEndKind.Ring, device.Role, cavity, Places.Ring), new(WireEndKind.Ring, Places.CableEnd, "", Places.Ring),
+            length, conductor?.SizeMm2 ?? wire.SizeMm2, wire.SizeMm2, wire.Colour, conductor?.DropV, data.SignalOf(wire.Signal)?.Shielded ?? false, 0)
+        {
+            Conductor = conductor,
+            WayMm = way,
+        });
+        return new(cavity, wire.Signal, action, wire.Cavity, wire.Colour, wire.SizeMm2, data.LengthMm(plug.Location, device.Location), run.Label) { IsRenewed = true };
     }
 
     /// <summary>A signal that the plug lacks.</summary>

@@ -42,6 +42,8 @@ internal sealed record WiringData(
         Places.HarnessBody => "the harness's bulkhead plug",
         Places.HarnessEcu => HarnessEcuPlug,
         Places.BodyMetal => "bare metal of the body beside it",
+        Places.CableEnd => "the old cable's far end",
+        _ when Places.IsAddedRelay(place) => $"added {place}",
         _ when place == Ecu?.Id => Ecu.Title,
         // The ECU that the harness was made for is not in this build; its plug is, at the end of the harness.
         _ when place == MadeFor?.Id => HarnessEcuPlug,

@@ -54,7 +54,11 @@ public enum WireAction
 /// <param name="ExtensionMm">Length to insert; 0 where the wire is long enough or new.</param>
 /// <param name="Run">Label of the piece to cut (new wire or extension); null where none.</param>
 public sealed record WireRow(
-    string Cavity, string Signal, WireAction Action, string? FromCavity, string Colour, double SizeMm2, double ExtensionMm, string? Run);
+    string Cavity, string Signal, WireAction Action, string? FromCavity, string Colour, double SizeMm2, double ExtensionMm, string? Run)
+{
+    /// <summary>Too short and too heavy to be spliced: a cable in one piece takes its place, longer by the extension.</summary>
+    public bool IsRenewed { get; init; }
+}
 
 /// <summary>A harness wire that nothing takes.</summary>
 /// <param name="StaysInHousing">The housing stays and the device leaves this cavity empty: the wire may stay where it is.</param>
@@ -123,6 +127,9 @@ public sealed record PlugCounts(
 public enum WirePurpose
 {
     Extension,
+
+    /// <summary>A cable that takes the whole place of one that is too short.</summary>
+    Renewal,
     Device,
     EcuAdapter,
     BodyAdapter,
@@ -312,6 +319,9 @@ public sealed record WiringSheet(
 {
     /// <summary>What is bought for it; empty where that was not asked.</summary>
     public ImmutableArray<WiringPurchase> Purchases { get; init; } = [];
+
+    /// <summary>Wires of the harness that more would hang on than they carry; each gets a relay.</summary>
+    public ImmutableArray<SharedFeed> Overloads { get; init; } = [];
 
     /// <summary>What it was computed from, for what is only asked of a sheet that is shown: traces, grounds, fuses.</summary>
     internal WiringData? Data { get; init; }

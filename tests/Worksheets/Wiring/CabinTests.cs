@@ -49,7 +49,7 @@ public sealed class CabinTests
     {
         var sheet = WiringWorksheet.Compute(s_base
             .WithPlug("coil", Plug("oval-2", new(0, 0, 690), "1:feed", "2:power-ground"))
-            .With(Device("coil", "oval-2", new(0, 0, 690), "1:feed", "2:power-ground"), Device("lamp", "oval-2", new(0, 0, 700), "1:feed", "2:power-ground") with { InCabin = inCabin }));
+            .With(Device("coil", "oval-2", new(0, 0, 690), "1:feed", "2:power-ground"), Device("lamp", "oval-2", new(0, 0, 700), "1:feed", "2:power-ground") with { InCabin = inCabin, CurrentA = 1 }));
         var runs = sheet.Runs.Where(run => run.Role == "lamp").ToDictionary(run => run.Signal);
 
         Assert.Equal((end, ground), (runs["power-ground"].To.Kind, runs["power-ground"].To.Place));

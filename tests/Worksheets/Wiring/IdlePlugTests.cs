@@ -51,7 +51,7 @@ public sealed class IdlePlugTests
     public void Compute_FeedOfAnIdlePlug_IsCutOutForAllThatHangOnIt()
     {
         var sheet = WiringWorksheet.Compute(Empty.WithPlug("switch", Plug("oval-2", Origin, "1:feed", "2:oil-lamp"))
-            .With(Device("lamp", "oval-2", new(0, 100, 0), "1:feed"), Device("sensor", "oval-2", new(0, 200, 0), "1:feed")));
+            .With(Device("lamp", "oval-2", new(0, 100, 0), "1:feed") with { CurrentA = 1 }, Device("sensor", "oval-2", new(0, 200, 0), "1:feed") with { CurrentA = 1 }));
 
         Assert.Equal(["lamp", "sensor"], sheet.Plugs.Single(plug => plug.Role == "switch").Capped[0].Takers.Select(end => end.Place));
         Assert.Equal([JointKind.InLine, JointKind.Branch], Joints.Splices(sheet).Select(joint => joint.Kind).Order());

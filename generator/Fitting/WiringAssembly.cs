@@ -85,7 +85,7 @@ internal sealed class WiringAssembly
         var bought = new[] { answer.Part }.Concat(answer.Also).OfType<string>().SelectMany(id => _kb.Parts.Find(id)?.Devices ?? []).FirstOrDefault(device => device.Role == role.Id);
         if (bought is not null)
         {
-            return Device(role, bought);
+            return Device(role, Placed(bought, chassis));
         }
 
         switch (answer.Source)
@@ -95,12 +95,16 @@ internal sealed class WiringAssembly
                 var moves = answer.Treatment == "move" || chassis.AccessoryAt(role.Position) is not null;
                 return Device(role, moves && donor.Device(role.Id) is { } place ? kept with { Location = place.Location } : kept);
             case "donor" or "new" or "made":
-                return Device(role, donor.Device(role.Id));
+                return Device(role, donor.Device(role.Id) is { } own ? Placed(own, chassis) : null);
             default:
                 // Of another vehicle's part only its own entry can say which plug it has.
                 return null;
         }
     }
+
+    /// <summary>Where this car has room for it: a part and a donor know no other dash than their own.</summary>
+    private static DeviceEntry Placed(DeviceEntry device, ChassisVariant chassis) =>
+        chassis.Places.TryGetValue(device.Role, out var place) ? device with { Location = place } : device;
 
     /// <summary>A device as the harness meets it; null where a part brings every wire that it has.</summary>
     private static Device? Without(Device device, HashSet<string> brought) =>
@@ -117,6 +121,9 @@ internal sealed class WiringAssembly
         "splice" => WiringGood.Splice,
         "heat-shrink" => WiringGood.HeatShrink,
         "housing" => WiringGood.Housing,
+        "relay" => WiringGood.Relay,
+        "relay-base" => WiringGood.RelayBase,
+        "fuse-holder" => WiringGood.FuseHolder,
         _ => WiringGood.Wire,
     };
 
@@ -127,6 +134,8 @@ internal sealed class WiringAssembly
             CurrentA = (double?)(entry.CurrentA ?? role.CurrentA),
             OwnFuse = role.OwnFuse,
             Supplies = role.Supplies,
+            InCabin = role.InCabin,
+            ToCabin = entry.ToCabin,
         };
 
     private static Worksheets.Wiring.Ecu Ecu(Knowledge.Ecu ecu) =>

@@ -8,7 +8,7 @@ namespace Swapwright.Knowledge;
 /// <param name="SizeMm2">Conductor size of wire; null where one thing serves all sizes.</param>
 public sealed record WiringGoods(string Kind, decimal? SizeMm2)
 {
-    public static readonly ImmutableArray<string> Kinds = ["wire", "screened-wire", "terminal", "seal", "blanking-plug", "splice", "heat-shrink", "housing", PlugSet];
+    public static readonly ImmutableArray<string> Kinds = ["wire", "screened-wire", "terminal", "seal", "blanking-plug", "splice", "heat-shrink", "housing", "relay", "relay-base", "fuse-holder", PlugSet];
 
     /// <summary>A harness that is bought to be cut up: it gives the housings of the donor's own plugs.</summary>
     public const string PlugSet = "plug-set";
@@ -40,6 +40,9 @@ public sealed record DeviceRole(string Id, string Title, string? Position, strin
     /// <summary>Current at full load of such a device that does not say its own, A; null where the signals' currents count.</summary>
     public decimal? CurrentA { get; init; }
 
+    /// <summary>It lives behind the dash: what feeds and grounds it is there, not on the engine.</summary>
+    public bool InCabin { get; init; }
+
     /// <summary>Signals that the device gives to others, as a relay box gives a feed: its new wire carries all that hangs on them.</summary>
     public ImmutableArray<string> Supplies { get; init; } = [];
 }
@@ -52,7 +55,11 @@ public sealed record PlugEntry(string Connector, BayPoint? Location, ImmutableAr
 
 /// <summary>An electrical device with the connector it shows.</summary>
 /// <param name="CurrentA">Current at full load; null where the signals' currents count.</param>
-public sealed record DeviceEntry(string Role, string? Title, string Connector, BayPoint Location, ImmutableArray<PinEntry> Pins, Place Place, decimal? CurrentA = null);
+public sealed record DeviceEntry(string Role, string? Title, string Connector, BayPoint Location, ImmutableArray<PinEntry> Pins, Place Place, decimal? CurrentA = null)
+{
+    /// <summary>Cavities at which it gives the cabin a signal, as a pulse divider does; the harness's own wire is then not joined to the cabin's.</summary>
+    public ImmutableArray<string> ToCabin { get; init; } = [];
+}
 
 /// <summary>An engine-bay harness.</summary>
 /// <param name="Ecu">The ECU whose plugs it ends in; null for a harness without one.</param>

@@ -79,7 +79,7 @@ public static class KnownQuantities
         new("axle-ratio", ["chassis", "part"], Dimension.None, "ratio of a final drive that stands apart from the gearbox, at the end of a propeller shaft; it takes the place of the gearbox's own"),
         new("speed-pickup", ["gearbox"], Dimension.None, "what turns the speedometer's drive: the shaft before the final drive or the one after it") { Words = ["before-final", "after-final"], WantedBy = s_gearing },
         new("speed-drive-teeth", ["gearbox"], Dimension.None, "teeth of the wheel in the gearbox that turns the pinion of the speedometer's drive") { WantedBy = s_gearing },
-        new("speed-pinion-teeth", ["chassis", "gearbox"], Dimension.None, "teeth of the pinion of the speedometer's drive") { WantedBy = s_gearing, WantedOf = ["chassis"] },
+        new("speed-pinion-teeth", ["chassis", "gearbox", "part"], Dimension.None, "teeth of the pinion of the speedometer's drive") { WantedBy = s_gearing, WantedOf = ["chassis"] },
         new("speed-pulses", ["gearbox"], Dimension.None, "pulses that the speed sensor gives for one turn of its pinion"),
         new("kerb-mass", ["chassis"], Dimension.Mass, "mass of the vehicle as built, ready to drive, without people and luggage") { WantedBy = s_load },
         new("front-share", ["chassis"], Dimension.Share, "share of the kerb mass on the front axle") { WantedBy = s_load },

@@ -44,6 +44,9 @@ public sealed record ChassisVariant(string Id, string Title, Place Place) : Vari
     /// <summary>The cabin side of the bulkhead plug.</summary>
     public PlugEntry? Body { get; init; }
 
+    /// <summary>Where this car has room for devices of a role, whatever part or donor they come from.</summary>
+    public ImmutableDictionary<string, BayPoint> Places { get; init; } = ImmutableDictionary<string, BayPoint>.Empty;
+
     /// <summary>Signals that the cabin must get.</summary>
     public ImmutableArray<string> Needs { get; init; } = [];
 }

@@ -160,9 +160,9 @@ public sealed class SheetLines(Sheet sheet, Resolution resolution, ImmutableArra
             layout.Item($"Relay. {WiringWords.Relay(relay)}");
         }
 
-        foreach (var feed in SharedFeeds.Of(wiring))
+        foreach (var (feed, at) in wiring.Overloads.Select((feed, at) => (feed, at)))
         {
-            layout.Item($"Feed. {WiringWords.Shared(feed, wiring.Data!.TitleOf(feed.Place))}");
+            layout.Item($"Feed. {WiringWords.Shared(feed, wiring.Data!.TitleOf(feed.Place), at + 1)}");
         }
 
         foreach (var end in LooseEnds.Of(wiring).Where(end => end.Action is not LooseAction.LeaveOff))

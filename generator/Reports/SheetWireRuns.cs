@@ -36,7 +36,7 @@ internal static class SheetWireRuns
             json.Quantity("current", relay.CurrentA, "A", 2);
             json.Quantity("limit", relay.LimitA, "A", 2);
         });
-        json.Objects("sharedFeeds", SharedFeeds.Of(wiring), feed =>
+        json.Objects("sharedFeeds", wiring.Overloads, feed =>
         {
             json.WriteString("signal", feed.Signal);
             json.WriteString("at", feed.Place);

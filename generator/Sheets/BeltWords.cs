@@ -78,5 +78,5 @@ public static class BeltWords
         };
     }
 
-    private static string Millimetres(double value) => string.Create(CultureInfo.InvariantCulture, $"{value:0} mm");
+    private static string Millimetres(double value) => string.Create(CultureInfo.InvariantCulture, $"{value:#,0} mm");
 }

@@ -16,7 +16,10 @@ public static class LedgerWords
     public static string Number(double value, int decimals) => Written(value, decimals, "F");
 
     // As remarks and charts write theirs.
-    private static string Grouped(double value, int decimals) => Written(value, decimals, "N");
+    private static string Grouped(double value, int decimals) => Signed(Written(value, decimals, "N"));
+
+    // Readers see the sign of arithmetic, as remarks write it; programs get the letter of their tables.
+    private static string Signed(string number) => number.Replace('-', '−');
 
     private static string Written(double value, int decimals, string form)
     {
@@ -28,7 +31,7 @@ public static class LedgerWords
     public static string Input(FigureInput input)
     {
         var decimals = Math.Clamp(4 - (int)Math.Floor(Math.Log10(Math.Max(Math.Abs(input.Value), 1))), 0, 4);
-        return WithUnit(Math.Round(input.Value, decimals, MidpointRounding.AwayFromZero).ToString("#,0.####", CultureInfo.InvariantCulture), input.Unit);
+        return WithUnit(Signed(Math.Round(input.Value, decimals, MidpointRounding.AwayFromZero).ToString("#,0.####", CultureInfo.InvariantCulture)), input.Unit);
     }
 
     /// <summary>A title in the middle of a sentence.</summary>

@@ -23,12 +23,14 @@ public static class WiringWords
         WireAction.Moves => "moves",
         WireAction.Runs => "runs",
         WireAction.Joins => "joins",
+        WireAction.TakesOver => "takes-over",
         _ => "unreached",
     };
 
     public static string Purpose(WirePurpose purpose) => purpose switch
     {
         WirePurpose.Extension => "lengthens",
+        WirePurpose.Renewal => "renews",
         WirePurpose.EcuAdapter => "ecu-adapter",
         WirePurpose.BodyAdapter => "bulkhead-adapter",
         _ => "new",
@@ -64,6 +66,9 @@ public static class WiringWords
         WiringGood.Splice => "splice",
         WiringGood.HeatShrink => "heat-shrink",
         WiringGood.Housing => "housing",
+        WiringGood.Relay => "relay",
+        WiringGood.RelayBase => "relay-base",
+        WiringGood.FuseHolder => "fuse-holder",
         _ => "wire",
     };
 
@@ -79,6 +84,7 @@ public static class WiringWords
     public static string Loose(LooseAction action) => action switch
     {
         LooseAction.Cap => "cap",
+        LooseAction.CutOut => "cut-out",
         LooseAction.RunNew => "run-new",
         LooseAction.FeedFrom => "feed-from",
         LooseAction.LeaveOff => "leave-off",
@@ -110,11 +116,12 @@ public static class WiringWords
 
     /// <summary>What to do where new feeds ask more of a wire than it carries.</summary>
     /// <param name="at">The place in a reader's words.</param>
-    public static string Shared(SharedFeed feed, string at)
+    /// <param name="number">Number of the relay on the cutting list.</param>
+    public static string Shared(SharedFeed feed, string at, int number)
     {
         var sum = string.Create(CultureInfo.InvariantCulture, $"{feed.Title}: {string.Join(", ", feed.Members)} would hang on the wire of {feed.SizeMm2:0.##} mm² at {at}, {feed.Cavity} with {feed.CurrentA:0.#} A, and it carries {feed.CarriesA:0.#} A.");
         return feed is { FuseA: { } fuse, FeedMm2: { } size }
-            ? string.Create(CultureInfo.InvariantCulture, $"{sum} Give them a relay with its coil on that wire, and feed its contact from the battery with {size:0.##} mm² over a {fuse:0.#} A fuse.")
+            ? string.Create(CultureInfo.InvariantCulture, $"{sum} Give them a relay with its coil on that wire, added relay {number} of the cutting list, and feed its contact 30 from the battery with {size:0.##} mm² over a {fuse:0.#} A fuse; measure that wire on the car.")
             : $"{sum} Share them out between relays of their own, each fed from the battery over a fuse.";
     }
 
@@ -122,6 +129,7 @@ public static class WiringWords
     {
         WireEndKind.Terminal => "terminal",
         WireEndKind.Splice => "splice",
+        WireEndKind.Ring => "ring",
         _ => "counterpart",
     };
 

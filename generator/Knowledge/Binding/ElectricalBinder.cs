@@ -69,8 +69,32 @@ internal sealed class ElectricalBinder(BindingContext context, Vocabulary vocabu
         return devices.ToImmutable();
     }
 
+    public ImmutableDictionary<string, BayPoint> Places(NodeReader parent)
+    {
+        if (parent.Get("places") is not MappingNode)
+        {
+            return ImmutableDictionary<string, BayPoint>.Empty;
+        }
+
+        var reader = parent.Mapping("places");
+        var places = ImmutableDictionary.CreateBuilder<string, BayPoint>(StringComparer.Ordinal);
+        foreach (var entry in reader.Node!.Entries)
+        {
+            Role(entry.Key);
+            if (reader.Point(entry.Key.Text) is { } point)
+            {
+                places[entry.Key.Text] = point;
+            }
+        }
+
+        return places.ToImmutable();
+    }
+
     private DeviceEntry Device(string role, NodeReader reader) =>
-        new(role, reader.OptionalText("title"), reader.OptionalId("connector", "connector") ?? "", reader.Point("location") ?? default, Pins(reader), reader.PlaceOf("connector"), reader.OptionalNumber("current", Unit.Ampere, 0, 1000));
+        new(role, reader.OptionalText("title"), reader.OptionalId("connector", "connector") ?? "", reader.Point("location") ?? default, Pins(reader), reader.PlaceOf("connector"), reader.OptionalNumber("current", Unit.Ampere, 0, 1000))
+        {
+            ToCabin = reader.Get("to-cabin") is SequenceNode given ? [.. given.Items.OfType<ScalarNode>().Select(cavity => cavity.Text)] : [],
+        };
 
     private PlugEntry Plug(NodeReader reader) => new(reader.OptionalId("connector", "connector") ?? "", reader.Point("location"), Pins(reader), reader.PlaceOf("connector"));
 

@@ -93,6 +93,9 @@ public sealed record ShoppingPage : BenchPage
 
     public string Note { get; init; } = "";
 
+    /// <summary>Something is filled in that the list has not.</summary>
+    public bool HasFluids { get; init; }
+
     internal override string Template => "bench-shopping";
 }
 

@@ -137,6 +137,7 @@ internal static class BenchSheets
                     Ranges = list.MoneyDrawing(),
                     Shopping = list.Shopping(),
                     Note = GuidePages.MoneyNote(site, sheet),
+                    HasFluids = sheet.Ledger("torques") is { } torques && torques.Tables.Any(table => table.Id == "fluids"),
                 };
             case Figures:
                 return new FiguresPage { Frame = frame, Title = title, Head = head, Facts = Facts(site, sheet, frame.Path), Ledgers = GuideLedgers.OfFigures(sheet) };

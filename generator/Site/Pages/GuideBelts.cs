@@ -52,7 +52,7 @@ internal static class GuideBelts
             [
                 .. sheet.Values.Where(value => value.Stated.Value.Name.StartsWith($"belt.{belt.Loop.Id}.", StringComparison.Ordinal)).Select(value => new GuideStatedValue(
                     InSentence.Upper(ComputedValues.TitleOf(value.Stated.Value.Name)),
-                    SiteKnowledge.Number(value.Stated.Value.Value),
+                    $"{SiteKnowledge.Number(value.Stated.Value.Value)}{(value.Stated.Value.Tolerance > 0 ? $" ± {SiteKnowledge.Number(value.Stated.Value.Tolerance)}" : "")}",
                     value.Computed is { } computed ? SiteKnowledge.Number(Math.Round(computed, 1)) : "none",
                     value.Stated.Value.WrittenDown ? "written down, not measured" : value.Verdict,
                     value.Agrees ? Weight.Good : Weight.Bad,

@@ -50,7 +50,7 @@ internal static class GuideWirings
         Sizing = wiring.Runs.Any(run => run.Conductor is not null)
             ? $"Each size is the smallest of 0.5, 0.75, 1, 1.5, 2.5, 4, 6 and 10 mm² that carries the current, loses no more than {SiteKnowledge.Number(site.Base.Settings.Wiring.AllowedDropV)} V with its conductor at {SiteKnowledge.Number(site.Base.Settings.Wiring.ConductorCelsius)} °C (greatest resistance by IEC 60228, class 5) and is no thinner than {SiteKnowledge.Number(site.Base.Settings.Wiring.LeastMm2)} mm²; a wire that is thicker already keeps its size."
             : "",
-        Protection = [.. LoadProtection.Fuses(wiring).Select(Fuse), .. LoadProtection.Relays(wiring).Select(relay => new GuideProtection(WiringWords.Relay(relay))), .. SharedFeeds.Of(wiring).Select(feed => new GuideProtection(WiringWords.Shared(feed, wiring.Data!.TitleOf(feed.Place))))],
+        Protection = [.. LoadProtection.Fuses(wiring).Select(Fuse), .. LoadProtection.Relays(wiring).Select(relay => new GuideProtection(WiringWords.Relay(relay))), .. wiring.Overloads.Select((feed, at) => new GuideProtection(WiringWords.Shared(feed, wiring.Data!.TitleOf(feed.Place), at + 1)))],
         Joints =
         [
             .. Joints.Splices(wiring).Select(joint => new GuideJoint(
@@ -70,7 +70,7 @@ internal static class GuideWirings
                 SiteKnowledge.Number(line.SizeMm2, "0.##"),
                 line.Count,
                 site.Base.Connectors.Find(line.Connector) is { Sealed: true } ? Number(line.Count) : "none",
-                site.Base.Connectors.Find(line.Connector)?.Title ?? line.Connector)),
+                site.Base.Connectors.Find(line.Connector)?.Title ?? (line.Connector == Places.RelayBase ? "Base of an added relay" : "Under a screw"))),
         ],
         Consumables =
         [
@@ -124,7 +124,12 @@ internal static class GuideWirings
 
     private static IEnumerable<string> Details(SiteKnowledge site, PlugWork plug, string? fitted = null)
     {
-        if (plug.Wires.Select(wire => wire.ExtensionMm).DefaultIfEmpty(0).Max() is > 0 and var most)
+        if (plug.Wires.Any(wire => wire.IsRenewed))
+        {
+            yield return "renew the cable in one piece, a ring terminal at either end";
+        }
+
+        if (plug.Wires.Where(wire => !wire.IsRenewed).Select(wire => wire.ExtensionMm).DefaultIfEmpty(0).Max() is > 0 and var most)
         {
             yield return $"wires longer by {Millimetres(most)}";
         }
@@ -137,6 +142,11 @@ internal static class GuideWirings
         if (plug is { Outcome: PlugOutcome.Lead, LeadPart: { } part })
         {
             yield return InSentence.Lower(site.Base.Parts.Find(part)?.Title ?? part);
+        }
+
+        if (plug.Capped.Where(wire => !wire.Takers.IsEmpty).Select(wire => wire.Cavity).ToList() is { Count: > 0 } cut)
+        {
+            yield return $"cut {string.Join(", ", cut)} out first";
         }
     }
 
@@ -154,10 +164,12 @@ internal static class GuideWirings
 
     private static string Wire(WireRow wire) => wire.Action switch
     {
+        _ when wire.IsRenewed => "renew in one piece",
         WireAction.Stays => wire.ExtensionMm > 0 ? $"lengthen by {Millimetres(wire.ExtensionMm)}" : "",
         WireAction.Moves => $"from cavity {wire.FromCavity}{(wire.ExtensionMm > 0 ? $", lengthen by {Millimetres(wire.ExtensionMm)}" : "")}",
         WireAction.Runs => "new wire",
         WireAction.Joins => "new wire, spliced to the nearest of this signal",
+        WireAction.TakesOver => "wire of a plug that nothing takes, lengthened",
         _ => "nothing carries it: see the rules",
     };
 
@@ -175,6 +187,7 @@ internal static class GuideWirings
             run?.Purpose switch
             {
                 WirePurpose.Extension => "lengthens a wire",
+                WirePurpose.Renewal => "renews the cable; cut it by the old one",
                 WirePurpose.EcuAdapter => "ECU adapter",
                 WirePurpose.BodyAdapter => "bulkhead adapter",
                 _ => "new wire",
@@ -193,7 +206,7 @@ internal static class GuideWirings
 
     private static GuideGround Ground(SiteKnowledge site, GroundGroup group) => new(
         group.Title,
-        string.Join(", ", group.Members.GroupBy(member => member.Title, StringComparer.Ordinal).Select(same => $"{same.Key} {string.Join(", ", same.Select(member => member.Cavity))}")),
+        string.Join("; ", group.Members.GroupBy(member => member.Title, StringComparer.Ordinal).Select(same => $"{same.Key}: {string.Join(", ", same.Select(member => member.Cavity))}")),
         group.Point,
         group.Meets.IsEmpty ? "nothing else" : string.Join(", ", group.Meets.Select(signal => InSentence.Lower(SignalTitle(site, signal)))),
         group.Apart.IsEmpty ? "" : string.Join(", ", group.Apart.Select(signal => InSentence.Lower(SignalTitle(site, signal)))));
@@ -204,6 +217,7 @@ internal static class GuideWirings
         end.Action switch
         {
             LooseAction.Cap => "cap",
+            LooseAction.CutOut => "cut it out",
             LooseAction.RunNew => "run a new wire",
             LooseAction.FeedFrom => "feed it",
             LooseAction.LeaveOff => "leave off",

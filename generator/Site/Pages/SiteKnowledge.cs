@@ -294,7 +294,7 @@ internal sealed class SiteKnowledge
 
     public static string Number(decimal value) => value.ToString("#,0.##", CultureInfo.InvariantCulture);
 
-    public static string Number(double value, string format = "0") => value.ToString(format, CultureInfo.InvariantCulture);
+    public static string Number(double value, string format = "#,0") => value.ToString(format, CultureInfo.InvariantCulture);
 
     public static string Grouped(BigInteger value) => value.ToString("N0", CultureInfo.InvariantCulture);
 

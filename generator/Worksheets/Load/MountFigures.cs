@@ -43,7 +43,7 @@ internal static class MountFigures
         Decimals = 0,
         Formula = Formula,
         Source = Source,
-        Remark = $"{Number(load / LoadFormulas.Gravity)} kg{(load < 0 ? ": it lifts, so the powertrain tips over the other mount" : limit switch { null => "", { Si: var most } when load > most => $": more than the {Number(most)} N it is made for", { Si: var most } => $", within the {Number(most)} N it is made for" })}",
+        Remark = $"{Number(load / LoadFormulas.Gravity)} kg{(load < 0 ? ": it lifts, so the powertrain tips over the other mount" : limit switch { null => "", { Si: var most } when load > most => $": more than the {Number(most)} N that are allowed", { Si: var most } => $", within the {Number(most)} N that are allowed" })}",
         Weight = load < 0 || load > limit?.Si ? FigureWeight.Bad : limit is null ? FigureWeight.Plain : FigureWeight.Good,
     };
 }

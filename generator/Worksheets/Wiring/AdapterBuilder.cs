@@ -55,7 +55,8 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Probl
     {
         var mates = sides.From.Plugs.Length > 0 && sides.From.Plugs.Length == sides.To.Plugs.Length
             && sides.From.Plugs.Zip(sides.To.Plugs).All(pair => data.Mate(pair.First.Value, pair.Second.Value));
-        ImmutableArray<PinPair> pairs = [.. Pairs(sides.FromPins, sides.ToPins, samePlaceFirst: mates)];
+        var apart = sides.FromPins.Select(pin => pin.Pin.Signal).Where(signal => IsApart(sides, signal, mates)).ToHashSet(StringComparer.Ordinal);
+        ImmutableArray<PinPair> pairs = [.. Pairs(sides.FromPins, sides.ToPins, mates, apart)];
         var together = mates && (sides.MovesDoInPlace || pairs.All(pair => pair.From is null || pair.To is null || SamePlace(pair.From, pair.To)));
         var rows = pairs.Select(pair => pair switch
         {
@@ -68,12 +69,29 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Probl
     }
 
     /// <summary>
+    /// Both sides have the signal and are not joined: a device of this build stands between them, or the harness leads it to plugs alone that nothing
+    /// takes. Where the plugs go together as they are, the latter saves no copper and stays.
+    /// </summary>
+    private bool IsApart(AdapterSides sides, string signal, bool mates)
+    {
+        if (sides.Purpose == WirePurpose.BodyAdapter && data.CabinGiver(signal) is not null)
+        {
+            return true;
+        }
+
+        var elsewhere = sides.Purpose == WirePurpose.BodyAdapter
+            ? data.Needs.Contains(signal) || data.EcuPins.Any(pin => pin.Pin.Signal == signal)
+            : data.SignalOf(signal)?.Kind == SignalKind.Power || (data.HarnessBody?.Pins ?? []).Any(pin => pin.Signal == signal);
+        return !mates && !elsewhere && data.EndsIdle(signal);
+    }
+
+    /// <summary>
     /// From cavities in order, each followed by what joins it; then what only the other side has. Where the plugs mate, cavities
     /// that already face each other pair off before the others.
     /// </summary>
-    private static IEnumerable<PinPair> Pairs(ImmutableArray<SidePin> fromPins, ImmutableArray<SidePin> toPins, bool samePlaceFirst)
+    private static IEnumerable<PinPair> Pairs(ImmutableArray<SidePin> fromPins, ImmutableArray<SidePin> toPins, bool samePlaceFirst, HashSet<string> apart)
     {
-        var to = toPins.ToLookup(pin => pin.Pin.Signal, StringComparer.Ordinal);
+        var to = toPins.Where(pin => !apart.Contains(pin.Pin.Signal)).ToLookup(pin => pin.Pin.Signal, StringComparer.Ordinal);
         var pairs = new List<PinPair>();
         foreach (var group in fromPins.GroupBy(pin => pin.Pin.Signal, StringComparer.Ordinal))
         {
@@ -86,7 +104,7 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Probl
             pairs.AddRange(tos.Skip(froms.Count).Select(other => new PinPair(froms[^1], other, Surplus.To)));
         }
 
-        var known = fromPins.Select(pin => pin.Pin.Signal).ToHashSet(StringComparer.Ordinal);
+        var known = fromPins.Select(pin => pin.Pin.Signal).Where(signal => !apart.Contains(signal)).ToHashSet(StringComparer.Ordinal);
         return pairs.OrderBy(pair => fromPins.IndexOf(pair.From!))
             .Concat(toPins.Where(pin => !known.Contains(pin.Pin.Signal)).Select(pin => new PinPair(null, pin, Surplus.None)));
     }
@@ -136,7 +154,8 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Probl
             .Select(run => $"{data.TitleOf(run.Role)}, {run.Cavity}").Distinct(StringComparer.Ordinal).ToList();
         if (branches.Count > 0)
         {
-            return Row(from, null, AdapterAction.Branch, string.Join("; ", branches), from.Pin.SizeMm2, optional: true, run: null);
+            var drawn = together && sides.ToPins.Any(to => SamePlace(from, to)) ? ", drawn out of this cavity" : "";
+            return Row(from, null, AdapterAction.Branch, string.Join("; ", branches) + drawn, from.Pin.SizeMm2, optional: true, run: null);
         }
 
         // A feed that nothing fitted asks for, or that a device in use gives, may end here.
@@ -145,6 +164,7 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Probl
             && (data.EcuPins.Any(pin => pin.Pin.Signal == from.Pin.Signal) || data.Devices.Count(device => device.Pins.Any(pin => pin.Value == from.Pin.Signal)) == 1);
         var note = together && sides.ToPins.Any(to => SamePlace(from, to))
             ? "draw out and cap: the other side uses this cavity"
+            : data.EndsIdle(from.Pin.Signal) ? "nothing that is fitted takes it"
             : isFeed ? "where the harness is fed here, bring the feed another way" : "the other side has no use for it";
         return Row(from, null, AdapterAction.Cap, note, from.Pin.SizeMm2, optional: !isFeed, run: null);
     }

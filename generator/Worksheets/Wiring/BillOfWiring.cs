@@ -13,14 +13,14 @@ internal static class BillOfWiring
             .Where(plug => plug.Outcome == PlugOutcome.Changed)
             .SelectMany(plug => plug.Moves.Select(_ => plug.DeviceConnector!));
         var ended = runs.SelectMany(run => new[] { run.From, run.To })
-            .Where(end => end.Kind == WireEndKind.Terminal)
+            .Where(end => end.Kind is WireEndKind.Terminal or WireEndKind.Ring)
             .Select(end => end.Connector!);
         ImmutableArray<TerminalLine> terminals =
         [
             .. Count(moved.Concat(ended)).Select(line =>
             {
                 var family = data.Connectors.GetValueOrDefault(line.Name);
-                return new TerminalLine(line.Name, family?.Terminal ?? "", line.Count, family is { Sealed: true } ? line.Count : 0);
+                return new TerminalLine(line.Name, TerminalOf(data, line.Name), line.Count, family is { Sealed: true } ? line.Count : 0);
             }),
         ];
         var splices = runs.Sum(run => run.Splices);
@@ -48,6 +48,14 @@ internal static class BillOfWiring
             ],
             cuts);
     }
+
+    /// <summary>The terminal of a family; a ring and a relay's base belong to none of the base's.</summary>
+    public static string TerminalOf(WiringData? data, string connector) => data?.Connectors.GetValueOrDefault(connector)?.Terminal ?? connector switch
+    {
+        Places.Ring => Places.Ring,
+        Places.RelayBase => "blade-6-3",
+        _ => "",
+    };
 
     /// <summary>New plugs of devices (changed, added) and of adapters (side in use), each with the cavities that get a wire.</summary>
     private static IEnumerable<NewHousing> NewHousings(

@@ -51,14 +51,15 @@ public static class DeviceDrawing
     private static WireWay Way(WiringSheet sheet, WiringData data, PlugWork plug, WireRow wire)
     {
         var run = sheet.Runs.FirstOrDefault(one => one.Label == wire.Run);
-        var isNew = wire.Action is WireAction.Runs or WireAction.Joins;
+        var isNew = wire.Action is WireAction.Runs or WireAction.Joins or WireAction.TakesOver;
         var end = isNew && run is not null ? Place(data, run.To) : Far(data, wire.Signal);
         var work = wire.Action switch
         {
             WireAction.Unreached => "nothing carries it: see the rules",
-            WireAction.Runs => string.Create(CultureInfo.InvariantCulture, $"new wire{(run is null ? "" : $", {run.LengthMm:0} mm")}"),
-            WireAction.Joins => string.Create(CultureInfo.InvariantCulture, $"new wire, spliced{(run is null ? "" : $", {run.LengthMm:0} mm")}"),
-            _ => wire.ExtensionMm > 0 ? string.Create(CultureInfo.InvariantCulture, $"let in {wire.ExtensionMm:0} mm") : "",
+            WireAction.Runs => string.Create(CultureInfo.InvariantCulture, $"new wire{(run is null ? "" : $", {run.LengthMm:#,0} mm")}"),
+            WireAction.Joins or WireAction.TakesOver => string.Create(CultureInfo.InvariantCulture, $"new wire, spliced{(run is null ? "" : $", {run.LengthMm:#,0} mm")}"),
+            _ when wire.IsRenewed => "renew in one piece",
+            _ => wire.ExtensionMm > 0 ? string.Create(CultureInfo.InvariantCulture, $"let in {wire.ExtensionMm:#,0} mm") : "",
         };
         return new(wire, data.SignalOf(wire.Signal)?.Title ?? wire.Signal, isNew || wire.Action == WireAction.Unreached ? "" : wire.FromCavity ?? "", end, work, plug.Outcome == PlugOutcome.Lead);
     }
@@ -74,6 +75,7 @@ public static class DeviceDrawing
         _ when end.Place == data.Ecu?.Id => $"ECU {end.Cavity}",
         Places.Body => $"bulkhead plug {end.Cavity}",
         Places.HarnessBody => $"bulkhead plug {end.Cavity}, splice",
+        Places.BodyMetal => "body, ring",
         _ => $"{data.TitleOf(end.Place)} {end.Cavity}{(end.Kind == WireEndKind.Splice ? ", splice" : "")}",
     };
 

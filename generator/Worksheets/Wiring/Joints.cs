@@ -42,10 +42,14 @@ public static class Joints
     [
         .. from run in sheet.Runs
            where run.Splices > 0
-           group run.Splices by (Kind: run.Purpose == WirePurpose.Extension ? JointKind.InLine : JointKind.Branch, Thick: Math.Max(run.SizeMm2, run.AskedSizeMm2), Thin: Math.Min(run.SizeMm2, run.AskedSizeMm2)) into joint
+           group run.Splices by (Kind: run.Purpose == WirePurpose.Extension || IsFirstAt(sheet, run) ? JointKind.InLine : JointKind.Branch, Thick: Math.Max(run.SizeMm2, run.AskedSizeMm2), Thin: Math.Min(run.SizeMm2, run.AskedSizeMm2)) into joint
            orderby joint.Key
            select new JointLine(joint.Key.Kind, joint.Key.Thick, joint.Key.Thin, joint.Sum(), Sleeve(joint.Key.Kind, joint.Key.Thick, joint.Key.Thin), BarrelMm(joint.Key.Thick) + (2 * OverlapMm)),
     ];
+
+    // A wire that was cut out of its plug goes on end to end; what else wants it is laid against that joint.
+    private static bool IsFirstAt(WiringSheet sheet, WireRun run) =>
+        run.TakesOver && ReferenceEquals(run, sheet.Runs.First(other => other.TakesOver && other.To.Place == run.To.Place && other.To.Cavity == run.To.Cavity));
 
     /// <summary>Terminals by family and size; as many of a family as the bill counts.</summary>
     public static ImmutableArray<SizedTerminal> Terminals(WiringSheet sheet)
@@ -56,14 +60,14 @@ public static class Joints
                     select (Connector: plug.DeviceConnector!, wire.SizeMm2);
         var ended = from run in sheet.Runs
                     from end in new[] { run.From, run.To }
-                    where end.Kind == WireEndKind.Terminal
+                    where end.Kind is WireEndKind.Terminal or WireEndKind.Ring
                     select (Connector: end.Connector!, run.SizeMm2);
         return
         [
             .. from one in moved.Concat(ended)
                group one by one into same
                orderby same.Key.Connector, same.Key.SizeMm2
-               select new SizedTerminal(same.Key.Connector, sheet.Data?.Connectors.GetValueOrDefault(same.Key.Connector)?.Terminal ?? "", same.Key.SizeMm2, same.Count()),
+               select new SizedTerminal(same.Key.Connector, BillOfWiring.TerminalOf(sheet.Data, same.Key.Connector), same.Key.SizeMm2, same.Count()),
         ];
     }
 

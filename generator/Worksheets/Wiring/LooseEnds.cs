@@ -8,6 +8,9 @@ public enum LooseAction
     /// <summary>Insulate the end and tie it back.</summary>
     Cap,
 
+    /// <summary>Cut the wire out of its plug and lead it to where it is wanted.</summary>
+    CutOut,
+
     /// <summary>Run a new wire.</summary>
     RunNew,
 
@@ -44,17 +47,22 @@ public static class LooseEnds
     {
         foreach (var wire in plug.Capped)
         {
-            var (action, reason) = plug.Outcome == PlugOutcome.Capped ? (LooseAction.Cap, "nothing is fitted that takes this plug: cap the plug whole and tie it back")
+            var (action, reason) = !wire.Takers.IsEmpty ? (LooseAction.CutOut, $"nothing is fitted that takes this plug: the wire goes to {string.Join(" and ", wire.Takers.Select(end => At(sheet, end)))}")
+                : plug.Outcome == PlugOutcome.Capped ? (LooseAction.Cap, $"nothing is fitted that takes this plug: cap the plug {(plug.Capped.All(other => other.Takers.IsEmpty) ? "whole" : "with what is left in it")} and tie it back")
                 : sheet.Data?.IsRerouted(wire.Signal) == true ? (LooseAction.Cap, $"it would bypass the {sheet.Data.TitleOf(sheet.Data.SignalOf(wire.Signal)!.Through!)}: cut it off at this plug and seal the end; the new wire from there takes its place")
                 : wire.StaysInHousing ? (LooseAction.LeaveOff, "the device has no use for it; the wire may stay in its cavity")
                 : (LooseAction.Cap, "the device has no use for it, and its cavity is gone or taken by another wire");
             yield return new(wire.Signal, Title(sheet, wire.Signal), plug.Role, wire.Cavity, action, reason);
         }
 
-        foreach (var wire in plug.Wires.Where(wire => wire.Action is WireAction.Runs or WireAction.Joins or WireAction.Unreached))
+        foreach (var wire in plug.Wires.Where(wire => wire.Action is WireAction.Runs or WireAction.Joins or WireAction.TakesOver or WireAction.Unreached))
         {
             var run = sheet.Runs.FirstOrDefault(run => run.Label == wire.Run);
             var (action, reason) = wire.Action == WireAction.Unreached || run is null ? (LooseAction.Missing, "nothing in this build carries it: a rule has to say where it comes from")
+                : Places.IsAddedRelay(run.To.Place) ? (LooseAction.FeedFrom, $"the harness's wire is too thin for it: lead it to {At(sheet, run.To)}")
+                : run.To.Kind == WireEndKind.Ring ? (LooseAction.RunNew, $"ground it to {sheet.Data?.TitleOf(run.To.Place)}, with a ring terminal")
+                : run.To.Place == Places.Body && sheet.Data?.Devices.First(device => device.Role == plug.Role).ToCabin.Contains(wire.Cavity) == true ? (LooseAction.RunNew, $"it gives the cabin the signal: lead it to {At(sheet, run.To)}, where nothing else is joined")
+                : wire.Action == WireAction.TakesOver ? (LooseAction.RunNew, $"cut the wire out of the plug at {At(sheet, run.To)}, which nothing takes, and lengthen it to here")
                 : wire.Action == WireAction.Joins ? (LooseAction.FeedFrom, $"the harness has it at {At(sheet, run.To)}, which is nearest: join it there")
                 : (LooseAction.RunNew, $"the harness has no wire for it here; {At(sheet, run.To)} has the signal");
             yield return new(wire.Signal, Title(sheet, wire.Signal), plug.Role, wire.Cavity, action, reason);
@@ -82,7 +90,7 @@ public static class LooseEnds
         }
     }
 
-    private static string At(WiringSheet sheet, WireEnd end) => $"{sheet.Data?.TitleOf(end.Place) ?? end.Place}, {end.Cavity}";
+    private static string At(WiringSheet sheet, WireEnd end) => $"{sheet.Data?.TitleOf(end.Place) ?? end.Place}{(end.Cavity.Length > 0 ? $", {end.Cavity}" : "")}";
 
     private static string Title(WiringSheet sheet, string signal) => sheet.Data?.SignalOf(signal)?.Title ?? signal;
 
@@ -91,7 +99,8 @@ public static class LooseEnds
         LooseAction.Missing => 0,
         LooseAction.FeedFrom => 1,
         LooseAction.RunNew => 2,
-        LooseAction.Cap => 3,
-        _ => 4,
+        LooseAction.CutOut => 3,
+        LooseAction.Cap => 4,
+        _ => 5,
     };
 }

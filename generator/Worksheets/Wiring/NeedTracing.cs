@@ -17,6 +17,11 @@ internal static class NeedTracing
             problems.Add(WiringProblemKind.UnknownCavity, Places.Body, null, need, $"the cabin needs `{need}`, but its plug has no cavity for it");
         }
 
+        if (data.CabinGiver(need) is { } giver)
+        {
+            return new(need, NeedSupply.Device, giver.Device.Role, giver.Cavity, null);
+        }
+
         if (data.HarnessBody?.Pins.FirstOrDefault(pin => pin.Signal == need) is { } pin)
         {
             // Where both have it the ECU gives and the device listens, as an idle-speed relay does (common practice, no source).

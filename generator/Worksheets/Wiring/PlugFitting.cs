@@ -5,6 +5,18 @@ namespace Swapwright.Worksheets.Wiring;
 /// <summary>Decides the outcome of every plug and cuts the wires that the devices need.</summary>
 internal sealed class PlugFitting(WiringData data, WireRouting routing, ProblemList problems)
 {
+    /// <summary>The same plugs, their idle wires with what was cut out of the plug and led elsewhere.</summary>
+    public static ImmutableArray<PlugWork> WithTakers(ImmutableArray<PlugWork> plugs, IReadOnlyList<WireRun> runs)
+    {
+        var taken = runs.Where(run => run.TakesOver).ToLookup(run => (run.To.Place, run.To.Cavity), run => run.From);
+        return
+        [
+            .. plugs.Select(plug => plug.Outcome == PlugOutcome.Capped
+                ? plug with { Capped = [.. plug.Capped.Select(wire => wire with { Takers = [.. taken[(wire.Role, wire.Cavity)]] })] }
+                : plug),
+        ];
+    }
+
     /// <summary>One entry a device and one a harness plug without a device, by role.</summary>
     public ImmutableArray<PlugWork> All()
     {
@@ -79,17 +91,42 @@ internal sealed class PlugFitting(WiringData data, WireRouting routing, ProblemL
                 WiringProblemKind.ThinWire, device.Role, cavity, wire.Signal, $"the harness wire for `{wire.Signal}` at `{device.Role}` is thinner than its current asks for; the inserted piece is thicker");
         }
 
+        if (wire.SizeMm2 >= Conductor.HeaviestSplicedMm2)
+        {
+            return Renew(device, plug, cavity, wire, action);
+        }
+
         var length = data.LengthMm(plug.Location, device.Location);
         var conductor = routing.Choose(wire.Signal, wire.SizeMm2, length, device);
         var run = routing.Add(new WireRun(
             WireLabel.Of(device.Role, cavity, wire.Signal), WirePurpose.Extension, device.Role, cavity, wire.Signal,
             new(WireEndKind.Splice, device.Role, wire.Cavity, plug.Connector), new(WireEndKind.Splice, device.Role, cavity, device.Connector),
-            length, conductor?.SizeMm2 ?? wire.SizeMm2, wire.SizeMm2, wire.Colour, conductor?.DropV, data.SignalOf(wire.Signal)?.Shielded ?? false, wire.SizeMm2 >= Conductor.HeaviestSplicedMm2 ? 0 : data.Settings.SplicesPerExtension)
+            length, conductor?.SizeMm2 ?? wire.SizeMm2, wire.SizeMm2, wire.Colour, conductor?.DropV, data.SignalOf(wire.Signal)?.Shielded ?? false, data.Settings.SplicesPerExtension)
         {
             Conductor = conductor,
             WayMm = plug.Location.DistanceTo(device.Location),
         });
         return new(cavity, wire.Signal, action, wire.Cavity, wire.Colour, wire.SizeMm2, length, run.Label);
+    }
+
+    /// <summary>
+    /// A cable that is too heavy to be spliced, made anew in one piece with a ring terminal at either end. Where its far end is no base says, so it is
+    /// reckoned by way of the trunk to the bulkhead and cut by the old one.
+    /// </summary>
+    private WireRow Renew(Device device, Plug plug, string cavity, Pin wire, WireAction action)
+    {
+        var way = device.Location.DistanceTo(data.Trunk) + data.Trunk.DistanceTo(data.HarnessBody?.Location ?? data.EcuPlace);
+        var length = data.LengthMm(way);
+        var conductor = routing.Choose(wire.Signal, wire.SizeMm2, length, device);
+        var run = routing.Add(new WireRun(
+            WireLabel.Of(device.Role, cavity, wire.Signal), WirePurpose.Renewal, device.Role, cavity, wire.Signal,
+            new(WireEndKind.Ring, device.Role, cavity, Places.Ring), new(WireEndKind.Ring, Places.CableEnd, "", Places.Ring),
+            length, conductor?.SizeMm2 ?? wire.SizeMm2, wire.SizeMm2, wire.Colour, conductor?.DropV, data.SignalOf(wire.Signal)?.Shielded ?? false, 0)
+        {
+            Conductor = conductor,
+            WayMm = way,
+        });
+        return new(cavity, wire.Signal, action, wire.Cavity, wire.Colour, wire.SizeMm2, data.LengthMm(plug.Location, device.Location), run.Label) { IsRenewed = true };
     }
 
     /// <summary>A signal that the plug lacks.</summary>
@@ -103,7 +140,7 @@ internal sealed class PlugFitting(WiringData data, WireRouting routing, ProblemL
         if (routing.ToDevice(device, cavity, signal) is { } run)
         {
             var existing = run.To.Kind == WireEndKind.Splice && signal.Shared && !IsAtSource(run.To);
-            return new(cavity, id, existing ? WireAction.Joins : WireAction.Runs, null, run.Colour, run.SizeMm2, 0, run.Label);
+            return new(cavity, id, run.TakesOver ? WireAction.TakesOver : existing ? WireAction.Joins : WireAction.Runs, null, run.Colour, run.SizeMm2, 0, run.Label);
         }
 
         problems.Add(

@@ -8,6 +8,19 @@ internal static class Places
     public const string Body = "body";
     public const string HarnessBody = "harness body";
     public const string HarnessEcu = "harness side";
+
+    /// <summary>Where a device in the cabin is grounded, and the terminal for it, which belongs to no family of plugs.</summary>
+    public const string BodyMetal = "body metal";
+    public const string Ring = "ring";
+
+    /// <summary>Where a cable that is renewed in one piece ends.</summary>
+    public const string CableEnd = "cable end";
+
+    public const string RelayBase = "relay";
+
+    public static string AddedRelay(int number) => $"{RelayBase} {number.ToString(System.Globalization.CultureInfo.InvariantCulture)}";
+
+    public static bool IsAddedRelay(string place) => place.StartsWith(RelayBase + " ", StringComparison.Ordinal);
 }
 
 /// <summary>Collects problems, each once.</summary>

@@ -18,16 +18,9 @@ public sealed record SharedFeed(
 /// </summary>
 public static class SharedFeeds
 {
-    public static ImmutableArray<SharedFeed> Of(WiringSheet sheet)
-    {
-        if (sheet.Data is not { } data)
-        {
-            return [];
-        }
-
-        return
+    internal static ImmutableArray<SharedFeed> Of(WiringData data, ImmutableArray<WireRun> runs) =>
         [
-            .. from run in sheet.Runs
+            .. from run in runs
                where run is { Purpose: WirePurpose.Device, JoinedMm2: > 0, Conductor: not null }
                let signal = data.SignalOf(run.Signal)
                where signal?.Kind == SignalKind.Power && !Gives(data, run)
@@ -41,7 +34,42 @@ public static class SharedFeeds
                    wire.First().Signal.Id, wire.First().Signal.Title, wire.Key.Place, wire.Key.Cavity, wire.First().Size, carries, current, fuse, fuse is null ? null : Feed(current, fuse.Value),
                    [.. wire.Select(one => data.TitleOf(one.Run.Role)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)]),
         ];
+
+    /// <summary>
+    /// The pieces with a relay for each such wire: what would have hung on it starts at the relay's contact, and its coil alone hangs there. The
+    /// contact's own feed comes from the battery, whose place no base knows, so that it is measured on the car.
+    /// </summary>
+    internal static ImmutableArray<WireRun> WithRelays(WiringData data, ImmutableArray<WireRun> runs, ImmutableArray<SharedFeed> feeds)
+    {
+        var all = runs.ToList();
+        for (var at = 0; at < feeds.Length; at++)
+        {
+            var (feed, relay) = (feeds[at], Places.AddedRelay(at + 1));
+            bool HangsThere(WireRun run) => run is { Purpose: WirePurpose.Device, Conductor: not null } && run.Signal == feed.Signal && run.To.Place == feed.Place && run.To.Cavity == feed.Cavity && !Gives(data, run);
+            var first = runs.First(HangsThere);
+
+            // The contact's cavity takes one terminal; what else hangs on it is spliced to that wire.
+            WireRun ToContact(WireRun run) => ReferenceEquals(run, first)
+                ? run with { To = new(WireEndKind.Terminal, relay, "87", Places.RelayBase), Splices = 0, JoinedMm2 = 0, TakesOver = false }
+                : run with { To = new(WireEndKind.Splice, relay, "87", Places.RelayBase), Splices = 1, JoinedMm2 = 0, TakesOver = false };
+            all = [.. all.Select(run => HangsThere(run) ? ToContact(run) : run)];
+            all.Add(Coil(data, relay, "86", feed.Signal, first.Colour, first.To) with { JoinedMm2 = first.JoinedMm2, TakesOver = first.TakesOver, Splices = 1 });
+            if (data.Signals.Values.Where(signal => signal is { Kind: SignalKind.Ground, Shared: true }).OrderByDescending(signal => signal.CurrentA).ThenBy(signal => signal.Id, StringComparer.Ordinal).FirstOrDefault() is { } ground)
+            {
+                all.Add(Coil(data, relay, "85", ground.Id, ground.Colour, new(WireEndKind.Ring, Places.BodyMetal, "", Places.Ring)));
+            }
+        }
+
+        return [.. all];
     }
+
+    // A coil draws so little that the mechanical minimum carries it.
+    private static WireRun Coil(WiringData data, string relay, string cavity, string signal, string colour, WireEnd to) => new(
+        WireLabel.Of(relay, cavity, signal), WirePurpose.Device, relay, cavity, signal, new(WireEndKind.Terminal, relay, cavity, Places.RelayBase), to,
+        data.LengthMm(data.Settings.GroundWayMm), data.Settings.LeastMm2, data.Settings.LeastMm2, colour, null, Shielded: false, Splices: 0)
+    {
+        WayMm = data.Settings.GroundWayMm,
+    };
 
     /// <summary>Largest current that a conductor carries, A: the last row of the table that is no thicker; 0 below the first.</summary>
     public static double Carries(double sizeMm2) => ConductorSize.Table.LastOrDefault(row => row.SizeMm2 <= sizeMm2).CurrentA;

@@ -61,9 +61,15 @@ public sealed record SignalTrace(
             }
 
             (string, double)? found = (wire.Colour, wire.SizeMm2);
-            if (wire.Action is WireAction.Runs or WireAction.Joins)
+            if (wire.Action is WireAction.Runs or WireAction.Joins or WireAction.TakesOver)
             {
-                return new(from, run is null ? null : Point(run.To), wire.Action == WireAction.Joins ? "new wire, joined to one that carries it" : "new wire", found, run?.LengthMm);
+                var how = wire.Action switch
+                {
+                    WireAction.Joins => "new wire, joined to one that carries it",
+                    WireAction.TakesOver => "new wire, joined to one cut out of a plug that nothing takes",
+                    _ => "new wire",
+                };
+                return new(from, run is null ? null : Point(run.To), how, found, run?.LengthMm);
             }
 
             var to = new TracePoint(plug.Role, $"{plug.Title}, harness plug", plug.HarnessConnector ?? "", wire.FromCavity ?? "");

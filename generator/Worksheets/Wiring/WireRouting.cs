@@ -39,7 +39,8 @@ internal sealed class WireRouting
     /// <summary>
     /// The wire that brings a missing signal to a device. Shared: to the nearest harness wire that carries it. Else to where it comes
     /// from: feeds and power grounds at the bulkhead plug and only then at the ECU, everything else at the ECU and only then at the
-    /// bulkhead plug; where the harness's own wire to the ECU lies nearer than the ECU, it is joined there. A signal that neither knows runs from device to device, as between a module and its coil. Null where nothing has it.
+    /// bulkhead plug; where the harness's own wire to the ECU lies nearer than the ECU, it is joined there. A wire that ends in a plug which
+    /// nothing takes is taken over before either: left there beside a new one it would be an open branch on the same cavity. A signal that neither knows runs from device to device, as between a module and its coil. Null where nothing has it.
     /// </summary>
     public WireRun? ToDevice(Device device, string cavity, Signal signal)
     {
@@ -53,8 +54,10 @@ internal sealed class WireRouting
             return ToDevice(device, cavity, signal, Nearest(OtherDevices(device, signal.Id).Where(other => device.Role == signal.Through || other.End.Place == signal.Through), device.Location, toEcu: false));
         }
 
-        var target = signal.Shared ? Nearest(HarnessWires(signal.Id), device.Location, toEcu: false) : null;
+        var target = ForTheCabin(device, cavity, signal);
+        target ??= signal.Shared ? Nearest(HarnessWires(signal.Id), device.Location, toEcu: false) : null;
         target ??= BeforeOnTheLine(device, signal);
+        target ??= device.InCabin ? null : Nearest(IdleWires(signal), device.Location, toEcu: false);
         target ??= IsSupply(signal)
             ? CabinTarget(signal.Id) ?? EcuTarget(signal.Id)
             : EcuTarget(signal.Id) is { } ecu ? Nearest([ecu, .. WireToTheEcu(signal.Id)], device.Location, toEcu: false) : CabinTarget(signal.Id);
@@ -71,7 +74,25 @@ internal sealed class WireRouting
 
         taken.Add((device.Role, cavity));
         var from = new WireEnd(WireEndKind.Terminal, device.Role, cavity, device.Connector);
-        return Run(WirePurpose.Device, device.Role, cavity, signal, from, target, target.WayMm(data, device.Location, toEcu: false), device);
+        var way = target.End.Kind == WireEndKind.Ring ? data.Settings.GroundWayMm : target.WayMm(data, device.Location, toEcu: false);
+        return Run(WirePurpose.Device, device.Role, cavity, signal, from, target, way, device);
+    }
+
+    /// <summary>
+    /// What a device gives the cabin goes to the cabin's plug. One that lives there takes its feed where the bulkhead plug has it and its ground from
+    /// the body, since coil current would drop into what it shows on a wire from the engine (common practice, no source). Null for everything else.
+    /// </summary>
+    private WireTarget? ForTheCabin(Device device, string cavity, Signal signal)
+    {
+        if (device.ToCabin.Contains(cavity))
+        {
+            return CabinEnd(signal.Id);
+        }
+
+        return !device.InCabin || !signal.Shared ? null
+            : signal.Kind == SignalKind.Ground ? new(new(WireEndKind.Ring, Places.BodyMetal, "", Places.Ring), device.Location, AtEcu: false)
+            : signal.Kind == SignalKind.Power ? CabinTarget(signal.Id)
+            : null;
     }
 
     /// <summary>The wire to an ECU cavity that the harness's ECU side lacks, from what carries the signal; null where nothing does.</summary>
@@ -109,8 +130,10 @@ internal sealed class WireRouting
         }
 
         var place = data.CabinBody!.Location;
-        var target = Nearest(DeviceWires(signal.Id), place, toEcu: false)
-            ?? EcuTarget(signal.Id)
+        var target = data.CabinGiver(signal.Id) is { } giver
+            ? new WireTarget(new(WireEndKind.Splice, giver.Device.Role, giver.Cavity, giver.Device.Connector), giver.Device.Location, AtEcu: false)
+            : Nearest(DeviceWires(signal.Id), place, toEcu: false);
+        target ??= EcuTarget(signal.Id)
             ?? (signal.Shared ? Nearest(HarnessWires(signal.Id), place, toEcu: false) : null);
         if (target is null)
         {
@@ -144,6 +167,7 @@ internal sealed class WireRouting
             Conductor = conductor,
             WayMm = way,
             JoinedMm2 = target.SizeMm2,
+            TakesOver = target.End.Kind == WireEndKind.Splice && data.IsIdle(target.End.Place),
         });
     }
 
@@ -154,7 +178,7 @@ internal sealed class WireRouting
     {
         foreach (var pin in pins)
         {
-            if (place is not null && others.Any(other => other.Pin.Signal == pin.Pin.Signal))
+            if (place is not null && (place != Places.Body || data.CabinGiver(pin.Pin.Signal) is null) && others.Any(other => other.Pin.Signal == pin.Pin.Signal))
             {
                 taken.Add((place, pin.Name));
             }
@@ -173,6 +197,12 @@ internal sealed class WireRouting
             return new(new(WireEndKind.Splice, Places.HarnessBody, pin.Cavity, own.Connector), own.Location, AtEcu: false) { SizeMm2 = pin.SizeMm2 };
         }
 
+        // A device of this build gives the cabin the signal; nothing is fed from there.
+        return data.CabinGiver(signal) is null ? CabinEnd(signal) : null;
+    }
+
+    private WireTarget? CabinEnd(string signal)
+    {
         return data.CabinBody is { } cabin && End(Places.Body, [.. CabinPins.Where(pin => pin.Pin.Signal == signal)]) is { } end
             ? new WireTarget(end, cabin.Location, AtEcu: false)
             : null;
@@ -195,14 +225,14 @@ internal sealed class WireRouting
     private IEnumerable<WireTarget> DeviceWires(string signal) =>
         from device in data.Devices
         from pin in device.Pins
-        where pin.Value == signal
+        where pin.Value == signal && !device.ToCabin.Contains(pin.Key)
         select new WireTarget(new(WireEndKind.Splice, device.Role, pin.Key, device.Connector), device.Location, AtEcu: false);
 
     private IEnumerable<WireTarget> OtherDevices(Device device, string signal) =>
         from other in data.Devices
         where other.Role != device.Role
         from pin in other.Pins
-        where pin.Value == signal
+        where pin.Value == signal && !other.ToCabin.Contains(pin.Key)
         let wired = taken.Contains((other.Role, pin.Key)) || (!data.IsRerouted(signal) && data.Plugs.Any(plug => plug.Key == other.Role && plug.Value.Pins.Any(wire => wire.Signal == signal)))
         select new WireTarget(new(wired ? WireEndKind.Splice : WireEndKind.Terminal, other.Role, pin.Key, other.Connector), other.Location, AtEcu: false);
 
@@ -222,6 +252,14 @@ internal sealed class WireRouting
         return partners.FindIndex(other => other.Role == device.Role) is > 0 and var at
             ? new(new(WireEndKind.Splice, partners[at - 1].Role, partners[at - 1].Pins.First(pin => pin.Value == signal.Id).Key, partners[at - 1].Connector), partners[at - 1].Location, AtEcu: false)
             : null;
+    }
+
+    /// <summary>Wires to plugs that nothing takes, where the harness leads them on to the ECU in use or to the bulkhead.</summary>
+    private IEnumerable<WireTarget> IdleWires(Signal signal)
+    {
+        var leadsOn = (data.HarnessBody?.Pins ?? []).Any(pin => pin.Signal == signal.Id)
+            || (data.MadeForPins.Any(pin => pin.Pin.Signal == signal.Id) && data.EcuPins.Any(pin => pin.Pin.Signal == signal.Id));
+        return leadsOn && signal.Kind != SignalKind.Data ? HarnessWires(signal.Id).Where(wire => data.IsIdle(wire.End.Place)) : [];
     }
 
     private IEnumerable<WireTarget> HarnessWires(string signal)

@@ -41,6 +41,9 @@ internal sealed record WiringData(
         Places.Body => "the cabin's bulkhead plug",
         Places.HarnessBody => "the harness's bulkhead plug",
         Places.HarnessEcu => HarnessEcuPlug,
+        Places.BodyMetal => "bare metal of the body beside it",
+        Places.CableEnd => "the old cable's far end",
+        _ when Places.IsAddedRelay(place) => $"added {place}",
         _ when place == Ecu?.Id => Ecu.Title,
         // The ECU that the harness was made for is not in this build; its plug is, at the end of the harness.
         _ when place == MadeFor?.Id => HarnessEcuPlug,
@@ -48,6 +51,29 @@ internal sealed record WiringData(
     };
 
     private const string HarnessEcuPlug = "the harness's ECU plug";
+
+    /// <summary>The cavity of a device that gives the cabin a signal; null where the harness's wire does.</summary>
+    public (Device Device, string Cavity)? CabinGiver(string signal)
+    {
+        foreach (var device in Devices)
+        {
+            if (device.ToCabin.FirstOrDefault(cavity => device.Pins.Any(pin => pin.Key == cavity && pin.Value == signal)) is { } cavity)
+            {
+                return (device, cavity);
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The harness brings the signal to plugs that nothing takes and to nothing else: a wire from there would end dead, or live.</summary>
+    public bool EndsIdle(string signal) =>
+        SignalOf(signal) is { Shared: false }
+        && Plugs.Any(plug => plug.Value.Pins.Any(pin => pin.Signal == signal))
+        && Devices.All(device => device.Pins.All(pin => pin.Value != signal));
+
+    /// <summary>A plug of the harness whose device is not fitted: its wires may be cut out and led to where they are wanted.</summary>
+    public bool IsIdle(string role) => Plugs.Any(plug => plug.Key == role) && Devices.All(device => device.Role != role);
 
     /// <summary>
     /// The signal has to come from a device that is fitted and that the harness was made without: what carries it in the harness bypasses the device.

@@ -122,6 +122,7 @@ public static class WiringFigures
     private static string Purpose(WirePurpose purpose) => purpose switch
     {
         WirePurpose.Extension => "pieces let in",
+        WirePurpose.Renewal => "cables renewed",
         WirePurpose.EcuAdapter => "wires of the ECU's adapter",
         WirePurpose.BodyAdapter => "wires of the bulkhead's adapter",
         _ => "new wires of devices",

@@ -77,6 +77,12 @@ public sealed record Device(
     /// <summary>A load (fan, pump, heater) that gets a fuse of its own where its feed is new.</summary>
     public bool OwnFuse { get; init; }
 
+    /// <summary>It lives behind the dash: fed from the cabin's side and grounded to the body beside it.</summary>
+    public bool InCabin { get; init; }
+
+    /// <summary>Cavities at which it gives the cabin a signal, past which nothing is joined.</summary>
+    public ImmutableArray<string> ToCabin { get; init; } = [];
+
     /// <summary>Signals that it gives to others.</summary>
     public ImmutableArray<string> Supplies { get; init; } = [];
 }
@@ -125,6 +131,9 @@ public sealed record WiringSettings
 
     /// <summary>Voltage that a new wire may lose at its signal's current, V.</summary>
     public double AllowedDropV { get; init; } = 0.3;
+
+    /// <summary>Straight way from a device in the cabin to the metal that it is grounded to, mm.</summary>
+    public double GroundWayMm { get; init; } = 200;
 
     /// <summary>Temperature that a conductor is reckoned at: what the insulation of ordinary thin-wall wire stands for long, °C.</summary>
     public double ConductorCelsius { get; init; } = 85;

@@ -13,6 +13,9 @@ public enum WiringGood
     Splice,
     HeatShrink,
     Housing,
+    Relay,
+    RelayBase,
+    FuseHolder,
 }
 
 /// <summary>Something of a kind that is sold.</summary>
@@ -44,6 +47,8 @@ public static class WiringPurchases
             group (int)Math.Ceiling((reel.Sum(run => run.LengthMm) / 1000) - 1e-9) by (reel.Key.Good, reel.Key.SizeMm2) into metres
             orderby metres.Key
             select (metres.Key.Good, SizeMm2: (double?)metres.Key.SizeMm2, Amount: metres.Sum());
+        // A relay that a load asks for wants the same as one for a wire that is too thin: its base, and a fuse in its feed.
+        var relays = sheet.Overloads.Length + LoadProtection.Relays(sheet).Length;
         var pieces = new (WiringGood Good, double? SizeMm2, int Amount)[]
         {
             (WiringGood.Terminal, null, sheet.Bill.Terminals.Sum(line => line.Count)),
@@ -52,6 +57,9 @@ public static class WiringPurchases
             (WiringGood.Splice, null, sheet.Bill.Splices),
             (WiringGood.HeatShrink, null, sheet.Bill.HeatShrink),
             (WiringGood.Housing, null, housings.Sum(family => Math.Max(0, family.Value - given.GetValueOrDefault(family.Key)))),
+            (WiringGood.Relay, null, relays),
+            (WiringGood.RelayBase, null, relays),
+            (WiringGood.FuseHolder, null, relays),
         };
         return [.. wires.Concat(pieces).Where(want => want.Amount > 0).Select(want => new WiringPurchase(want.Good, want.SizeMm2, want.Amount, Part(stock, want.Good, want.SizeMm2)))];
     }

@@ -42,6 +42,9 @@ public enum WireAction
     /// <summary>A new wire spliced to an existing one of the same, shared signal.</summary>
     Joins,
 
+    /// <summary>A wire that is cut out of a plug which nothing takes, lengthened to here.</summary>
+    TakesOver,
+
     /// <summary>Nothing carries the signal, or the data cannot be used; a problem says which.</summary>
     Unreached,
 }
@@ -51,11 +54,19 @@ public enum WireAction
 /// <param name="ExtensionMm">Length to insert; 0 where the wire is long enough or new.</param>
 /// <param name="Run">Label of the piece to cut (new wire or extension); null where none.</param>
 public sealed record WireRow(
-    string Cavity, string Signal, WireAction Action, string? FromCavity, string Colour, double SizeMm2, double ExtensionMm, string? Run);
+    string Cavity, string Signal, WireAction Action, string? FromCavity, string Colour, double SizeMm2, double ExtensionMm, string? Run)
+{
+    /// <summary>Too short and too heavy to be spliced: a cable in one piece takes its place, longer by the extension.</summary>
+    public bool IsRenewed { get; init; }
+}
 
 /// <summary>A harness wire that nothing takes.</summary>
 /// <param name="StaysInHousing">The housing stays and the device leaves this cavity empty: the wire may stay where it is.</param>
-public sealed record CappedWire(string Role, string Cavity, string Signal, string Colour, double SizeMm2, bool StaysInHousing);
+public sealed record CappedWire(string Role, string Cavity, string Signal, string Colour, double SizeMm2, bool StaysInHousing)
+{
+    /// <summary>Where it is led instead, for a wire that is cut out of a plug which nothing takes; empty for one that is capped.</summary>
+    public ImmutableArray<WireEnd> Takers { get; init; } = [];
+}
 
 /// <summary>A plug that would go in as found and put the wrong wire on a cavity.</summary>
 public sealed record CavityClash(string Cavity, string DeviceSignal, string WireSignal, bool KindsDiffer);
@@ -81,7 +92,7 @@ public sealed record PlugWork(
     ImmutableArray<CappedWire> Capped,
     ImmutableArray<CavityClash> Clashes)
 {
-    public bool Joined => Wires.Any(wire => wire.Action == WireAction.Joins);
+    public bool Joined => Wires.Any(wire => wire.Action is WireAction.Joins or WireAction.TakesOver);
 
     /// <summary>Wires that change their cavity.</summary>
     public IEnumerable<WireRow> Moves => Wires.Where(wire => wire.Action == WireAction.Moves);
@@ -116,6 +127,9 @@ public sealed record PlugCounts(
 public enum WirePurpose
 {
     Extension,
+
+    /// <summary>A cable that takes the whole place of one that is too short.</summary>
+    Renewal,
     Device,
     EcuAdapter,
     BodyAdapter,
@@ -128,6 +142,9 @@ public enum WireEndKind
 
     /// <summary>A splice to another wire.</summary>
     Splice,
+
+    /// <summary>A ring terminal under a screw.</summary>
+    Ring,
 
     /// <summary>A pin of the counterpart that the harness's own plug goes into.</summary>
     Counterpart,
@@ -164,6 +181,9 @@ public sealed record WireRun(
 
     /// <summary>Conductor of the harness wire that it is spliced to, mm²; 0 where it ends at none.</summary>
     public double JoinedMm2 { get; init; }
+
+    /// <summary>It goes on where a wire was cut out of a plug that nothing takes.</summary>
+    public bool TakesOver { get; init; }
 
     /// <summary>The straight way that its length follows from, mm; null where an adapter's length does not go by a way.</summary>
     public double? WayMm { get; init; }
@@ -299,6 +319,9 @@ public sealed record WiringSheet(
 {
     /// <summary>What is bought for it; empty where that was not asked.</summary>
     public ImmutableArray<WiringPurchase> Purchases { get; init; } = [];
+
+    /// <summary>Wires of the harness that more would hang on than they carry; each gets a relay.</summary>
+    public ImmutableArray<SharedFeed> Overloads { get; init; } = [];
 
     /// <summary>What it was computed from, for what is only asked of a sheet that is shown: traces, grounds, fuses.</summary>
     internal WiringData? Data { get; init; }

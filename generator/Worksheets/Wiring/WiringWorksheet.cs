@@ -24,13 +24,15 @@ public static class WiringWorksheet
         var ecuAdapter = builder.ForEcu();
         var bodyAdapter = builder.ForBody();
         var needs = NeedTracing.Trace(data, problems);
+        var feeds = SharedFeeds.Of(data, [.. routing.Runs]);
         ImmutableArray<WireRun> runs =
-            [.. routing.Runs.OrderBy(run => run.Role, StringComparer.Ordinal).ThenBy(run => run.Cavity, CavityOrder.Instance).ThenBy(run => run.Label, StringComparer.Ordinal)];
+            [.. SharedFeeds.WithRelays(data, [.. routing.Runs], feeds).OrderBy(run => run.Role, StringComparer.Ordinal).ThenBy(run => run.Cavity, CavityOrder.Instance).ThenBy(run => run.Label, StringComparer.Ordinal)];
         ImmutableArray<AdapterHarness> adapters = [.. new[] { ecuAdapter, bodyAdapter }.OfType<AdapterHarness>()];
         return new(
-            plugs, PlugCounts.Of(plugs), ecuAdapter, bodyAdapter, needs, runs, BillOfWiring.Of(data, plugs, runs, adapters), problems.Sorted())
+            PlugFitting.WithTakers(plugs, runs), PlugCounts.Of(plugs), ecuAdapter, bodyAdapter, needs, runs, BillOfWiring.Of(data, plugs, runs, adapters), problems.Sorted())
         {
             Data = data,
+            Overloads = feeds,
         };
     }
 }

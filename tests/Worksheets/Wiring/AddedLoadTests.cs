@@ -47,7 +47,7 @@ public sealed class AddedLoadTests
         var device = Device("heater", "flat-3", new(0, 200, 0), "1:feed", "2:power-ground", "3:coolant") with { CurrentA = 18 };
         var runs = WiringWorksheet.Compute(Fed(device).WithEcus(null, Ecu("brain", "ecu-8", "1:coolant"))).Runs;
 
-        Assert.All(runs.Where(run => run.Signal is "feed" or "power-ground"), run => Assert.Equal(18, run.Conductor!.For.CurrentA));
+        Assert.All(runs.Where(run => run is { Role: "heater", Signal: "feed" or "power-ground" }), run => Assert.Equal(18, run.Conductor!.For.CurrentA));
         Assert.Equal(2, runs.Count(run => run.Conductor is not null));
         Assert.Null(runs.Single(run => run.Signal == "coolant").Conductor);
     }

@@ -107,11 +107,11 @@ public sealed class FedThroughTests
 
         if (!tooMuch)
         {
-            Assert.Empty(SharedFeeds.Of(sheet));
+            Assert.Empty(sheet.Overloads);
             return;
         }
 
-        var feed = Assert.Single(SharedFeeds.Of(sheet));
+        var feed = Assert.Single(sheet.Overloads);
         Assert.Equal(("valve", "1", 10.5, 16.0, 20.0), (feed.Place, feed.Cavity, feed.CarriesA, feed.CurrentA, feed.FuseA));
         Assert.Equal(["one", "two"], feed.Members.ToList());
         Assert.True(ConductorSize.FuseFor(feed.FeedMm2!.Value) >= feed.FuseA);

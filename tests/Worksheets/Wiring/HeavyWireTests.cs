@@ -1,0 +1,56 @@
+using System.Collections.Immutable;
+using Swapwright.Sheets;
+using Swapwright.Worksheets.Wiring;
+using static Swapwright.Tests.Worksheets.Wiring.Bench;
+
+namespace Swapwright.Tests.Worksheets.Wiring;
+
+/// <summary>What an existing wire does not carry, and what nobody splices.</summary>
+public sealed class HeavyWireTests
+{
+    private static readonly WiringSheet s_overloaded = WiringWorksheet.Compute(Empty
+        .With(Load("one", 200), Load("two", 300))
+        .WithPlug("valve", new Plug("oval-2", Origin, [new Pin("1", "feed", "RD", 1.25)])));
+
+    private static readonly WiringSheet s_short = WiringWorksheet.Compute((Empty with { Harness = Empty.Harness with { Trunk = new(0, 300, 0), EcuPlace = new(0, 300, 400) } })
+        .With(Device("stud", "oval-2", new(0, 100, 0), "1:feed"))
+        .WithPlug("stud", new Plug("oval-2", Origin, [new Pin("1", "feed", "RD", 16)])));
+
+    /// <summary>Two loads of 8 A on a wire for 10.5: only the relay's coil may hang there, and the loads' wires start at its contact.</summary>
+    [Fact]
+    public void Compute_LoadsThatAWireDoesNotCarry_StartAtARelay()
+    {
+        var ends = s_overloaded.Runs.Select(run => (run.From.Place, run.From.Cavity, run.To.Place, run.To.Cavity)).Order().ToList();
+
+        Assert.Equal([("one", "1", "relay 1", "87"), ("relay 1", "85", "body metal", ""), ("relay 1", "86", "valve", "1"), ("two", "1", "relay 1", "87")], ends);
+        Assert.Equal(2, s_overloaded.Bill.Splices); // the coil onto the old wire, the second load onto the first one's
+        Assert.Contains("added relay 1", LooseEnds.Of(s_overloaded).First(end => end.Place == "one").Reason, StringComparison.Ordinal);
+        Assert.Contains("added relay 1 of the cutting list", WiringWords.Shared(s_overloaded.Overloads[0], "the valve", 1), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Purchases_RelayThatIsAskedFor_IsBoughtWithBaseAndFuse()
+    {
+        ImmutableArray<WiringStock> stock = [new("a-relay", WiringGood.Relay, null), new("a-base", WiringGood.RelayBase, null), new("a-holder", WiringGood.FuseHolder, null)];
+
+        Assert.Equal(
+            [("a-relay", 1), ("a-base", 1), ("a-holder", 1)],
+            WiringPurchases.Of(s_overloaded, stock).Where(want => want.Part is not null).Select(want => (want.Part!, want.Amount)));
+    }
+
+    /// <summary>By way of the trunk to the ECU's place: 200 and 400 mm, 1.2 times as much and 60 mm, in one piece.</summary>
+    [Fact]
+    public void Compute_CableThatIsTooShortAndTooHeavyToSplice_IsRenewedWhole()
+    {
+        var run = Assert.Single(s_short.Runs);
+
+        Assert.Equal((WirePurpose.Renewal, 780.0, 16.0, 0), (run.Purpose, run.LengthMm, run.SizeMm2, run.Splices));
+        Assert.Equal([WireEndKind.Ring, WireEndKind.Ring], [run.From.Kind, run.To.Kind]);
+        Assert.Equal(2, s_short.Bill.Terminals.Single(line => line.Terminal == "ring").Count);
+        Assert.True(Assert.Single(s_short.Plugs).Wires.Single().IsRenewed);
+        Assert.Equal(1, s_short.Counts.ExtendedOnly);
+        Assert.Contains(WiringPurchases.Of(s_short, [new("cable", WiringGood.Wire, 16)]), want => want is { Part: "cable", Amount: 1 });
+    }
+
+    private static Device Load(string role, int y) => Device(role, "oval-2", new(0, y, 0), "1:feed") with { CurrentA = 8 };
+}

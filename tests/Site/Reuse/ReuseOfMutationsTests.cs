@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Swapwright.Findings;
 using Swapwright.Site;
 using Swapwright.Site.Rendering;
@@ -46,7 +47,7 @@ public sealed class ReuseOfMutationsTests
             }
         }
 
-        Assert.True(tried > 0 && same > 0 && other > 0, $"{tried} mutations were tried, {same} works kept, {other} made");
+        Assert.True(tried > 0 && same > 0 && other > 0, string.Create(CultureInfo.InvariantCulture, $"{tried} mutations were tried, {same} works kept, {other} made"));
     }
 
     /// <summary>The works of a base by their names: their inputs, and their pages as one text, made when asked for.</summary>

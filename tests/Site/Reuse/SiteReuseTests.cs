@@ -243,15 +243,15 @@ public sealed partial class SiteReuseTests : IDisposable
         Assert.True(differing.Count == 0, $"{string.Join(", ", differing.Take(10))} differ {what}");
     }
 
-    [GeneratedRegex("because: .*\n", RegexOptions.CultureInvariant)]
+    [GeneratedRegex("because: .*\n", RegexOptions.CultureInvariant | RegexOptions.NonBacktracking)]
     private static partial Regex Because();
 
-    [GeneratedRegex("title: [^,}\n]*", RegexOptions.CultureInvariant)]
+    [GeneratedRegex("title: [^,}\n]*", RegexOptions.CultureInvariant | RegexOptions.NonBacktracking)]
     private static partial Regex Title();
 
-    [GeneratedRegex("[0-9]{2,3}(?=[},\n])", RegexOptions.CultureInvariant)]
+    [GeneratedRegex("[0-9]{2,3}", RegexOptions.CultureInvariant | RegexOptions.NonBacktracking)]
     private static partial Regex Number();
 
-    [GeneratedRegex(@"\bo[0-9]\b", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"\bo[0-9]\b", RegexOptions.CultureInvariant | RegexOptions.NonBacktracking)]
     private static partial Regex Option();
 }

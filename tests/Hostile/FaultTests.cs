@@ -54,7 +54,7 @@ public sealed class FaultTests : IDisposable
             // The next run, whatever was left behind.
             SmallRuns.Render(bases[next], Target);
             Assert.Equal(whole[next], FolderHash.Of(Target));
-            Assert.Equal(["site"], Directory.EnumerateFileSystemEntries(Path.Combine(_work.Path, "out")).Select(Path.GetFileName));
+            Assert.Equal(["site"], SmallRuns.Beside(Target));
             stands = next;
         }
 
@@ -74,7 +74,7 @@ public sealed class FaultTests : IDisposable
         Assert.Equal(2, exit);
         Assert.Matches("swapwright: `[^`]+` of the site cannot be written: ", text);
         Assert.Equal(before, FolderHash.Of(Target));
-        Assert.Equal(["site"], Directory.EnumerateFileSystemEntries(Path.Combine(_work.Path, "out")).Select(Path.GetFileName));
+        Assert.Equal(["site"], SmallRuns.Beside(Target));
     }
 
     [Fact]
@@ -131,7 +131,7 @@ public sealed class FaultTests : IDisposable
             // At least one of them came through, and what stands is the whole of one site.
             Assert.Contains(0, runs.Select(run => run.ExitCode));
             Assert.Contains(FolderHash.Of(Target), whole);
-            Assert.Equal(["site"], Directory.EnumerateFileSystemEntries(Path.Combine(_work.Path, "out")).Select(Path.GetFileName));
+            Assert.Equal(["site"], SmallRuns.Beside(Target));
             Array.ForEach(runs, run => run.Dispose());
         }
 

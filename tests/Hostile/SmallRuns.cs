@@ -3,6 +3,7 @@ using Swapwright.Findings;
 using Swapwright.Reports;
 using Swapwright.Site;
 using Swapwright.Site.Rendering;
+using Swapwright.Site.Reuse;
 
 namespace Swapwright.Tests.Hostile;
 
@@ -33,6 +34,10 @@ internal static class SmallRuns
         Render(kb, Path.Combine(beside.Path, "site"));
         return FolderHash.Of(Path.Combine(beside.Path, "site"));
     }
+
+    /// <summary>What lies where a site was written. The record of its pages, which lies beside the folder and has its name, is expected there.</summary>
+    public static IEnumerable<string> Beside(string target) =>
+        Directory.EnumerateFileSystemEntries(Path.GetDirectoryName(target)!).Where(path => path != SiteRecord.PathOf(target)).Select(path => Path.GetFileName(path));
 
     public static void Render(string kb, string target) => SiteBuilder.Render(Proof.Of(kb), target, Templates.Embedded());
 

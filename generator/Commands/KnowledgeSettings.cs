@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using Spectre.Console.Cli;
 using Swapwright.Findings;
+using Swapwright.Source;
 
 namespace Swapwright.Commands;
 
@@ -50,6 +51,7 @@ internal static class Loading
             throw new ArgumentProblemException(File.Exists(folder) ? $"`{folder}` is a file; name the folder of a knowledge base" : $"no folder `{folder}`; name the folder of a knowledge base, the one with kb.yaml in it");
         }
 
+        Headroom.Allow();
         try
         {
             return Proof.Of(folder, examine, cancellation);

@@ -3,7 +3,7 @@ using System.Runtime;
 namespace Swapwright.Source;
 
 /// <summary>
-/// Keeps the collector away from the first base that a process reads. Nearly all that is made of it stays until the end, so that
+/// Keeps the collector away from the first base that a command reads. Nearly all that is made of it stays until the end, so that
 /// collections would walk through all of it several times and free little. What is asked for goes by the size of the files; where it
 /// is not granted, and once it is used up, memory is collected as ever.
 /// </summary>
@@ -16,7 +16,11 @@ internal static class Headroom
     // Regions that large arrays take.
     private const long Large = 48L << 20;
 
-    private static int s_asked;
+    // A process that goes on for hours, or has others' work to do, is better off with its memory collected.
+    private static int s_asked = 1;
+
+    /// <summary>For a command that reads, says what it has to say and ends.</summary>
+    public static void Allow() => s_asked = 0;
 
     public static void Take(long bytesOfFiles)
     {

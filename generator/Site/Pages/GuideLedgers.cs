@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Swapwright.Sheets;
 using Swapwright.Site.Models;
 using Swapwright.Worksheets.Ledgers;
@@ -14,6 +15,9 @@ internal static class GuideLedgers
     public static ImmutableArray<GuideLedger> Of(Sheet sheet, string id) => sheet.Ledger(id) is { } ledger ? [Whole(ledger)] : [];
 
     /// <summary>Every ledger except the one that is read beside the work.</summary>
+    // A guide names this many figures that are as they should be; a longer list would only be skipped.
+    private const int MostNamed = 4;
+
     public static ImmutableArray<GuideLedger> OfFigures(Sheet sheet) => [.. sheet.Ledgers.Where(ledger => ledger.Id != "torques").Select(Whole)];
 
     public static ImmutableArray<GuideFigures> Short(Sheet sheet, string id, string path) => sheet.Ledger(id) is { } ledger ? [Short(ledger, path)] : [];
@@ -29,7 +33,12 @@ internal static class GuideLedgers
             Id = ledger.Id,
             Title = ledger.Title,
             Figures = [.. figures.Where(figure => figure.Weight != FigureWeight.Good).Select(Named)],
-            Within = within.Count == 0 ? "" : $"Within their limits: {string.Join(", ", within)}.",
+            Within = within.Count switch
+            {
+                0 => "",
+                <= MostNamed => $"Within their limits: {string.Join(", ", within)}.",
+                var count => string.Create(CultureInfo.InvariantCulture, $"The other {count} figures that have a limit keep within it; the sheet names them."),
+            },
             Gaps = Gaps(ledger),
             Sheet = new PageLink("Tables, charts and how it was reckoned", $"{path}#{ledger.Id}"),
         };

@@ -12,6 +12,9 @@ namespace Swapwright.Preview;
 /// <param name="Site">null until the base has been sound once.</param>
 internal sealed record PreviewState(int Version, int SiteVersion, PreviewSite? Site, ImmutableArray<PreviewFinding> Findings)
 {
+    // Parsed once: an edit of the knowledge changes none of them.
+    private static readonly Lazy<Templates> s_builtIn = new(Templates.Embedded);
+
     public static PreviewState Nothing { get; } = new(0, 0, null, []);
 
     /// <summary>Reads the base anew. What is wrong becomes findings; the last good site stays.</summary>
@@ -27,7 +30,7 @@ internal sealed record PreviewState(int Version, int SiteVersion, PreviewSite? S
                 return this with { Version = version, Findings = findings };
             }
 
-            var templates = Templates.Embedded().Over(TemplateFolder.Of(folder));
+            var templates = s_builtIn.Value.Over(TemplateFolder.Of(folder));
             return new PreviewState(version, version, new PreviewSite(new SitePlan(proof, templates), templates, Site), findings);
         }
         catch (TemplateException problem)

@@ -37,7 +37,7 @@ internal static class GuideLedgers
             {
                 0 => "",
                 <= MostNamed => $"Within their limits: {string.Join(", ", within)}.",
-                var count => string.Create(CultureInfo.InvariantCulture, $"The other {count} figures that have a limit keep within it; the sheet names them."),
+                var count => string.Create(CultureInfo.InvariantCulture, $"The other {count} figures keep within their limits."),
             },
             Gaps = Gaps(ledger),
             Sheet = new PageLink("Tables, charts and how it was reckoned", $"{path}#{ledger.Id}"),

@@ -13,6 +13,9 @@ internal static class Headroom
     private const long MadeOfAByte = 96;
     private const long Most = 320L << 20;
 
+    // Of what the process may have, no more than one part of so many: where memory is scarce it has to be collected.
+    private const int Share = 4;
+
     // Regions that large arrays take.
     private const long Large = 48L << 20;
 
@@ -24,14 +27,15 @@ internal static class Headroom
 
     public static void Take(long bytesOfFiles)
     {
-        if (Interlocked.Exchange(ref s_asked, 1) != 0 || GCSettings.IsServerGC)
+        var wanted = Math.Clamp(bytesOfFiles * MadeOfAByte, Large, Most) + Large;
+        if (Interlocked.Exchange(ref s_asked, 1) != 0 || GCSettings.IsServerGC || GC.GetGCMemoryInfo().TotalAvailableMemoryBytes / Share < wanted)
         {
             return;
         }
 
         try
         {
-            GC.TryStartNoGCRegion(Math.Clamp(bytesOfFiles * MadeOfAByte, Large, Most) + Large, Large);
+            GC.TryStartNoGCRegion(wanted, Large);
         }
         catch (Exception error) when (error is ArgumentOutOfRangeException or InvalidOperationException)
         {

@@ -19,7 +19,7 @@ internal static class HowToData
     /// <param name="picture">Address of its picture; null where there is none.</param>
     public static HtmlString InShort(GuidePage page, Sheet sheet, Settings settings, string? address, string? picture) => Written(json =>
     {
-        Head(json, page.Title, $"{page.Frame.Description} {page.Summary.Verdict}", sheet, settings, address);
+        Head(json, page.Title, page.Frame.Description, sheet, settings, address);
         Address(json, "image", picture);
         json.WriteStartArray("step");
         foreach (var phase in page.Work)

@@ -132,7 +132,7 @@ internal static class GuidePages
         var (hours, money) = (sheet.Effort.Hours, sheet.Effort.Money);
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"Parts on the shopping list, prices of {site.Base.Settings.PriceDate}; the donor engine is counted{Wire(sheet)}, hire of tools is not. Nine builds in ten should fall within the two ranges, if the single guesses are right. At best or at worst: {hours.OuterLeast:0} to {hours.OuterMost:0} hours, {money.OuterLeast:#,0} to {money.OuterMost:#,0} {site.Base.Settings.Currency}.");
+            $"Parts on the shopping list, prices of {site.Base.Settings.PriceDate}; the donor engine is counted{Wire(sheet)}, hire of tools is not. Nine builds in ten should fall within both ranges if the guesses are right. At best or at worst: {hours.OuterLeast:0} to {hours.OuterMost:0} hours, {money.OuterLeast:#,0} to {money.OuterMost:#,0} {site.Base.Settings.Currency}.");
     }
 
     // What a base has no goods for is bought all the same, and nobody may think that it is in the sum.

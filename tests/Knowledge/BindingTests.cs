@@ -177,5 +177,16 @@ public sealed class BindingTests
         Assert.Equal("fit-belt", Assert.Single(article.Tasks).Id);
     }
 
+    /// <summary>A cavity that gives the cabin a signal has to have one.</summary>
+    [Fact]
+    public void Device_ToCabinAtACavityWithoutASignal_IsToldAtItsPlace()
+    {
+        var proof = ChangedBase.Prove("workshop", ("engines/marn.yaml", "  coolant-sender:\n    connector: two-way\n    location: [60, 180, 250]\n", "  coolant-sender:\n    connector: two-way\n    location: [60, 180, 250]\n    to-cabin: [\"1\", \"3\"]\n"));
+
+        var finding = Assert.Single(proof.Findings, finding => finding.Message.Contains("to-cabin", StringComparison.Ordinal));
+        Assert.Equal(("reference", "the device `coolant-sender` has no signal at cavity `3`, which `to-cabin` names", "engines/marn.yaml:26:21"), (finding.Id, finding.Message, finding.Place.ToString()));
+        Assert.Equal(["1", "3"], proof.Base.Donors["marn"].Device("coolant-sender")!.ToCabin.ToArray());
+    }
+
     private static string Pin(PinEntry pin) => FormattableString.Invariant($"{pin.Cavity} {pin.Signal} {pin.Colour} {pin.SizeMm2}");
 }

@@ -90,11 +90,26 @@ internal sealed class ElectricalBinder(BindingContext context, Vocabulary vocabu
         return places.ToImmutable();
     }
 
-    private DeviceEntry Device(string role, NodeReader reader) =>
-        new(role, reader.OptionalText("title"), reader.OptionalId("connector", "connector") ?? "", reader.Point("location") ?? default, Pins(reader), reader.PlaceOf("connector"), reader.OptionalNumber("current", Unit.Ampere, 0, 1000))
+    private DeviceEntry Device(string role, NodeReader reader)
+    {
+        var pins = Pins(reader);
+        return new(role, reader.OptionalText("title"), reader.OptionalId("connector", "connector") ?? "", reader.Point("location") ?? default, pins, reader.PlaceOf("connector"), reader.OptionalNumber("current", Unit.Ampere, 0, 1000))
         {
-            ToCabin = reader.Get("to-cabin") is SequenceNode given ? [.. given.Items.OfType<ScalarNode>().Select(cavity => cavity.Text)] : [],
+            ToCabin = ToCabin(role, reader, pins),
         };
+    }
+
+    // A cavity without a signal would give the cabin nothing, and nobody would see why.
+    private ImmutableArray<string> ToCabin(string role, NodeReader reader, ImmutableArray<PinEntry> pins)
+    {
+        ScalarNode[] given = reader.Get("to-cabin") is SequenceNode list ? [.. list.Items.OfType<ScalarNode>()] : [];
+        foreach (var cavity in given.Where(cavity => pins.All(pin => pin.Cavity != cavity.Text)))
+        {
+            context.Report(FindingKinds.Reference, $"the device `{role}` has no signal at cavity `{cavity.Text}`, which `to-cabin` names", cavity.Place, "Name a cavity of its `pins`, or say there which signal the cavity has.");
+        }
+
+        return [.. given.Select(cavity => cavity.Text)];
+    }
 
     private PlugEntry Plug(NodeReader reader) => new(reader.OptionalId("connector", "connector") ?? "", reader.Point("location"), Pins(reader), reader.PlaceOf("connector"));
 

@@ -12,7 +12,7 @@ internal sealed class VariantBinder(BindingContext context, Vocabulary vocabular
         Trim = reader.Text("trim"),
         Body = electrical.OptionalPlug(reader, "body"),
         Needs = reader.Ids("needs", "signal"),
-            Places = electrical.Places(reader),
+        Places = electrical.Places(reader),
     }, "chassis", reader);
 
     public DonorVariant Donor(SourceFile file, NodeReader reader) => Shared(new DonorVariant(file.Id, reader.Text("title", file.Id), EntityBinder.PlaceOf(file))

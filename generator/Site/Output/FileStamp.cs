@@ -5,10 +5,18 @@ namespace Swapwright.Site.Output;
 /// <param name="Time">UTC, in ticks of 100 ns.</param>
 public readonly record struct FileStamp(long Length, long Time)
 {
-    /// <summary>Null where there is no such file, or a link in its place.</summary>
+    /// <summary>Null where there is no such file that can be looked at, or a link in its place.</summary>
     internal static FileStamp? Of(string path)
     {
-        var info = new FileInfo(path);
-        return !info.Exists || info.Attributes.HasFlag(FileAttributes.ReparsePoint) ? null : new FileStamp(info.Length, info.LastWriteTimeUtc.Ticks);
+        try
+        {
+            var info = new FileInfo(path);
+            return !info.Exists || info.Attributes.HasFlag(FileAttributes.ReparsePoint) ? null : new FileStamp(info.Length, info.LastWriteTimeUtc.Ticks);
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            // Taken away while it was looked at, or hidden: whoever asks then makes it.
+            return null;
+        }
     }
 }

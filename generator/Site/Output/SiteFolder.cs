@@ -120,17 +120,29 @@ public sealed class SiteFolder : IDisposable
             var full = Begin(paths[at]);
             if (!HardLink.TryMake(Path.Combine(_target, paths[at]), full))
             {
-                foreach (var path in paths.Take(at + 1))
-                {
-                    _written.TryRemove(path, out _);
-                    File.Delete(Path.Combine(_fresh, path));
-                }
-
+                GiveUp(paths.Take(at + 1));
                 return false;
             }
         }
 
         return true;
+    }
+
+    // So that they can be written after all.
+    private void GiveUp(IEnumerable<string> paths)
+    {
+        foreach (var path in paths)
+        {
+            _written.TryRemove(path, out _);
+            try
+            {
+                File.Delete(Path.Combine(_fresh, path));
+            }
+            catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+            {
+                throw new SiteFolderException($"`{path}` of the site cannot be written: {fault.Message}", fault);
+            }
+        }
     }
 
     // The place of a new file, whose folder is there.

@@ -1,3 +1,6 @@
+using System.Globalization;
+using System.Runtime.CompilerServices;
+
 namespace Swapwright.Space;
 
 /// <summary>
@@ -91,6 +94,12 @@ internal sealed class MeetingSearch(NodeTable nodes, RegionAlgebra algebra)
         if (at < 0)
         {
             return Meet(children);
+        }
+
+        // As deep as there are diagrams: a base may hold more exceptions to one rule than a thread has room for.
+        if (!RuntimeHelpers.TryEnsureSufficientExecutionStack())
+        {
+            throw new SpaceLimitException(string.Create(CultureInfo.InvariantCulture, $"{open.Length} conditions stand against each other at once; divide the rule that they are exceptions to"));
         }
 
         // An edge after which the diagram asks nothing more leads to the goal soonest.

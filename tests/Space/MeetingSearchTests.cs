@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using System.Globalization;
 using Swapwright.Space;
 
 namespace Swapwright.Tests.Space;
@@ -18,6 +20,25 @@ public class MeetingSearchTests
         var nodes = space.Store.NodeCount;
         Assert.Equal(listed, space.Store.Intersects([.. within.Select(one => one.Region)], (ReadOnlySpan<Region>)[.. outside.Select(one => one.Region)]));
         Assert.Equal(nodes, space.Store.NodeCount);
+    }
+
+    /// <summary>Points of a plane, one by one, on a thread of the usual room: an answer or a sentence, never the end of the process.</summary>
+    [Fact]
+    public void Intersects_MoreRegionsThanAThreadHasRoomFor_SaysSo()
+    {
+        const int Side = 200;
+        ImmutableArray<string> values = [.. Enumerable.Range(0, Side).Select(value => value.ToString(CultureInfo.InvariantCulture))];
+        var store = new RegionStore([new Variable("x", values), new Variable("y", values)]);
+        Region[] points =
+        [
+            .. from x in Enumerable.Range(0, Side)
+               from y in Enumerable.Range(0, Side)
+               select store.And(store.Where(0, ValueSet.Of(Side, x)), store.Where(1, ValueSet.Of(Side, y))),
+        ];
+
+        var fault = Record.Exception(() => store.Intersects([Region.All], points.AsSpan(0, points.Length - 1)));
+
+        Assert.Contains("divide the rule that they are exceptions to", Assert.IsType<SpaceLimitException>(fault).Message, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -58,6 +58,7 @@ internal sealed class AdjusterTravel
         return from + ((to - from) / 2);
     }
 
+    /// <summary>The ends of the travel as stated, mm or rad, whether or not a belt can run there.</summary>
     public static (double From, double To) Range(Adjuster adjuster) => adjuster switch
     {
         SlideAdjuster slide => (slide.FromMm, slide.ToMm),

@@ -19,6 +19,7 @@ internal static class StockChoice
     public static string Designation(int ribs, string profile, double lengthMm) => string.Create(
         CultureInfo.InvariantCulture, $"{ribs}{profile}{Math.Round(lengthMm, MidpointRounding.AwayFromZero):0}");
 
+    /// <summary>The two best of those that fit an adjustable loop, in their order; null where fewer do. Lengths in mm.</summary>
     public static (BeltChoice? First, BeltChoice? Second) Adjustable(
         BeltLoop loop, IEnumerable<StockedBelt> stock, double nominalMm, AdjusterTravel travel, BeltLimits limits)
     {
@@ -51,6 +52,7 @@ internal static class StockChoice
         };
     }
 
+    /// <summary>The two nearest to the length among those within the tolerance for fixed centres, mm; null where fewer are.</summary>
     public static (BeltChoice? First, BeltChoice? Second) Fixed(
         BeltLoop loop, IEnumerable<StockedBelt> stock, double lengthMm, BeltLimits limits)
     {
@@ -69,6 +71,7 @@ internal static class StockChoice
         return (choices.ElementAtOrDefault(0), choices.ElementAtOrDefault(1));
     }
 
+    /// <summary>What to say where nothing fits: the stocked belts next to the loop on either side, null where none is there.</summary>
     public static NoStockedBelt None(IReadOnlyCollection<StockedBelt> stock, int ribs, double nominalMm) => new(
         ribs,
         Ranked(stock, nominalMm).FirstOrDefault(belt => belt.LengthMm <= nominalMm),

@@ -15,7 +15,9 @@ public static class CoilCharge
 
     /// <summary>
     /// Time from one spark of a coil to its next: t = 2 × 2π ∕ (ω s), with the sparks s that the coil gives in the two turns of a
-    /// four-stroke cycle: one a cylinder for a coil with distributor, two for a coil that fires two plugs in every turn.
+    /// four-stroke cycle: one a cylinder for a coil with distributor, two for a coil that fires two plugs in every turn (definition).
     /// </summary>
+    /// <param name="speed">Of the engine, rad/s; above 0.</param>
+    /// <param name="sparks">In two turns of the engine; above 0.</param>
     public static double Between(double speed, double sparks) => 4 * Math.PI / (speed * sparks);
 }

@@ -1,9 +1,15 @@
 namespace Swapwright.Worksheets.Fuel;
 
-/// <summary>An injector, its resistor and the driver between supply and ground. Volts, amperes, ohms, watts. Ohm's law; the wires are left out.</summary>
+/// <summary>
+/// An injector, its resistor and the driver between supply and ground. Volts, amperes, ohms, watts. Ohm's law; the wires are left
+/// out. Where resistance or limit is nought there is no finite number, which the ledger turns into a gap.
+/// </summary>
 public static class DriverLoad
 {
-    /// <summary>Up to here an injector is called low-ohm and from <see cref="HighOhm"/> high-ohm (injectorrx.com); between the two the sources disagree.</summary>
+    /// <summary>
+    /// Up to here an injector is called low-ohm and from <see cref="HighOhm"/> high-ohm (injectorrx.com); between the two the sources
+    /// disagree.
+    /// </summary>
     public const double LowOhm = 4;
 
     public const double HighOhm = 12;

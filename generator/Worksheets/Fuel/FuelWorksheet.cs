@@ -16,6 +16,10 @@ public static class FuelWorksheet
     internal const string OhmsLaw = "Ohm's law";
     internal const string Practice = "common practice, no source";
 
+    /// <summary>
+    /// Figures, verdicts and the tuning that is left. What is not known, and a number that no measurement gives, is a gap; nothing is
+    /// thrown.
+    /// </summary>
     public static Ledger Work(FuelInput input)
     {
         var ledger = new LedgerBuilder("fuel", Title);

@@ -1,6 +1,9 @@
 namespace Swapwright.Worksheets.Fuel;
 
-/// <summary>Flow of injectors. Cubic metres a second, pascals, watts, kilograms a joule and a cubic metre.</summary>
+/// <summary>
+/// Flow of injectors. Cubic metres a second, pascals, watts, kilograms a joule and a cubic metre; shares and counts are plain numbers. What is
+/// divided by nought gives no finite number, which the ledger turns into a gap.
+/// </summary>
 public static class InjectorFlow
 {
     /// <summary>

@@ -18,6 +18,10 @@ public static class GearingWorksheet
     // A drive with teeth that cannot be is one that is not known.
     private static GearSet Read(GearSet set) => set.Speed is { IsSound: false } ? set with { Speed = null } : set;
 
+    /// <summary>
+    /// Speeds, shifts and speedometer. A tyre or a gearbox that is not known, or that cannot be, is one gap in place of everything;
+    /// nothing is thrown.
+    /// </summary>
     public static Ledger Work(GearingInput input)
     {
         var ledger = new LedgerBuilder("gearing", Title);

@@ -16,7 +16,11 @@ public static class ShiftSteps
     // Steps of a set that was designed as even differ by this much from rounding the ratios to two places.
     private const double Even = 1.02;
 
-    /// <summary>The shifts of a gearbox from its lowest gear up. A step that is wider than the one before it is a gap too, for steps of a road gearbox narrow upwards.</summary>
+    /// <summary>
+    /// The shifts of a gearbox from its lowest gear up. A step that is wider than the one before it is a gap too, for steps of a road gearbox
+    /// narrow upwards (common practice, no source).
+    /// </summary>
+    /// <param name="widestDrop">Share of the engine speed, 0 to 1, that may be lost.</param>
     public static ImmutableArray<ShiftStep> Of(GearSet set, double widestDrop)
     {
         var gears = set.Gears.OrderByDescending(gear => gear.Ratio).ToList();

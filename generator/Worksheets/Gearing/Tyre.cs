@@ -23,10 +23,16 @@ public sealed record TyreSize(Given Width, Given? Aspect, Given Rim, TyreConstru
     public double Circumference => Tyre.Circumference(Diameter, Construction);
 }
 
-/// <summary>The tyre as a wheel that rolls.</summary>
+/// <summary>
+/// The tyre as a wheel that rolls. Nothing is checked here: the worksheet asks <see cref="TyreSize.IsSound"/> and <see
+/// cref="GearSet.IsSound"/> first, which leave out sizes and ratios of nought.
+/// </summary>
 public static class Tyre
 {
-    /// <summary>Outer diameter D = d + 2 W A, all in metres, the aspect a share of one (UN Regulation No. 30, 2.17: section height = 0.01 × nominal aspect ratio × nominal width).</summary>
+    /// <summary>
+    /// Outer diameter D = d + 2 W A, all in metres, the aspect a share of one (UN Regulation No. 30, 2.17: section height = 0.01 ×
+    /// nominal aspect ratio × nominal width).
+    /// </summary>
     public static double Diameter(double width, double aspect, double rim) => rim + (2 * width * aspect);
 
     /// <summary>

@@ -8,6 +8,10 @@ namespace Swapwright.Worksheets.Hoses;
 /// </summary>
 public static class HoseWorksheet
 {
+    /// <summary>
+    /// Lengths in millimetres, pressures in bar. A port that cannot be is left out and told as a problem, a length without both ends
+    /// measured is null; nothing is thrown.
+    /// </summary>
     public static HoseSheet Compute(HoseInput input)
     {
         var problems = new List<HoseProblem>();

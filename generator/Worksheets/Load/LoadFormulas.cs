@@ -1,6 +1,9 @@
 namespace Swapwright.Worksheets.Load;
 
-/// <summary>The formulas of the load worksheet, in SI.</summary>
+/// <summary>
+/// The formulas of the load worksheet, in SI: kilograms, metres, newtons. A length of nought beneath the stroke gives no finite
+/// number, which the ledger turns into a gap.
+/// </summary>
 public static class LoadFormulas
 {
     /// <summary>Standard acceleration of free fall, m/s² (ISO 80000-3).</summary>

@@ -19,6 +19,7 @@ public static class LoadWorksheet
     public const string Ground = "ground";
     public const string Cooling = "cooling";
 
+    /// <summary>A figure for whatever the base speaks of. What is not known, and a number that no measurement gives, is a gap; nothing is thrown.</summary>
     public static Ledger Work(LoadInput input)
     {
         var ledger = new LedgerBuilder("load", Title);

@@ -1,6 +1,9 @@
 namespace Swapwright.Worksheets.Torques;
 
-/// <summary>Preload and the torque that gives it. Newtons, metres, pascals.</summary>
+/// <summary>
+/// Preload and the torque that gives it. Newtons, metres, pascals, newton metres. Friction scatters more than anything else here: the
+/// worksheet tells by how much beside each torque.
+/// </summary>
 public static class TighteningTorque
 {
     /// <summary>Preload as a share of the proof load: F = s σₚ Aₛ (75 % as in the tables of the Martin guide, page 10, and cncexpo.com).</summary>

@@ -7,6 +7,10 @@ public static class TorquesWorksheet
 {
     public const string Title = "Tightening and fluids";
 
+    /// <summary>
+    /// Torques in N m, fillings in litres (a gas in kilograms). A thread or a class that is not known leaves its torque to the
+    /// manual; nothing is thrown.
+    /// </summary>
     public static Ledger Work(TorquesInput input)
     {
         var ledger = new LedgerBuilder("torques", Title);

@@ -50,7 +50,8 @@ app.Configure(config =>
     {
         var ours = problem is ArgumentProblemException or SpaceLimitException or CommandAppException or OperationCanceledException or IOException or UnauthorizedAccessException;
         var trace = Environment.GetEnvironmentVariable("SWAPWRIGHT_TRACE") is { Length: > 0 };
-        var message = ours ? problem.Message
+        var message = problem is CommandParseException or CommandRuntimeException ? $"{problem.Message.TrimEnd('.')}; `{Product.Name} --help` lists what there is"
+            : ours ? problem.Message
             : trace ? problem.ToString()
             : $"this is a fault of the program, not of your files: {problem.Message} (set SWAPWRIGHT_TRACE=1 to see where)";
         Terminal.Error.MarkupLine($"[red]swapwright:[/] {PlainText.Markup(message)}");

@@ -51,7 +51,7 @@ internal sealed class SiteCommand : Command<SiteCommand.Settings>
             var where = shard is null
                 ? $"open {PlainText.Markup(Path.Combine(settings.To, "index.html"))}"
                 : string.Create(CultureInfo.InvariantCulture, $"part {shard.Number} of {shard.Of} in {PlainText.Markup(settings.To)}, to be laid over the others");
-            Terminal.Out.MarkupLine(string.Create(CultureInfo.InvariantCulture, $"{guides} guides, {pages} pages{(made < pages ? $", {made} of them made in this run" : "")}: {where}"));
+            Terminal.Out.MarkupLine(string.Create(CultureInfo.InvariantCulture, $"{guides} {(guides == 1 ? "guide" : "guides")}, {pages} pages{(made < pages ? $", {made} of them made in this run" : "")}: {where}"));
             return Exit.Sound;
         }
         catch (TemplateException problem)

@@ -78,7 +78,9 @@ public sealed class WhyReport(Sheet sheet, Resolution resolution, RegionWords wo
             return text.ToString();
         }
 
-        Line(At.Answer is { } answer ? $"{title}: {AnswerWording.Sentence(answer)}." : $"{title}: no rule answers.");
+        Line(At.Answer is not { } answer ? $"{title}: no rule answers."
+            : At.Standing.All(standing => standing.Answer.Agrees(answer)) ? $"{title}: {AnswerWording.Sentence(answer)}."
+            : $"{title}: the rules that stand give different answers; `swapwright check` says how to mend it.");
         foreach (var (rule, given, by) in Spoke())
         {
             Line("");
@@ -89,7 +91,8 @@ public sealed class WhyReport(Sheet sheet, Resolution resolution, RegionWords wo
             Line($"  standing: {rule.Standing}{(rule.Checked is { } date ? $", checked {date}" : "")}; sources: {string.Join(", ", rule.Sources)}");
         }
 
-        foreach (var other in Alternatives.At(resolution, sheet, At))
+        // An answer for which nothing has to be decided otherwise is no other way: it contradicts the one that is told.
+        foreach (var other in Alternatives.At(resolution, sheet, At).Where(other => !other.Changes.IsEmpty))
         {
             Line("");
             Line($"{AnswerWording.Sentence(other.Answer)} instead, by {other.Rule.Id}, with {string.Join(' ', other.Changes.Select(change => $"{change.Key}={change.Value}"))}");

@@ -32,6 +32,25 @@ public sealed partial class ContributingTests
         Assert.Contains("\n0 errors, 0 warnings, 0 notes", last, StringComparison.Ordinal);
     }
 
+    /// <summary>The rule and the engine that the text shows as files agree with the shipped base as they stand there.</summary>
+    [Fact]
+    public void Samples_AsFilesOfTheBase_AreSound()
+    {
+        using var copy = DraftedBases.Copy("shipped");
+        var samples = Samples().Matches(File.ReadAllText(Path.Combine(Reading.Repository(), "CONTRIBUTING.md"))).ToDictionary(match => match.Groups["kind"].Value, match => match.Groups["body"].Value, StringComparer.Ordinal);
+        copy.Write("swap-kb/rules/cooling/sample-rule.yaml", samples["rule"]);
+        copy.Write("swap-kb/engines/sample-engine.yaml", samples["engine"]);
+
+        var (_, output) = NewcomersShell.Run(copy.Path, $"dotnet '{Path.ChangeExtension(typeof(Product).Assembly.Location, ".dll")}' check");
+
+        // New ids, and nothing else.
+        Assert.Contains("\n0 errors, 2 warnings, 0 notes", output, StringComparison.Ordinal);
+        Assert.Equal(2, output.Split("warning unregistered-id").Length - 1);
+    }
+
+    [GeneratedRegex("^```yaml\n(?<body># yaml-language-server: [^\n]*/(?<kind>[a-z]+)\\.schema\\.json\n.*?)^```", RegexOptions.Multiline | RegexOptions.Singleline | RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 2000)]
+    private static partial Regex Samples();
+
     [GeneratedRegex("^```sh\n(?<body>.*?)^```", RegexOptions.Multiline | RegexOptions.Singleline | RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 2000)]
     private static partial Regex Blocks();
 }

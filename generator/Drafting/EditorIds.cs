@@ -57,6 +57,7 @@ internal sealed class EditorIds(KnowledgeBase kb, string kind)
         },
         "needs/items" or "after/items" or "positions/items" => path.Contains("after", StringComparison.Ordinal) ? kb.Tasks.Ids : kind == "chassis" ? kb.Vocabulary.Signals.Ids : kb.Positions.Ids,
         "properties/through" => kb.Vocabulary.Devices.Ids,
+        "properties/twisted-with" => kb.Vocabulary.Signals.Ids,
         "own-wires/items" or "supplies/items" => kb.Vocabulary.Signals.Ids,
         "tasks/items" => kb.Tasks.Ids,
         "sources/items" => kb.Sources.Ids,

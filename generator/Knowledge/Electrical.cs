@@ -8,7 +8,7 @@ namespace Swapwright.Knowledge;
 /// <param name="SizeMm2">Conductor size of wire; null where one thing serves all sizes.</param>
 public sealed record WiringGoods(string Kind, decimal? SizeMm2)
 {
-    public static readonly ImmutableArray<string> Kinds = ["wire", "screened-wire", "terminal", "seal", "blanking-plug", "splice", "heat-shrink", "housing", "relay", "relay-base", "fuse-holder", PlugSet];
+    public static readonly ImmutableArray<string> Kinds = ["wire", "screened-wire", "twisted-pair", "terminal", "seal", "blanking-plug", "splice", "heat-shrink", "housing", "relay", "relay-base", "fuse-holder", PlugSet];
 
     /// <summary>A harness that is bought to be cut up: it gives the housings of the donor's own plugs.</summary>
     public const string PlugSet = "plug-set";
@@ -25,6 +25,9 @@ public sealed record SignalDeclaration(string Id, string Title, string Kind, dec
 {
     /// <summary>The device role that the wire passes where such a device is fitted; null for most.</summary>
     public string? Through { get; init; }
+
+    /// <summary>The signal whose wire it is twisted with, as the two of a data bus; null for most.</summary>
+    public string? TwistedWith { get; init; }
 
     /// <summary>The reserved id for a cavity that is left empty.</summary>
     public const string Unused = "unused";

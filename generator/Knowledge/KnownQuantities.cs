@@ -111,7 +111,7 @@ public static class KnownQuantities
         new("gearbox-mount-place", ["chassis"], Dimension.Length, "where the gearbox-side mount carries, from the crank nose along the crank axis") { WantedBy = s_load },
         new("timing-mount-load", ["chassis", "donor", "part"], Dimension.Force, "static load the timing-side mount is made for") { WantedBy = s_load },
         new("gearbox-mount-load", ["chassis", "donor", "part"], Dimension.Force, "static load the gearbox-side mount is made for") { WantedBy = s_load },
-        new("bonnet-space", ["chassis"], Dimension.Length, "usable height under the bonnet above the crank axis, room for the rolling engine taken off") { WantedBy = s_load },
+        new("bonnet-space", ["chassis"], Dimension.Length, "usable height above the crank axis to bonnet or engine lid, room for the rolling engine taken off") { WantedBy = s_load },
         new("bonnet-raise", ["part"], Dimension.Length, "how much a part raises the bonnet or the lid"),
         new("bay-length", ["chassis"], Dimension.Length, "room along the bay, from the radiator to the bulkhead"),
         new("block-length", ["donor"], Dimension.Length, "from the crank nose to the rear face of the block"),

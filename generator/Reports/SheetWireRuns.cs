@@ -9,7 +9,7 @@ internal static class SheetWireRuns
 {
     public static void Write(Utf8JsonWriter json, WiringSheet wiring)
     {
-        json.Objects("runs", wiring.Runs, run => Run(json, run));
+        json.Objects("runs", wiring.Runs, run => Run(json, wiring, run));
         json.Objects("cuts", wiring.Bill.Cuts.Select((cut, at) => (cut, at)), pair =>
         {
             json.WriteNumber("number", pair.at + 1);
@@ -92,7 +92,7 @@ internal static class SheetWireRuns
         });
     }
 
-    private static void Run(Utf8JsonWriter json, WireRun run)
+    private static void Run(Utf8JsonWriter json, WiringSheet wiring, WireRun run)
     {
         json.WriteString("label", run.Label);
         json.WriteString("purpose", WiringWords.Purpose(run.Purpose));
@@ -103,6 +103,7 @@ internal static class SheetWireRuns
         json.Quantity("size", run.SizeMm2, "mm²", 2);
         json.Quantity("length", run.LengthMm, "mm", 0);
         json.WriteBoolean("shielded", run.Shielded);
+        json.Text("twistedWith", TwistedPairs.Beside(wiring, run)?.Label);
         json.WriteNumber("splices", run.Splices);
         if (run.Conductor is not { } chosen)
         {

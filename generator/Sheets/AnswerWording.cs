@@ -55,7 +55,7 @@ public static class AnswerWording
         {
             "refresh" => $"{source} and renew its wear parts",
             "modify" => $"{source} and adapt it",
-            "move" => $"{source} and move it",
+            "move" => answer.Source == "chassis" ? $"{source} and move it" : $"{source} and fit it in another place",
             "blank" => answer.Source == "none" ? $"{source} and blank the opening" : $"{source}, blanked off",
             _ => source,
         };

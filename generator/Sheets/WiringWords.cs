@@ -60,6 +60,7 @@ public static class WiringWords
     public static string Good(WiringGood good) => good switch
     {
         WiringGood.ScreenedWire => "screened-wire",
+        WiringGood.TwistedPair => "twisted-pair",
         WiringGood.Terminal => "terminal",
         WiringGood.Seal => "seal",
         WiringGood.BlankingPlug => "blanking-plug",
@@ -101,6 +102,10 @@ public static class WiringWords
 
     /// <summary>What is to be known of a screened wire.</summary>
     public const string Screen = "screened: carry the screen on, ground it at the ECU's end only";
+
+    /// <summary>What is to be known of a wire of a twisted pair.</summary>
+    /// <param name="number">The other wire's number on the cut list.</param>
+    public static string Twisted(int number) => string.Create(CultureInfo.InvariantCulture, $"twisted with No. {number} over the whole length");
 
     /// <summary>A fuse in words.</summary>
     public static string Fuse(FuseAdvice fuse) => fuse.FuseA is not { } amps

@@ -82,8 +82,8 @@ public sealed class ShippedNumbersTests(ShippedSheets shipped) : IClassFixture<S
         var bought = wiring.Purchases.ToLookup(purchase => purchase.Good);
 
         Assert.All(wiring.Purchases, purchase => Assert.NotNull(purchase.Part));
-        Assert.All(bought[WiringGood.Wire].Concat(bought[WiringGood.ScreenedWire]), purchase => Assert.True(shipped.Resolution.Space.Base.Parts[purchase.Part!].Wiring!.SizeMm2 >= (decimal)purchase.SizeMm2!.Value, purchase.Part));
-        Assert.True(bought[WiringGood.Wire].Concat(bought[WiringGood.ScreenedWire]).Sum(purchase => purchase.Amount) * 1000 >= wiring.Bill.TotalLengthMm - 1e-6);
+        Assert.All(bought[WiringGood.Wire].Concat(bought[WiringGood.ScreenedWire]).Concat(bought[WiringGood.TwistedPair]), purchase => Assert.True(shipped.Resolution.Space.Base.Parts[purchase.Part!].Wiring!.SizeMm2 >= (decimal)purchase.SizeMm2!.Value, purchase.Part));
+        Assert.True((bought[WiringGood.Wire].Concat(bought[WiringGood.ScreenedWire]).Sum(purchase => purchase.Amount) + (2 * bought[WiringGood.TwistedPair].Sum(purchase => purchase.Amount))) * 1000 >= wiring.Bill.TotalLengthMm - 1e-6);
         Assert.Equal(wiring.Bill.Terminals.Sum(line => line.Count), bought[WiringGood.Terminal].Sum(purchase => purchase.Amount));
         var housings = bought[WiringGood.Housing].Sum(purchase => purchase.Amount);
         var isDonors = sheet.At(shipped.Resolution.Space.Base.Settings.HarnessPosition)?.Answer?.Source == "donor";

@@ -143,5 +143,6 @@ internal static class VocabularyBinder
         key.Place)
     {
         Through = reader.OptionalId("through", "device"),
+        TwistedWith = reader.OptionalId("twisted-with", "signal"),
     };
 }

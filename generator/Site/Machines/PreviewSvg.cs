@@ -19,7 +19,7 @@ internal sealed class PreviewSvg : IPreviewCanvas
     {
         var canvas = new PreviewSvg(xml);
         xml.WriteStartElement("svg", Svg);
-        canvas.Attributes(("viewBox", $"0 0 {Number(PreviewPicture.Width)} {Number(PreviewPicture.Height)}"), ("width", Number(PreviewPicture.Width)), ("height", Number(PreviewPicture.Height)), ("font-family", "Seravek, Ubuntu, Calibri, DejaVu Sans, sans-serif"));
+        canvas.Attributes(("viewBox", $"0 0 {Number(PreviewPicture.Width)} {Number(PreviewPicture.Height)}"), ("width", Number(PreviewPicture.Width)), ("height", Number(PreviewPicture.Height)), ("font-family", "Trebuchet MS, Fira Sans, Noto Sans, DejaVu Sans, sans-serif"));
         xml.WriteElementString("title", Svg, XmlText.Clean(title));
         draw(canvas);
         xml.WriteEndElement();

@@ -195,8 +195,13 @@ internal static class GuideWirings
             run?.Conductor is { } chosen ? SiteKnowledge.Number(chosen.For.CurrentA, "0.##") : "",
             run?.DropV is { } drop ? SiteKnowledge.Number(drop, "0.00") : "",
             run?.Conductor is { } why ? WiringWords.Why(why) : "",
-            run is { Shielded: true } ? WiringWords.Screen : "");
+            run is { Shielded: true } ? WiringWords.Screen : run is not null && Beside(wiring, run) is { } twin ? WiringWords.Twisted(twin) : "");
     }
+
+    // On the cut list, from 1.
+    private static int? Beside(WiringSheet wiring, WireRun run) => TwistedPairs.Beside(wiring, run) is { } twin
+        ? wiring.Bill.Cuts.Select((cut, at) => (cut.Label, Number: at + 1)).First(cut => cut.Label == twin.Label).Number
+        : null;
 
     private static GuideProtection Fuse(FuseAdvice fuse)
     {

@@ -15,6 +15,8 @@ internal static class ShopWords
         "wire-shop" => "wire shop",
         "make" => "to make yourself",
         "machine-shop" => "machine shop",
+        "hose-shop" => "hose and cable shop",
+        "office" => "inspection and papers",
         _ => from,
     };
 

@@ -34,12 +34,13 @@ public static class HoseFigures
         foreach (var purchase in sheet.Purchases)
         {
             var cut = sheet.Runs.SelectMany(run => run.Pieces.Where(piece => piece.Part == purchase.Part).Select(piece => new FigureInput(run.Title, piece.LengthMm ?? 0, "mm", $"figure {run.Id}-length"))).ToImmutableArray();
+            var joined = sheet.Runs.Where(run => run.Joiner?.Part == purchase.Part).Select(run => new FigureInput(run.Title, 1, "", "hoses of the combination")).ToImmutableArray();
             ledger.Add(new Figure($"buy-{purchase.Part}", $"To buy of {purchase.Part}", purchase.Amount, "")
             {
                 Decimals = 0,
-                Formula = cut.IsEmpty ? "one set" : "lengths as sold, filled longest piece first; by the metre, every metre begun",
+                Formula = !joined.IsEmpty ? "one for each hose between two sizes" : cut.IsEmpty ? "one set" : "lengths as sold, filled longest piece first; by the metre, every metre begun",
                 Source = cut.IsEmpty ? Practice : "first-fit decreasing, never more than 11 ∕ 9 of the fewest and 6 ∕ 9 (Dósa 2007, from memory)",
-                From = cut.IsEmpty ? [new("hoses from the set", sheet.Runs.Count(run => run.Set == purchase.Part), "", $"part {purchase.Part}")] : cut,
+                From = !joined.IsEmpty ? joined : cut.IsEmpty ? [new("hoses from the set", sheet.Runs.Count(run => run.Set == purchase.Part), "", $"part {purchase.Part}")] : cut,
             });
         }
     }

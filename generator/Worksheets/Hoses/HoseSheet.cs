@@ -37,7 +37,7 @@ public sealed record TeedPort(Port Port, Tee Tee, ImmutableArray<string> Hoses);
 /// <param name="LengthMm">Sum of the pieces whose length is known.</param>
 public sealed record HoseTotal(HoseCircuit Circuit, double BoreMm, FuelHoseClass? LeastClass, double LengthMm, int Pieces);
 
-/// <summary>How many pieces of a stocked hose, as sold, the cuts need.</summary>
+/// <summary>How many of a part are bought: pieces of a stocked hose as sold, a moulded set, stepped joiners.</summary>
 public sealed record HosePurchase(string Part, int Amount);
 
 /// <summary>The hoses of one combination.</summary>

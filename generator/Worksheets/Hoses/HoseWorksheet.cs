@@ -100,7 +100,8 @@ public static class HoseWorksheet
         var cut = runs.SelectMany(run => run.Pieces).Where(piece => piece.Part is not null).GroupBy(piece => piece.Part!, StringComparer.Ordinal)
             .Select(group => new HosePurchase(group.Key, Math.Max(1, StockCutting.Count(group.Select(piece => piece.LengthMm ?? 0), stock[group.Key].PieceMm))));
         var sets = runs.Select(run => run.Set).OfType<string>().Distinct(StringComparer.Ordinal).Select(set => new HosePurchase(set, 1));
-        return [.. cut.Concat(sets).OrderBy(purchase => purchase.Part, StringComparer.Ordinal)];
+        var joiners = runs.Select(run => run.Joiner?.Part).OfType<string>().GroupBy(part => part, StringComparer.Ordinal).Select(group => new HosePurchase(group.Key, group.Count()));
+        return [.. cut.Concat(sets).Concat(joiners).OrderBy(purchase => purchase.Part, StringComparer.Ordinal)];
     }
 
     private static ImmutableArray<HoseProblem> Sorted(List<HoseProblem> problems) =>

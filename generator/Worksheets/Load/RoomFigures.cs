@@ -29,18 +29,18 @@ internal static class RoomFigures
     {
         if (input is not { BonnetSpace: { } space, EngineHeight: { } height })
         {
-            ledger.Gap("Room under the bonnet", "the room or the height of the engine is not known", "Give the chassis its bonnet space and the donor its height above the crank axis.");
+            ledger.Gap("Room above the engine", "the room or the height of the engine is not known", "Give the chassis its bonnet space and the donor its height above the crank axis.");
             return;
         }
 
         var room = space.Si + (input.BonnetRaise?.Si ?? 0) - height.Si;
-        ledger.Add(new Figure("bonnet", "Room under the bonnet", room * 1000, "mm")
+        ledger.Add(new Figure("bonnet", "Room above the engine", room * 1000, "mm")
         {
             Decimals = 0,
             Formula = input.BonnetRaise is null ? "h_bonnet − h_engine" : "h_bonnet + h_raised − h_engine",
             Source = "stated heights above the crank axis",
             From = [space.Input, height.Input, .. input.BonnetRaise is { } raise ? (FigureInput[])[raise.Input] : []],
-            Remark = room < 0 ? $"the engine stands {Number(-room * 1000)} mm too high: relieve the bonnet or change the manifold, never lower the engine" : "clears, with the room for the rolling engine already taken off",
+            Remark = room < 0 ? $"the engine stands {Number(-room * 1000)} mm too high: raise or relieve what is above it or change the manifold, never lower the engine" : "clears, with the room for the rolling engine already taken off",
             Weight = room < 0 ? FigureWeight.Caution : FigureWeight.Good,
         });
     }

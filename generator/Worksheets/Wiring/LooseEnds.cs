@@ -58,6 +58,12 @@ public static class LooseEnds
         foreach (var wire in plug.Wires.Where(wire => wire.Action is WireAction.Runs or WireAction.Joins or WireAction.TakesOver or WireAction.Unreached))
         {
             var run = sheet.Runs.FirstOrDefault(run => run.Label == wire.Run);
+            if (run is { To.Kind: WireEndKind.Terminal } && run.To.Place == plug.Role && run.From.Place != plug.Role)
+            {
+                // One wire between two plugs is told of where it begins.
+                continue;
+            }
+
             var (action, reason) = wire.Action == WireAction.Unreached || run is null ? (LooseAction.Missing, "nothing in this build carries it: a rule has to say where it comes from")
                 : Places.IsAddedRelay(run.To.Place) ? (LooseAction.FeedFrom, $"the harness's wire is too thin for it: lead it to {At(sheet, run.To)}")
                 : run.To.Kind == WireEndKind.Ring ? (LooseAction.RunNew, $"ground it to {sheet.Data?.TitleOf(run.To.Place)}, with a ring terminal")

@@ -7,6 +7,7 @@ public enum WiringGood
 {
     Wire,
     ScreenedWire,
+    TwistedPair,
     Terminal,
     Seal,
     BlankingPlug,
@@ -31,7 +32,7 @@ public sealed record WiringPurchase(WiringGood Good, double? SizeMm2, int Amount
 /// <summary>From the pieces, terminals and splices of a wiring sheet to what is bought for them.</summary>
 /// <remarks>
 /// Wire is sold by the metre in each colour, so every size and colour is rounded up on its own. Wire of a size that is not sold is taken from the
-/// next thicker one, never from a thinner. A new housing for a device's plug is bought where no harness at hand has one to give; those of an adapter
+/// next thicker one, never from a thinner. Two wires that are twisted together come off one reel where somebody sells such, and count once. A new housing for a device's plug is bought where no harness at hand has one to give; those of an adapter
 /// come with the plug kits that answers name. Common practice, no source.
 /// </remarks>
 public static class WiringPurchases
@@ -41,10 +42,14 @@ public static class WiringPurchases
     {
         var given = (spare ?? []).CountBy(connector => connector, StringComparer.Ordinal).ToDictionary(StringComparer.Ordinal);
         var housings = sheet.Plugs.Where(plug => plug.Outcome is PlugOutcome.Changed or PlugOutcome.Added).CountBy(plug => plug.DeviceConnector!, StringComparer.Ordinal);
+        var sellsPairs = stock.Any(one => one.Good == WiringGood.TwistedPair);
         var wires =
             from run in sheet.Runs
-            group run by (Good: run.Shielded ? WiringGood.ScreenedWire : WiringGood.Wire, run.SizeMm2, run.Colour) into reel
-            group (int)Math.Ceiling((reel.Sum(run => run.LengthMm) / 1000) - 1e-9) by (reel.Key.Good, reel.Key.SizeMm2) into metres
+            let twin = sellsPairs ? TwistedPairs.Beside(sheet, run) : null
+            where twin is null || string.CompareOrdinal(run.Signal, twin.Signal) < 0
+            let good = twin is not null ? WiringGood.TwistedPair : run.Shielded ? WiringGood.ScreenedWire : WiringGood.Wire
+            group Math.Max(run.LengthMm, twin?.LengthMm ?? 0) by (Good: good, SizeMm2: Math.Max(run.SizeMm2, twin?.SizeMm2 ?? 0), run.Colour) into reel
+            group (int)Math.Ceiling((reel.Sum() / 1000) - 1e-9) by (reel.Key.Good, reel.Key.SizeMm2) into metres
             orderby metres.Key
             select (metres.Key.Good, SizeMm2: (double?)metres.Key.SizeMm2, Amount: metres.Sum());
         // A relay that a load asks for wants the same as one for a wire that is too thin: its base, and a fuse in its feed.

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Swapwright.Worksheets.Hoses;
 using static Swapwright.Tests.Worksheets.Hoses.HoseBench;
 
@@ -84,6 +85,15 @@ public class HoseWorksheetTests
 
         Assert.All(sheet.Runs, run => Assert.Equal((HoseAction.Set, "set"), (run.Action, run.Set)));
         Assert.Equal([new HosePurchase("set", 1)], sheet.Purchases.ToList());
+    }
+
+    [Fact]
+    public void Compute_SteppedHoses_WantAJoinerEach()
+    {
+        ImmutableArray<StepJoiner> joiners = [new("step", 19, 16)];
+        var sheet = Sheet([Port("a", 19, s_near), Port("b", 16, s_far), Port("c", 19, s_near), Port("d", 16, s_far), Port("e", 16, s_near), Port("f", 16, s_far)], [Hose("h", "a", "b", joiners: joiners), Hose("i", "c", "d", joiners: joiners), Hose("j", "e", "f", joiners: joiners)]);
+
+        Assert.Contains(new HosePurchase("step", 2), sheet.Purchases);
     }
 
     [Fact]

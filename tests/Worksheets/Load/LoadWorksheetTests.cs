@@ -108,7 +108,7 @@ public sealed class LoadWorksheetTests
         var ledger = LoadWorksheet.Work(new LoadInput { Asked = Input.Asked, Clutch = new ClutchInput(null, null, null, null, null), Mounts = new MountInput(null, null, null, null, null, null, null) });
 
         Assert.Empty(ledger.Figures);
-        Assert.Equal(["Mass", "Clutch torque", "Torque on the drive shafts", "Load on the mounts", "Room under the bonnet", "Ground clearance below the sump", "Heat to the coolant"], ledger.Gaps.Select(gap => gap.About));
+        Assert.Equal(["Mass", "Clutch torque", "Torque on the drive shafts", "Load on the mounts", "Room above the engine", "Ground clearance below the sump", "Heat to the coolant"], ledger.Gaps.Select(gap => gap.About));
     }
 
     [Fact]

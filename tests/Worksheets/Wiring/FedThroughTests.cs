@@ -32,6 +32,7 @@ public sealed class FedThroughTests
         Assert.Equal([WireAction.Runs, WireAction.Stays], plug.Wires.Select(wire => wire.Action));
         Assert.Equal((PlugOutcome.RePinned, "1", false), (plug.Outcome, Assert.Single(plug.Capped).Cavity, plug.Capped[0].StaysInHousing));
         Assert.Equal([("ballast", "2", WireEndKind.Terminal), ("injector", "1", WireEndKind.Terminal)], new[] { run.From, run.To }.Select(end => (end.Place, end.Cavity, end.Kind)).Order());
+        Assert.Equal(("ballast", "2", true), LooseEnds.Of(sheet).Where(end => end.Signal == "feed-1" && end.Action == LooseAction.RunNew).Select(end => (end.Place, end.Cavity, end.Reason.Contains("injector, 1", StringComparison.Ordinal))).Single());
         Assert.Contains("bypass the ballast", LooseEnds.Of(sheet).Single(end => end.Signal == "feed-1" && end.Action == LooseAction.Cap).Reason, StringComparison.Ordinal);
     }
 

@@ -1,0 +1,15 @@
+namespace Swapwright.Worksheets.Wiring;
+
+/// <summary>Wires that are twisted with another over their whole length, as the two of a data bus.</summary>
+public static class TwistedPairs
+{
+    /// <summary>The new wire that one is twisted with; null where its signal is of no pair, or where the other wire does not go the same way.</summary>
+    public static WireRun? Beside(WiringSheet sheet, WireRun run)
+    {
+        var own = sheet.Data?.SignalOf(run.Signal)?.TwistedWith;
+        return sheet.Runs.FirstOrDefault(other =>
+            other.Signal != run.Signal
+            && (other.Signal == own || sheet.Data?.SignalOf(other.Signal)?.TwistedWith == run.Signal)
+            && ((other.From.Place == run.From.Place && other.To.Place == run.To.Place) || (other.From.Place == run.To.Place && other.To.Place == run.From.Place)));
+    }
+}

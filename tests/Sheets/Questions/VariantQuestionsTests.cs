@@ -9,7 +9,7 @@ namespace Swapwright.Tests.Sheets.Questions;
 
 public sealed class VariantQuestionsTests
 {
-    private static readonly KnowledgeBase Shipped = Proof.Of(Path.Combine(Reading.Repository(), "swap-kb")).Base;
+    private static KnowledgeBase Shipped => ShippedKnowledge.Base;
 
     [Fact]
     public void Of_FactThatCannotBeSeen_IsNotAsked()

@@ -63,6 +63,17 @@ public sealed class BeltFiguresTests
         Assert.Null(ledger.Figure("loop-length"));
     }
 
+    /// <summary>A string without mass, with a tension below nought or a spread beyond all of it has no note.</summary>
+    [Fact]
+    public void Compute_SettingsThatNoStringHas_GiveNoNote()
+    {
+        var sliding = Even(BeltSide.Grooved) with { Adjuster = new SlideAdjuster("b", 1, 0, -10, 10) };
+        BeltLimits[] odd = [BeltLimits.Default with { RibMassKgPerM = 0 }, BeltLimits.Default with { NewTensionN = -1 }, BeltLimits.Default with { RunInTensionN = -1 }, BeltLimits.Default with { TensionSpreadPercent = 101 }, BeltLimits.Default with { TensionSpreadPercent = double.NaN }];
+
+        Assert.NotNull(BeltWorksheet.Compute(sliding, [], BeltLimits.Default).Tone);
+        Assert.All(odd, limits => Assert.Null(BeltWorksheet.Compute(sliding, [], limits).Tone));
+    }
+
     [Fact]
     public void Add_LoopThatCannotBe_TellsNothing() => Assert.Empty(Figures(Loop(Round("a", 0, 0, 100), Round("b", 0, 0, 100)), []).Figures);
 

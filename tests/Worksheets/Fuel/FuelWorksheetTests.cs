@@ -93,6 +93,16 @@ public sealed class FuelWorksheetTests
         Assert.StartsWith("each pack", row[^1].Text, StringComparison.Ordinal);
     }
 
+    /// <summary>A pump measured to 2.5 bar says nothing of a rail at 2.8, where it gives less; what it gave at 2.5 is no answer.</summary>
+    [Fact]
+    public void Work_PumpMeasuredBelowTheRailsPressure_IsAGap()
+    {
+        var ledger = FuelWorksheet.Work(s_usual with { Line = s_usual.Line with { PumpCurve = [new(1e5, 90 * LitrePerHour), new(2.5e5, 70 * LitrePerHour)], PumpHolder = "part p" } });
+
+        Assert.Null(ledger.Figure("pump-flow"));
+        Assert.Equal("the pump was measured up to 2.5 bar, and the rail is at 2.8 bar, where every pump gives less", Assert.Single(ledger.Gaps, gap => gap.About == "Pump delivery").Reason);
+    }
+
     /// <summary>14 V through 0.6 Ω drive 23 A at most: 30 A never come.</summary>
     [Fact]
     public void Work_CoilThatNeverReachesItsCurrent_IsAGap() =>

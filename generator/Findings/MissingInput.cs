@@ -54,7 +54,6 @@ public static class MissingInput
             .Where(standing => standing.Answer.Source is "new" or "other" or "made" && !Gives(examination.Base, standing.Answer, fact.Means!))
             .SelectMany(standing => standing.Answer.PartIds.Take(1).Select(examination.Base.Parts.Find).OfType<Part>().Select(part => new Missing(part, fact, standing.Region))),
         { Subject: "gearbox" } => examination.Base.Gearboxes.All.Where(gearbox => Lacks(examination.Base, gearbox, fact)).Select(gearbox => new Missing(gearbox, fact, Bound(examination.Resolution, gearbox))),
-        { Subject: "ecu" } => examination.Base.Ecus.All.Where(ecu => Lacks(examination.Base, ecu, fact)).Select(ecu => new Missing(ecu, fact, Bound(examination.Resolution, ecu))),
         _ => [],
     };
 
@@ -74,7 +73,7 @@ public static class MissingInput
     private static bool Gives(KnowledgeBase kb, Answer answer, string quantity) =>
         kb.Vocabulary.Meaning("part", quantity) is { } declaration && answer.PartIds.Select(kb.Parts.Find).Any(part => part?.Fact(declaration.Id) is not null);
 
-    /// <summary>Where some choice brings a gearbox or an ECU.</summary>
+    /// <summary>Where some choice brings a gearbox. No worksheet wants anything of an ECU.</summary>
     private static Region Bound(Resolution resolution, FactHolder holder)
     {
         var (space, store) = (resolution.Space, resolution.Store);

@@ -29,7 +29,7 @@ public sealed class FindingMessagesTests
     public void Place_OfAFinding_LiesInsideItsFile(string name)
     {
         using var folder = KnowledgeBaseCase.Read(name).Laid();
-        foreach (var finding in Proof.Of(folder.Path).Findings)
+        foreach (var finding in KnowledgeBaseCase.Read(name).Prove().Findings)
         {
             Assert.All(finding.Related.Select(related => related.Place).Append(finding.Place), place => LiesInside(folder.Path, place, finding));
         }

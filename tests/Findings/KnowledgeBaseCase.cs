@@ -1,7 +1,9 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using System.Globalization;
 using Swapwright.Diagnostics;
 using Swapwright.Findings;
+using Swapwright.Rules;
 using Swapwright.Tests.Source;
 
 namespace Swapwright.Tests.Findings;
@@ -13,6 +15,8 @@ namespace Swapwright.Tests.Findings;
 internal sealed record KnowledgeBaseCase(string Name, string Base, ImmutableArray<string> Without, ImmutableArray<string> Expected)
 {
     private const string CaseFile = "case.txt";
+
+    private static readonly ConcurrentDictionary<string, Lazy<Proved>> s_proved = new(StringComparer.Ordinal);
 
     private static readonly string s_root = Path.Combine(Reading.Repository(), "tests", "knowledge-bases");
 
@@ -57,11 +61,8 @@ internal sealed record KnowledgeBaseCase(string Name, string Base, ImmutableArra
         return folder;
     }
 
-    public Proof Prove()
-    {
-        using var folder = Laid();
-        return Proof.Of(folder.Path);
-    }
+    /// <summary>Proved once for all classes that ask; each gets a store of its own, since classes run beside each other.</summary>
+    public Proof Prove() => s_proved.GetOrAdd(Name, static (_, one) => new Lazy<Proved>(() => new Proved(one)), this).Value.Copy();
 
     /// <summary>A finding as <c>case.txt</c> writes it: id, place, and the number of combinations it touches or a dash.</summary>
     public static string Line(Finding finding) =>
@@ -72,6 +73,26 @@ internal sealed record KnowledgeBaseCase(string Name, string Base, ImmutableArra
 
     private static IEnumerable<string> Names(string kind) =>
         Directory.EnumerateDirectories(Path.Combine(s_root, kind)).Select(folder => Path.GetFileName(folder)).Order(StringComparer.Ordinal);
+
+    private sealed class Proved
+    {
+        private readonly Lock _copying = new();
+        private readonly Proof _proof;
+
+        public Proved(KnowledgeBaseCase one)
+        {
+            using var folder = one.Laid();
+            _proof = Proof.Of(folder.Path);
+        }
+
+        public Proof Copy()
+        {
+            lock (_copying)
+            {
+                return _proof.Resolution?.Copy() is { } copy ? _proof with { Resolution = copy, Words = new RegionWords(copy) } : _proof;
+            }
+        }
+    }
 
     private static void Copy(string from, string to)
     {

@@ -40,20 +40,21 @@ public sealed class OneCombinationTests
 
     private static void HoldAgainstAWalk(Proof proof)
     {
-        var every = OneCombination.Every(proof.Base).ToList();
+        // Of all ways to take options or none most make no sense where there are many choices.
+        var every = OneCombination.Every(proof.Base).Where(one => one.IsSensible).ToList();
         var resolution = proof.Resolution!;
 
-        Assert.Equal(Count(every, one => one.IsSensible), resolution.Store.Count(resolution.Domain));
+        Assert.Equal(every.Count, resolution.Store.Count(resolution.Domain));
         Assert.Equal(Count(every, one => one.IsBuildable), resolution.Store.Count(resolution.Buildable));
         foreach (var rule in proof.Base.Rules.All)
         {
-            Assert.Equal(Count(every, one => one.IsSensible && one.Holds(rule.When)), resolution.Store.Count(resolution.Store.And(resolution.When(rule), resolution.Domain)));
+            Assert.Equal(Count(every, one => one.Holds(rule.When)), resolution.Store.Count(resolution.Store.And(resolution.When(rule), resolution.Domain)));
         }
 
         foreach (var standing in proof.Base.Positions.Ids.SelectMany(position => resolution.At(position)))
         {
             Assert.Equal(
-                Count(every, one => one.IsSensible && one.AnswersAt(standing.Answer.Position).Contains(standing.Answer)),
+                Count(every, one => one.AnswersAt(standing.Answer.Position).Contains(standing.Answer)),
                 resolution.Store.Count(resolution.Store.And(standing.Region, resolution.Domain)));
         }
     }

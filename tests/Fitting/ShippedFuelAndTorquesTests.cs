@@ -1,20 +1,16 @@
-using Swapwright.Findings;
-using Swapwright.Sheets;
-using Swapwright.Tests.Source;
+using Swapwright.Tests.Sheets;
 using Swapwright.Worksheets.Ledgers;
 
 namespace Swapwright.Tests.Fitting;
 
 /// <summary>Every guide of the shipped base: numbers that a workshop could live with.</summary>
-public sealed class ShippedFuelAndTorquesTests
+[Collection(ShippedSheetsCollection.Name)]
+public sealed class ShippedFuelAndTorquesTests(ShippedSheets shipped)
 {
     [Fact]
     public void Assemble_EveryGuide_GivesPlausibleNumbersWithUnits()
     {
-        var proof = Proof.Of(Path.Combine(Reading.Repository(), "swap-kb"));
-        var builder = new SheetBuilder(proof.Resolution!);
-        var headlines = new Headlines(proof.Resolution!);
-        var sheets = headlines.All().Select(headline => builder.Build(headlines.Default(headline.Slice))).ToList();
+        var sheets = shipped.Sheets;
 
         Assert.All(sheets.SelectMany(sheet => sheet.Ledgers).Where(ledger => ledger.Id is "fuel" or "torques").SelectMany(ledger => ledger.Figures), figure => Assert.True(double.IsFinite(figure.Value) && figure.Unit.Length > 0, figure.Id));
 
@@ -50,12 +46,9 @@ public sealed class ShippedFuelAndTorquesTests
     [Fact]
     public void Torques_EveryGuide_QuoteNoOtherCarsManual()
     {
-        var resolution = Proof.Of(Path.Combine(Reading.Repository(), "swap-kb")).Resolution!;
-        var builder = new SheetBuilder(resolution);
-        var headlines = new Headlines(resolution);
-        var families = resolution.Space.Base.Chassis.All.Select(chassis => chassis.Family).Distinct(StringComparer.Ordinal).ToList();
+        var families = ShippedKnowledge.Base.Chassis.All.Select(chassis => chassis.Family).Distinct(StringComparer.Ordinal).ToList();
         Assert.Equal(3, families.Count);
-        Assert.All(headlines.All().Select(headline => builder.Build(headlines.Default(headline.Slice))), sheet =>
+        Assert.All(shipped.Sheets, sheet =>
         {
             var words = sheet.Ledger("torques")!.Tables.Where(table => table.Id is "stated" or "manual").SelectMany(table => table.Rows).Select(row => row[^1].Text).ToList();
 

@@ -8,6 +8,7 @@ using Swapwright.Site.Output;
 using Swapwright.Site.Rendering;
 using Swapwright.Space;
 using Swapwright.Tests.Commands;
+using Swapwright.Tests.Site;
 
 namespace Swapwright.Tests.Hostile;
 
@@ -20,8 +21,6 @@ public sealed class FuzzTests
     private const int FirstSeed = 20_261_001;
 
     private static readonly TimeSpan s_patience = TimeSpan.FromSeconds(5);
-
-    private static readonly Lazy<Templates> s_templates = new(Templates.Embedded);
 
     [Fact]
     public void CheckAndSite_SpoiltBases_AlwaysEndWithAnAnswer()
@@ -150,7 +149,7 @@ public sealed class FuzzTests
 
         try
         {
-            SiteBuilder.Render(proof, target, s_templates.Value.Over(TemplateFolder.Of(kb)));
+            SiteBuilder.Render(proof, target, BuiltIn.Templates.Over(TemplateFolder.Of(kb)));
             return 0;
         }
         catch (TemplateException problem)

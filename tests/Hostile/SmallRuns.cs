@@ -2,8 +2,8 @@ using System.Diagnostics;
 using Swapwright.Findings;
 using Swapwright.Reports;
 using Swapwright.Site;
-using Swapwright.Site.Rendering;
 using Swapwright.Site.Reuse;
+using Swapwright.Tests.Site;
 
 namespace Swapwright.Tests.Hostile;
 
@@ -39,7 +39,7 @@ internal static class SmallRuns
     public static IEnumerable<string> Beside(string target) =>
         Directory.EnumerateFileSystemEntries(Path.GetDirectoryName(target)!).Where(path => path != SiteRecord.PathOf(target)).Select(path => Path.GetFileName(path));
 
-    public static void Render(string kb, string target) => SiteBuilder.Render(Proof.Of(kb), target, Templates.Embedded());
+    public static void Render(string kb, string target) => SiteBuilder.Render(Proof.Of(kb), target, BuiltIn.Templates);
 
     public static Process Start(string folder, params string[] arguments) => Process.Start(new ProcessStartInfo("dotnet", [Program, .. arguments])
     {

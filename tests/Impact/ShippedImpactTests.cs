@@ -15,7 +15,7 @@ namespace Swapwright.Tests.Impact;
 /// <summary>Single edits to the base that is shipped, held against the sheets of both sides.</summary>
 public class ShippedImpactTests
 {
-    private static readonly SourceTree s_tree = KnowledgeFolder.Read(Path.Combine(Reading.Repository(), "swap-kb"));
+    private static readonly SourceTree s_tree = ShippedKnowledge.Tree;
 
     private static readonly Lazy<Proof> s_shipped = new(() => Resolved(s_tree));
 
@@ -122,14 +122,15 @@ public class ShippedImpactTests
         private readonly Resolution _resolution;
         private readonly ImmutableArray<(string Id, Region Applies, ImmutableArray<(Region Region, string Words)> Answers)> _positions;
 
-        // A few thousand texts are told in some millions of places.
-        private readonly Dictionary<string, string> _texts = new(StringComparer.Ordinal);
+        // Some hundred texts are told in some millions of places: one each, by which of its answers hold there.
+        private readonly Dictionary<(int Position, UInt128 Holding), string> _texts = [];
 
         public Reader(Resolution resolution)
         {
             _resolution = resolution;
             _positions = [.. resolution.Space.Base.Positions.Ids.Select(id => (id, resolution.Applies(id), resolution.At(id).Select(one => (one.Region, TrueImpact.Words(one.Answer))).ToImmutableArray()))];
-            Told = All(resolution.Store, resolution.Buildable, 0, []).ToDictionary(values => Name([.. values]), values => _positions.Select(position => At(position, [.. values])).ToArray(), StringComparer.Ordinal);
+            Assert.All(_positions, position => Assert.InRange(position.Answers.Length, 0, 127));
+            Told = All(resolution.Store, resolution.Buildable, 0, []).Select(values => values.ToArray()).ToDictionary(Name, values => Enumerable.Range(0, _positions.Length).Select(position => At(position, values)).ToArray(), StringComparer.Ordinal);
             Guides = GuidesOf(resolution);
         }
 
@@ -147,34 +148,27 @@ public class ShippedImpactTests
                 StringComparer.Ordinal);
         }
 
-        private string At((string Id, Region Applies, ImmutableArray<(Region Region, string Words)> Answers) position, ReadOnlySpan<int> values)
+        private string At(int at, int[] values)
         {
-            var told = position.Id + " ";
-            if (!_resolution.Store.Contains(position.Applies, values))
+            var (id, applies, answers) = _positions[at];
+            var holding = UInt128.Zero;
+            if (_resolution.Store.Contains(applies, values))
             {
-                told += "not asked";
-            }
-            else
-            {
-                var words = new List<string>();
-                foreach (var (region, answer) in position.Answers)
+                holding = UInt128.One;
+                for (var answer = 0; answer < answers.Length; answer++)
                 {
-                    if (_resolution.Store.Contains(region, values) && !words.Contains(answer, StringComparer.Ordinal))
-                    {
-                        words.Add(answer);
-                    }
+                    holding |= _resolution.Store.Contains(answers[answer].Region, values) ? UInt128.One << (answer + 1) : 0;
                 }
-
-                told += string.Join(';', words);
             }
 
-            if (!_texts.TryGetValue(told, out var known))
+            if (!_texts.TryGetValue((at, holding), out var text))
             {
-                known = told;
-                _texts.Add(told, told);
+                var words = answers.Where((_, answer) => (holding >> (answer + 1) & 1) == 1).Select(answer => answer.Words).Distinct(StringComparer.Ordinal);
+                text = string.Intern($"{id} {(holding == 0 ? "not asked" : string.Join(';', words))}");
+                _texts.Add((at, holding), text);
             }
 
-            return known;
+            return text;
         }
 
         private string Name(int[] values) => Rules.DrawnBase.Name(_resolution.Space.Witness(values));

@@ -73,7 +73,7 @@ public sealed class SheetTablesTests
 
     private static Sheet Build()
     {
-        var resolution = Proof.Of(Path.Combine(Reading.Repository(), "swap-kb")).Resolution!;
+        var resolution = ShippedKnowledge.Proof().Resolution!;
         return new SheetBuilder(resolution).Build(CombinationArguments.Read(resolution, resolution.Space.Base.Chassis.All[0].Id, resolution.Space.Base.Donors.All[0].Id, []));
     }
 }

@@ -9,7 +9,8 @@ using Swapwright.Tests.Source;
 namespace Swapwright.Tests.Sheets;
 
 /// <summary>Gearing and load of the base that is shipped, in every guide's recommended combination.</summary>
-public sealed class ShippedLedgersTests(ShippedSheets shipped) : IClassFixture<ShippedSheets>
+[Collection(ShippedSheetsCollection.Name)]
+public sealed class ShippedLedgersTests(ShippedSheets shipped)
 {
     /// <summary>What no road car leaves, in the unit of the figure.</summary>
     public static TheoryData<string, double, double> Plausible => new()
@@ -190,20 +191,4 @@ public sealed class ShippedLedgersTests(ShippedSheets shipped) : IClassFixture<S
         Assert.Empty(JsonSchema.FromFileAsync(path).GetAwaiter().GetResult().Validate(json).Select(error => error.ToString()));
         return JsonDocument.Parse(json);
     }
-}
-
-/// <summary>The sheets of every guide of the shipped base, made once.</summary>
-public sealed class ShippedSheets
-{
-    public ShippedSheets()
-    {
-        Resolution = Proof.Of(Path.Combine(Reading.Repository(), "swap-kb")).Resolution!;
-        var builder = new SheetBuilder(Resolution);
-        var headlines = new Headlines(Resolution);
-        Sheets = [.. headlines.All().Select(headline => builder.Build(headlines.Default(headline.Slice)))];
-    }
-
-    public Resolution Resolution { get; }
-
-    public IReadOnlyList<Sheet> Sheets { get; }
 }

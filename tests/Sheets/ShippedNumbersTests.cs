@@ -8,7 +8,8 @@ using Swapwright.Worksheets.Wiring;
 namespace Swapwright.Tests.Sheets;
 
 /// <summary>Every worksheet of every guide's recommended combination of the shipped base, as the JSON form gives it.</summary>
-public sealed class ShippedNumbersTests(ShippedSheets shipped) : IClassFixture<ShippedSheets>
+[Collection(ShippedSheetsCollection.Name)]
+public sealed class ShippedNumbersTests(ShippedSheets shipped)
 {
     private static readonly string[] s_worksheets = ["belts", "wiring", "hoses", "gearing", "load", "fuel", "torques", "effort"];
 

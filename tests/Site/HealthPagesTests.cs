@@ -12,7 +12,7 @@ public sealed class HealthPagesTests
     [Fact]
     public void Page_ShippedBase_WeighsEveryPositionByCombinations()
     {
-        var site = new SiteKnowledge(Proof.Of(Path.Combine(Reading.Repository(), "swap-kb"), examine: false));
+        var site = new SiteKnowledge(ShippedKnowledge.Proof());
 
         var page = new HealthPages(site).Page();
 

@@ -87,7 +87,7 @@ public sealed class PictureMarkupTests
     [Fact]
     public void ShippedPictures_Rendered_HoldNothingThatActs()
     {
-        var pictures = Proof.Of(Path.Combine(Reading.Repository(), "swap-kb")).Base.Pictures;
+        var pictures = ShippedKnowledge.Base.Pictures;
 
         Assert.NotEmpty(pictures.All);
         foreach (var picture in pictures.All)

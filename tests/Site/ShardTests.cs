@@ -55,7 +55,7 @@ public sealed class ShardTests : IDisposable
     [InlineData("1/x")]
     public void Parse_AnythingElse_IsNone(string text) => Assert.Null(Shard.Parse(text));
 
-    private void Render(Proof proof, string name, Shard shard) => SiteBuilder.Render(proof, Path.Combine(_folder.Path, name), Templates.Embedded(), shard: shard);
+    private void Render(Proof proof, string name, Shard shard) => SiteBuilder.Render(proof, Path.Combine(_folder.Path, name), BuiltIn.Templates, shard: shard);
 
     private Dictionary<string, byte[]> Files(string name)
     {

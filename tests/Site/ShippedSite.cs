@@ -1,6 +1,4 @@
 using Swapwright.Findings;
-using Swapwright.Site;
-using Swapwright.Site.Rendering;
 
 namespace Swapwright.Tests.Site;
 
@@ -11,34 +9,21 @@ public sealed class ShippedSiteCollection : ICollectionFixture<ShippedSite>
     public const string Name = "shipped site";
 }
 
-/// <summary>The shipped base rendered whole, once for all classes that look at it.</summary>
+/// <summary>The shipped base rendered whole, for all classes that look at it.</summary>
 public sealed class ShippedSite : IDisposable
 {
-    public ShippedSite()
-    {
-        Proof = Proof.Of(Path.Combine(Root(), "swap-kb"));
-        (_, Pages, _) = SiteBuilder.Render(Proof, Folder, Templates.Embedded());
-    }
+    private readonly SharedSite _site;
 
-    public Proof Proof { get; }
+    public ShippedSite() => _site = SharedSite.Of(() => Proof);
 
-    public string Folder { get; } = Path.Combine(Path.GetTempPath(), $"swapwright-shipped-{Guid.NewGuid():N}");
+    public Proof Proof { get; } = ShippedKnowledge.Proof();
 
-    /// <summary>How many pages the builder says there are.</summary>
-    public int Pages { get; }
+    public string Folder => _site.Folder;
+
+    /// <inheritdoc cref="SharedSite.Pages"/>
+    public int Pages => _site.Pages;
 
     public IReadOnlyList<string> Guides => [.. Directory.EnumerateFiles(Path.Combine(Folder, "guide"), "*.html", SearchOption.AllDirectories).Order(StringComparer.Ordinal)];
 
-    public void Dispose() => Directory.Delete(Folder, recursive: true);
-
-    private static string Root()
-    {
-        var folder = AppContext.BaseDirectory;
-        while (!File.Exists(Path.Combine(folder, "Swapwright.slnx")))
-        {
-            folder = Path.GetDirectoryName(folder) ?? throw new InvalidOperationException("the tests do not lie inside the repository");
-        }
-
-        return folder;
-    }
+    public void Dispose() => _site.Dispose();
 }

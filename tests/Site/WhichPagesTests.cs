@@ -9,7 +9,7 @@ namespace Swapwright.Tests.Site;
 /// <summary>The keys of the shipped base: whoever follows them ends at a page.</summary>
 public sealed class WhichPagesTests
 {
-    private static readonly SiteKnowledge Shipped = new(Proof.Of(Path.Combine(Reading.Repository(), "swap-kb")));
+    private static readonly SiteKnowledge Shipped = new(ShippedKnowledge.Proof());
 
     public static TheoryData<string> Subjects() => ["chassis", "donor"];
 

@@ -1,8 +1,5 @@
-using System.Globalization;
+using System.Collections.Concurrent;
 using Microsoft.Playwright;
-using Swapwright.Findings;
-using Swapwright.Site;
-using Swapwright.Site.Rendering;
 
 namespace Swapwright.BrowserTests;
 
@@ -10,7 +7,7 @@ namespace Swapwright.BrowserTests;
 /// Markup in every text of every kind, rendered and opened in Chromium. The pages' own policy is switched off for it, so that escaping
 /// alone has to hold; that the policy holds as well is seen apart.
 /// </summary>
-public sealed class HostileBaseTests : IAsyncLifetime, IDisposable
+public sealed class HostileBaseTests(HostileSites sites) : IClassFixture<HostileSites>
 {
     /// <summary>Said of what stands in a page and has no business there: elements that act, handlers, attributes that broke out, addresses that lead elsewhere.</summary>
     private const string Intruders = """
@@ -32,28 +29,10 @@ public sealed class HostileBaseTests : IAsyncLifetime, IDisposable
         }
         """;
 
-    private readonly string _folder = Directory.CreateTempSubdirectory("swapwright-hostile-").FullName;
-    private IPlaywright? _playwright;
-    private IBrowser? _browser;
-
-    public async Task InitializeAsync()
-    {
-        _playwright = await Playwright.CreateAsync();
-        _browser = await Browsers.Start(_playwright);
-    }
-
-    public async Task DisposeAsync() => await _browser!.DisposeAsync();
-
-    public void Dispose()
-    {
-        _playwright?.Dispose();
-        Directory.Delete(_folder, recursive: true);
-    }
-
     [Fact]
     public void Write_TheSchemas_LeaveFewTextsUnfilled()
     {
-        var hostile = HostileBase.Write(Path.Combine(_folder, "kb"), 0);
+        var hostile = sites.Written();
 
         // These have no place in the small base. Models filled to the last text draw all of them (HostilePagesTests).
         string[] elsewhere = ["accept", "accessories", "devices", "fasteners", "fluids", "hoses", "oil", "ports", "retired", "exclude"];
@@ -66,24 +45,18 @@ public sealed class HostileBaseTests : IAsyncLifetime, IDisposable
     [InlineData(3)]
     public async Task EveryPage_MarkupInEveryText_NothingRunsAndNothingBreaksOut(int first)
     {
-        var (site, marks) = Rendered(first);
-        var context = await _browser!.NewContextAsync(new BrowserNewContextOptions { BypassCSP = true });
-        var page = await context.NewPageAsync();
-        var asked = new List<string>();
-        page.Request += (_, request) => asked.AddRange(request.Url.StartsWith("file://", StringComparison.Ordinal) ? [] : [request.Url]);
-        page.Dialog += async (_, dialog) =>
-        {
-            asked.Add($"dialog: {dialog.Message}");
-            await dialog.DismissAsync();
-        };
-        await page.AddInitScriptAsync("window.hits = []; window.hit = number => window.hits.push(number)");
-        var shown = new HashSet<string>(StringComparer.Ordinal);
-        foreach (var file in Directory.EnumerateFiles(site, "*.html", SearchOption.AllDirectories).Order(StringComparer.Ordinal))
+        var (site, marks) = sites.Rendered(first);
+        var asked = new ConcurrentQueue<string>();
+        var files = Directory.EnumerateFiles(site, "*.html", SearchOption.AllDirectories).Order(StringComparer.Ordinal).ToList();
+        var seen = await Tabs.Visit(2, files, () => Watched(asked), async (page, file) =>
         {
             await page.GotoAsync(new Uri(file).AbsoluteUri);
-            var found = await page.EvaluateAsync<string[]>(Intruders, Root(site));
+            return (Found: await page.EvaluateAsync<string[]>(Intruders, Root(site)), Text: await page.Locator("html").TextContentAsync() ?? "");
+        });
+        var shown = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var (file, (found, text)) in files.Zip(seen))
+        {
             Assert.True(found.Length == 0, $"{Path.GetRelativePath(site, file)}: {string.Join("; ", found)}");
-            var text = await page.Locator("html").TextContentAsync() ?? "";
             shown.UnionWith(marks.Where(mark => text.Contains(mark, StringComparison.Ordinal)));
         }
 
@@ -91,7 +64,6 @@ public sealed class HostileBaseTests : IAsyncLifetime, IDisposable
 
         // The texts have to be there, or the test shows nothing.
         Assert.True(shown.Count > marks.Count * 2 / 3, $"{shown.Count} of {marks.Count} texts are shown");
-        await context.CloseAsync();
     }
 
     [Theory]
@@ -104,8 +76,8 @@ public sealed class HostileBaseTests : IAsyncLifetime, IDisposable
     [InlineData("search.html#q=%E0%A4%A")]
     public async Task Scripts_HostileTextsAndAddresses_AreShownAsText(string address)
     {
-        var (site, _) = Rendered(0);
-        var context = await _browser!.NewContextAsync(new BrowserNewContextOptions { BypassCSP = true });
+        var (site, _) = sites.Rendered(0);
+        var context = await sites.Browser.NewContextAsync(new BrowserNewContextOptions { BypassCSP = true });
         var page = await context.NewPageAsync();
         var errors = new List<string>();
         page.PageError += (_, error) => errors.Add(error);
@@ -131,7 +103,7 @@ public sealed class HostileBaseTests : IAsyncLifetime, IDisposable
     [Fact]
     public async Task Policy_OfEveryPage_LetsNothingInFromOutside()
     {
-        var (site, _) = Rendered(0);
+        var (site, _) = sites.Rendered(0);
         const string policy = "default-src 'none'; style-src 'self' file:; img-src 'self' file:; script-src 'self' file:; base-uri 'none'; form-action 'none'";
         foreach (var file in Directory.EnumerateFiles(site, "*.html", SearchOption.AllDirectories))
         {
@@ -139,7 +111,7 @@ public sealed class HostileBaseTests : IAsyncLifetime, IDisposable
         }
 
         // And the browser keeps to it: what gets into a page after all neither runs nor loads.
-        var context = await _browser!.NewContextAsync();
+        var context = await sites.Browser.NewContextAsync();
         var page = await context.NewPageAsync();
         var asked = new List<string>();
         var refused = new List<string>();
@@ -162,18 +134,25 @@ public sealed class HostileBaseTests : IAsyncLifetime, IDisposable
         await context.CloseAsync();
     }
 
-    private static string Root(string site) => new Uri(site + "/").AbsoluteUri;
-
-    private (string Site, IReadOnlyCollection<string> Marks) Rendered(int first)
+    /// <summary>A tab in which whatever would run says so, and whatever is asked for elsewhere is noted.</summary>
+    private async Task<IPage> Watched(ConcurrentQueue<string> asked)
     {
-        var kb = Path.Combine(_folder, string.Create(CultureInfo.InvariantCulture, $"kb-{first}"));
-        var hostile = HostileBase.Write(kb, first);
-        var proof = Proof.Of(kb);
-        Assert.True(proof.Resolution is not null, string.Join('\n', proof.Findings.Take(20).Select(finding => $"{finding.Place}: {finding.Message}")));
-
-        // A base with such findings is not rendered by the program: here it is all the same, so that escaping stands alone.
-        var site = Path.Combine(_folder, string.Create(CultureInfo.InvariantCulture, $"site-{first}"));
-        SiteBuilder.Render(proof, site, Templates.Embedded());
-        return (site, hostile.Marks.Values);
+        var page = await (await sites.Browser.NewContextAsync(new BrowserNewContextOptions { BypassCSP = true })).NewPageAsync();
+        page.Request += (_, request) =>
+        {
+            if (!request.Url.StartsWith("file://", StringComparison.Ordinal))
+            {
+                asked.Enqueue(request.Url);
+            }
+        };
+        page.Dialog += async (_, dialog) =>
+        {
+            asked.Enqueue($"dialog: {dialog.Message}");
+            await dialog.DismissAsync();
+        };
+        await page.AddInitScriptAsync("window.hits = []; window.hit = number => window.hits.push(number)");
+        return page;
     }
+
+    private static string Root(string site) => new Uri(site + "/").AbsoluteUri;
 }

@@ -1,7 +1,6 @@
 using Microsoft.Playwright;
 using Swapwright.Findings;
-using Swapwright.Site;
-using Swapwright.Site.Rendering;
+using Swapwright.Tests;
 
 namespace Swapwright.BrowserTests;
 
@@ -15,9 +14,10 @@ public sealed class RenderedSiteCollection : ICollectionFixture<RenderedSite>
 /// <summary>The shipped base rendered once for all tests, and one browser that opens it from disk.</summary>
 public sealed class RenderedSite : IAsyncLifetime
 {
+    private readonly SharedSite _site = SharedSite.Of(() => Proof.Of(Path.Combine(Browsers.Repository(), "swap-kb")));
     private IPlaywright? _playwright;
 
-    public string Folder { get; } = Path.Combine(Path.GetTempPath(), $"swapwright-site-{Guid.NewGuid():N}");
+    public string Folder => _site.Folder;
 
     public IBrowser Browser { get; private set; } = null!;
 
@@ -25,7 +25,6 @@ public sealed class RenderedSite : IAsyncLifetime
 
     public async Task InitializeAsync()
     {
-        SiteBuilder.Render(Proof.Of(Path.Combine(Browsers.Repository(), "swap-kb")), Folder, Templates.Embedded());
         _playwright = await Playwright.CreateAsync();
         Browser = await Browsers.Start(_playwright);
     }
@@ -34,6 +33,6 @@ public sealed class RenderedSite : IAsyncLifetime
     {
         await Browser.DisposeAsync();
         _playwright?.Dispose();
-        Directory.Delete(Folder, recursive: true);
+        _site.Dispose();
     }
 }

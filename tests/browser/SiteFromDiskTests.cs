@@ -35,15 +35,19 @@ public sealed class SiteFromDiskTests(RenderedSite site)
     [InlineData(1280)]
     public async Task EveryKindOfPage_AtThisWidth_NeitherOverflowsNorComplains(int width)
     {
-        foreach (var path in OneOfEachKind())
+        var paths = OneOfEachKind().ToList();
+        Assert.InRange(paths.Count, 20, 100);
+        var (page, problems) = await Open(paths[0], width);
+        foreach (var path in paths)
         {
-            var (page, problems) = await Open(path, width);
+            await page.GotoAsync(site.AddressOf(path));
             var overflow = await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
             Assert.True(overflow <= 0, string.Create(CultureInfo.InvariantCulture, $"{path} is {overflow} px wider than a screen of {width} px"));
             Assert.True(problems.Count == 0, $"{path}: {string.Join("; ", problems)}");
             Assert.Equal(1, await page.Locator("h1").CountAsync());
-            await page.Context.CloseAsync();
         }
+
+        await page.Context.CloseAsync();
     }
 
     [Fact]

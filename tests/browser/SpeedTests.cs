@@ -9,6 +9,7 @@ public sealed class SpeedTests(RenderedSite site)
 {
     // The best of a few loads: what the machine does besides may slow one, and cannot hasten any.
     private const int Loads = 4;
+    private const int Together = 6;
     private const double MostMs = 1000;
 
     // "To provide a good user experience, sites should strive to have a CLS score of 0.1 or less" (web.dev, Cumulative Layout Shift; from memory).
@@ -51,21 +52,35 @@ public sealed class SpeedTests(RenderedSite site)
     [InlineData(1440)]
     public async Task EveryKindOfPage_IsSteadyAfterItIsShown(int width)
     {
-        foreach (var path in PageKinds.Of(site))
+        // Several at a time: each is watched for a while in which it does nothing.
+        var paths = PageKinds.Of(site);
+        Assert.InRange(paths.Count, 30, 100);
+        var seen = await Tabs.Visit(Together, paths, () => Open(width), Watched);
+        foreach (var (path, told) in paths.Zip(seen))
         {
-            var told = await Load(path, width);
             Assert.True(told.GetProperty("shift").GetDouble() <= GoodShift, $"{path} moves by {told.GetProperty("shift")} after it is shown: {told.GetProperty("shifted")}");
         }
     }
 
     private async Task<JsonElement> Load(string path, int width)
     {
-        await using var context = await site.Browser.NewContextAsync(new BrowserNewContextOptions { ViewportSize = new ViewportSize { Width = width, Height = 900 } });
-        var page = await context.NewPageAsync();
+        var page = await Open(width);
+        var told = await Watched(page, path);
+        await page.Context.CloseAsync();
+        return told;
+    }
+
+    private async Task<IPage> Open(int width) =>
+        await (await site.Browser.NewContextAsync(new BrowserNewContextOptions { ViewportSize = new ViewportSize { Width = width, Height = 900 } })).NewPageAsync();
+
+    private async Task<JsonElement> Watched(IPage page, string path)
+    {
         var problems = new List<string>();
-        page.PageError += (_, error) => problems.Add(error);
+        void Note(object? sender, string error) => problems.Add(error);
+        page.PageError += Note;
         await page.GotoAsync(site.AddressOf(path));
         var told = (await page.EvaluateAsync<JsonElement>(Measure)).Clone();
+        page.PageError -= Note;
         Assert.Empty(problems);
         return told;
     }

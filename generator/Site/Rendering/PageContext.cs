@@ -97,6 +97,11 @@ internal sealed class PageContext : TemplateContext
         }
 
         System.Runtime.CompilerServices.RuntimeHelpers.EnsureSufficientExecutionStack();
+        if (scriptNode is ScriptBinaryExpression { Operator: ScriptBinaryOperator.Multiply } product)
+        {
+            return Multiply(product);
+        }
+
         if (scriptNode is not ScriptCaptureStatement capture)
         {
             var result = base.Evaluate(scriptNode, aliasReturnedFunction);
@@ -139,6 +144,15 @@ internal sealed class PageContext : TemplateContext
         {
             Write(HtmlText.Escape(text));
         }
+    }
+
+    /// <summary>A text times a number would be made to its full length before anybody could look at it.</summary>
+    private object? Multiply(ScriptBinaryExpression product)
+    {
+        var (left, right) = (Evaluate(product.Left!), Evaluate(product.Right!));
+        return left is string || right is string
+            ? throw new ScriptRuntimeException(product.Span, "a text is not multiplied")
+            : ScriptBinaryExpression.Evaluate(this, product.Span, product.Operator, product.Left!.Span, left, product.Right!.Span, right);
     }
 
     private void Bound(SourceSpan span, int length)

@@ -57,5 +57,5 @@ public static class WorkChart
 
     private static string Describe(ImmutableArray<JobTurn> turns, IReadOnlySet<string> critical, int days) => string.Create(
         CultureInfo.InvariantCulture,
-        $"{turns.Length} pieces of work over {days} working days. These decide how long it takes: {string.Join("; ", turns.Where(turn => critical.Contains(turn.Job.Id)).Select(turn => turn.Job.Title))}.");
+        $"{turns.Length} pieces of work over {days} working {(days == 1 ? "day" : "days")}. These decide how long it takes: {string.Join("; ", turns.Where(turn => critical.Contains(turn.Job.Id)).Select(turn => turn.Job.Title))}.");
 }

@@ -61,7 +61,7 @@ public static class BayPlan
         var device = data.Devices.FirstOrDefault(one => one.Role == plug.Role);
         var found = data.Plugs.Where(one => one.Key == plug.Role).Select(one => (BayPoint?)one.Value.Location).FirstOrDefault();
         var at = device?.Location ?? found;
-        return at is { IsFinite: true } place
+        return at is { } place
             ? new PlanSpot(number, plug, place, found, plug.Wires.Select(wire => wire.ExtensionMm).DefaultIfEmpty(0).Max())
             : null;
     }
@@ -114,7 +114,7 @@ public static class BayPlan
                 : end is Places.Body ? data.CabinBody?.Location
                 : end is Places.HarnessBody ? data.HarnessBody?.Location
                 : data.Devices.Where(device => device.Role == end).Select(device => (BayPoint?)device.Location).FirstOrDefault();
-            if (to is { IsFinite: true } place)
+            if (to is { } place)
             {
                 var (toX, toY) = frame.Of(place);
                 drawing.Line("run", x, y, toX, toY, " stroke-dasharray=\"5 4\" stroke-opacity=\"0.6\"");

@@ -1,24 +1,28 @@
+using System.Collections.Frozen;
+
 namespace Swapwright.Worksheets.Wiring;
 
 /// <summary>What follows from the kind of a signal.</summary>
 public static class SignalKinds
 {
-    /// <summary>The kind behind its written name, as in <c>low-side</c>.</summary>
-    public static SignalKind Parse(string kind) => kind switch
+    private static readonly FrozenDictionary<string, SignalKind> s_written = new Dictionary<string, SignalKind>(StringComparer.Ordinal)
     {
-        "power" => SignalKind.Power,
-        "ground" => SignalKind.Ground,
-        "sensor-supply" => SignalKind.SensorSupply,
-        "sensor-ground" => SignalKind.SensorGround,
-        "switch" => SignalKind.Switch,
-        "low-side" => SignalKind.LowSide,
-        "frequency" => SignalKind.Frequency,
-        "logic" => SignalKind.Logic,
-        "ignition" => SignalKind.Ignition,
-        "data" => SignalKind.Data,
-        "shield" => SignalKind.Shield,
-        _ => SignalKind.Analogue,
-    };
+        ["power"] = SignalKind.Power,
+        ["ground"] = SignalKind.Ground,
+        ["sensor-supply"] = SignalKind.SensorSupply,
+        ["sensor-ground"] = SignalKind.SensorGround,
+        ["analogue"] = SignalKind.Analogue,
+        ["switch"] = SignalKind.Switch,
+        ["low-side"] = SignalKind.LowSide,
+        ["frequency"] = SignalKind.Frequency,
+        ["logic"] = SignalKind.Logic,
+        ["ignition"] = SignalKind.Ignition,
+        ["data"] = SignalKind.Data,
+        ["shield"] = SignalKind.Shield,
+    }.ToFrozenDictionary(StringComparer.Ordinal);
+
+    /// <summary>The kind behind its written name, as in <c>low-side</c>; what the schema has refused counts as measured.</summary>
+    public static SignalKind Parse(string kind) => s_written.GetValueOrDefault(kind, SignalKind.Analogue);
 
     /// <summary>Tapping a measured, timed or driven signal changes it; feeds, grounds, shields, switches and bus lines may be joined (common practice, no source).</summary>
     public static bool MayShare(SignalKind kind) => kind is

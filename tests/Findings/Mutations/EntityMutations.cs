@@ -22,5 +22,5 @@ internal static class EntityMutations
 
     /// <summary>Whether any file but the one that declares it says the word.</summary>
     private static bool Used(ShippedBase shipped, Mutation mutation) =>
-        shipped.Files.Any(file => !mutation.Touches(file.Path) && Spot.All(file).Any(spot => spot.Word == mutation.Names[0] || spot.Entry?.Key.Text.Split('.')[^1] == mutation.Names[0]));
+        shipped.FilesWith(mutation.Names[0]).Any(path => !mutation.Touches(path));
 }

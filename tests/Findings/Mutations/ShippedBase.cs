@@ -3,44 +3,49 @@ using System.Text;
 using Swapwright.Diagnostics;
 using Swapwright.Findings;
 using Swapwright.Source;
-using Swapwright.Tests.Source;
 
 namespace Swapwright.Tests.Findings.Mutations;
 
 /// <summary>The knowledge base that is shipped, kept in memory, with the trees that mutations make of it.</summary>
 internal sealed class ShippedBase
 {
-    private readonly SourceTree _tree = KnowledgeFolder.Read(Path.Combine(Reading.Repository(), "swap-kb"));
+    private readonly Lazy<Told> _told;
+    private readonly Lazy<ILookup<string, string>> _words;
 
     public ShippedBase()
     {
-        Proof = Proof.Of(_tree);
-        Told = Told.By(Proof);
+        _told = new(() => Told.By(Proof));
+        _words = new(() => Files.SelectMany(file => Spot.All(file).SelectMany(Words).Distinct(StringComparer.Ordinal).Select(word => (word, file.Path))).ToLookup(pair => pair.word, pair => pair.Path, StringComparer.Ordinal));
     }
 
-    public Proof Proof { get; }
+    public Proof Proof { get; } = ShippedKnowledge.Proof();
 
     /// <summary>What readers are told before anything is changed.</summary>
-    public Told Told { get; }
+    public Told Told => _told.Value;
 
-    public ImmutableArray<SourceFile> Files => _tree.Files;
+    public ImmutableArray<SourceFile> Files => Proof.Tree.Files;
 
-    public IEnumerable<SourceFile> Of(params string[] kinds) => _tree.Files.Where(file => kinds.Contains(file.Kind));
+    public IEnumerable<SourceFile> Of(params string[] kinds) => Proof.Tree.Files.Where(file => kinds.Contains(file.Kind));
 
-    public SourceFile File(string path) => _tree.Find(path) ?? throw new InvalidOperationException($"the shipped base has no {path}");
+    public SourceFile File(string path) => Proof.Tree.Find(path) ?? throw new InvalidOperationException($"the shipped base has no {path}");
 
-    public SourceFile Rule(string id) => _tree.Files.Single(file => file.Kind == "rule" && file.Id == id);
+    public SourceFile Rule(string id) => Proof.Tree.Files.Single(file => file.Kind == "rule" && file.Id == id);
 
     /// <summary>Whether any entity of the base, of whatever kind, has this id or any text says it as a word.</summary>
-    public bool Says(string id) => _tree.Files.Any(file => file.Id == id || file.Text.Contains(id, StringComparison.Ordinal));
+    public bool Says(string id) => Proof.Tree.Files.Any(file => file.Id == id || file.Text.Contains(id, StringComparison.Ordinal));
+
+    /// <summary>The files that have the word as a value or at the end of a key.</summary>
+    public IEnumerable<string> FilesWith(string word) => _words.Value[word];
 
     /// <summary>Files that are not changed are not read again.</summary>
     public SourceTree With(Mutation mutation)
     {
         var read = mutation.Changes.Where(change => change.Text is not null).Select(change => Read(change.Path, change.Text!)).ToList();
-        var files = _tree.Files.Where(file => !mutation.Touches(file.Path)).Concat(read.Select(one => one.File)).OrderBy(file => file.Path, StringComparer.Ordinal);
-        return _tree with { Files = [.. files], Findings = [.. _tree.Findings, .. read.SelectMany(one => one.Findings)] };
+        var files = Proof.Tree.Files.Where(file => !mutation.Touches(file.Path)).Concat(read.Select(one => one.File)).OrderBy(file => file.Path, StringComparer.Ordinal);
+        return Proof.Tree with { Files = [.. files], Findings = [.. Proof.Tree.Findings, .. read.SelectMany(one => one.Findings)] };
     }
+
+    private static IEnumerable<string> Words(Spot spot) => new[] { spot.Word, spot.Entry?.Key.Text.Split('.')[^1] }.OfType<string>();
 
     private static (SourceFile File, ImmutableArray<Finding> Findings) Read(string path, string text)
     {

@@ -9,7 +9,7 @@ namespace Swapwright.Tests.Sheets.Questions;
 
 public sealed class VariantQuestionsTests
 {
-    private static readonly KnowledgeBase Shipped = Proof.Of(Path.Combine(Reading.Repository(), "swap-kb")).Base;
+    private static KnowledgeBase Shipped => ShippedKnowledge.Base;
 
     [Fact]
     public void Of_FactThatCannotBeSeen_IsNotAsked()
@@ -70,6 +70,15 @@ public sealed class VariantQuestionsTests
             }
 
             Assert.Contains(variant, step.Variants);
+
+            // Who stops asking has to have nothing left to ask: nothing that can be seen tells those who are left apart, and their years meet.
+            Assert.All(Shipped.Vocabulary.Facts.All.Where(fact => fact.Subject == subject && fact.Observable), fact =>
+            {
+                var seen = step.Variants.Select(one => one.Fact(fact.Id)).ToList();
+                Assert.True(seen.Exists(value => value is null) || seen.TrueForAll(value => value!.Value.Same(seen[0]!.Value)), $"`{fact.Id}` would tell those apart that `{variant.Id}` is left with");
+            });
+            var years = step.Variants.Select(one => one.Years).OrderBy(span => span.From).ToList();
+            Assert.All(Enumerable.Range(1, years.Count - 1), at => Assert.True(years[at].From <= years.Take(at).Max(span => span.To)));
         }
     }
 

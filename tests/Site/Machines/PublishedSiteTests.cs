@@ -126,7 +126,7 @@ public sealed class PublishedSiteTests : IDisposable
         Assert.NotNull(Page(parts[0]).GetElementById(parts[1]));
     }
 
-    private void Render(Proof proof) => SiteBuilder.Render(proof, _folder, Templates.Embedded());
+    private void Render(Proof proof) => SiteBuilder.Render(proof, _folder, BuiltIn.Templates);
 
     private IDocument Page(string path) => ParsedPage.Of(File.ReadAllText(Path.Combine(_folder, path))).Document;
 

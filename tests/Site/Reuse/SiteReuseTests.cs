@@ -98,7 +98,7 @@ public sealed partial class SiteReuseTests : IDisposable
 
             var (_, pages, made) = Render(proof);
             var fresh = Path.Combine(_folder.Path, string.Create(CultureInfo.InvariantCulture, $"fresh-{tries}"));
-            SiteBuilder.Render(proof, fresh, Templates.Embedded(), anew: true);
+            SiteBuilder.Render(proof, fresh, BuiltIn.Templates, anew: true);
             AssertSame(Tree(fresh), Tree(Target), $"after {path}:\n{text}");
             Directory.Delete(fresh, recursive: true);
             kept += pages - made;
@@ -171,7 +171,7 @@ public sealed partial class SiteReuseTests : IDisposable
         _folder.Write("kb/site-template/partials/label.sbn-html", "<p>other words</p>\n");
         _folder.Write("kb/site-template/note.css", "p { color: black }\n");
 
-        var (_, pages, made) = SiteBuilder.Render(proof, Target, Templates.Embedded().Over(TemplateFolder.Of(Path.Combine(_folder.Path, "kb"))));
+        var (_, pages, made) = SiteBuilder.Render(proof, Target, BuiltIn.Templates.Over(TemplateFolder.Of(Path.Combine(_folder.Path, "kb"))));
 
         Assert.Equal(pages, made);
     }
@@ -179,7 +179,7 @@ public sealed partial class SiteReuseTests : IDisposable
     private static SortedDictionary<string, string> Drawn(int seed) => new(LargeBase.Of(new BaseSize(6, 8, 4, 20, 80, seed)).Files.ToDictionary(StringComparer.Ordinal), StringComparer.Ordinal);
 
     private static Dictionary<string, Digest> Inputs(Proof proof) =>
-        new SitePlan(proof, Templates.Embedded(), SiteRecord.None).Guides.ToDictionary(guide => guide.Name, guide => guide.Inputs!.Value, StringComparer.Ordinal);
+        new SitePlan(proof, BuiltIn.Templates, SiteRecord.None).Guides.ToDictionary(guide => guide.Name, guide => guide.Inputs!.Value, StringComparer.Ordinal);
 
     private static (string Path, string? Text) Edit(SortedDictionary<string, string> files, Random random)
     {
@@ -228,7 +228,7 @@ public sealed partial class SiteReuseTests : IDisposable
         return Proof.Of(place);
     }
 
-    private (int Guides, int Pages, int Made) Render(Proof proof, bool anew = false) => SiteBuilder.Render(proof, Target, Templates.Embedded(), anew: anew);
+    private (int Guides, int Pages, int Made) Render(Proof proof, bool anew = false) => SiteBuilder.Render(proof, Target, BuiltIn.Templates, anew: anew);
 
     private IEnumerable<string> Guides() =>
         Directory.EnumerateFiles(Path.Combine(Target, "guide"), "*.html", SearchOption.AllDirectories).Select(path => Path.GetRelativePath(Target, path)).Order(StringComparer.Ordinal);

@@ -35,7 +35,7 @@ public sealed class SearchIndexTests
     [Fact]
     public void Index_ShippedBase_StaysWithinItsBudgetAndGivesEachGuideItsPath()
     {
-        var site = new SiteKnowledge(Proof.Of(Path.Combine(Reading.Repository(), "swap-kb"), examine: false));
+        var site = new SiteKnowledge(ShippedKnowledge.Proof());
         var file = new SearchPages(site).Index();
         using var index = Read(file);
 

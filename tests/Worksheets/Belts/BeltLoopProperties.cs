@@ -25,6 +25,10 @@ public sealed class BeltLoopProperties
     {
         var loops = RandomLoops(1).ToList();
 
+        // Some tests hold convex loops only, or loops that have an order.
+        Assert.All([7, 8], seed => Assert.True(RandomLoops(seed).Count(IsAllGrooved) > Loops / 8));
+        Assert.All([2, 5], seed => Assert.True(RandomLoops(seed).Count(HasAnOrder) > Loops / 2));
+
         Assert.True(loops.Count(pulleys => pulleys.Any(pulley => pulley.Side == BeltSide.Back)) > Loops / 4);
         Assert.True(loops.Count(pulleys => Path(Loop(pulleys)).Anticlockwise) > Loops / 4);
         Assert.True(loops.Count(pulleys => !Path(Loop(pulleys)).Anticlockwise) > Loops / 4);

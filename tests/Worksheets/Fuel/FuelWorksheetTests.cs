@@ -40,6 +40,74 @@ public sealed class FuelWorksheetTests
         Assert.All(ledger.Figures, figure => Assert.Equal((true, true), (double.IsFinite(figure.Value), figure.Source.Length > 0 || figure.Formula.Length == 0)));
     }
 
+    /// <summary>What opens an electronic throttle, by who says that they do (common practice, no source): the ECU, a part that is fitted, nobody.</summary>
+    [Theory]
+    [InlineData("cable", false, "", null, false)]
+    [InlineData("cable", null, "", null, false)]
+    [InlineData("cable", true, "", "none is there: it has to be told so", false)]
+    [InlineData("electronic", true, "", "they agree; prove that the engine falls to idle", false)]
+    [InlineData("electronic", false, "Throttle box", "the part that is fitted works it", false)]
+    [InlineData("electronic", false, "", "nothing opens the throttle", true)]
+    [InlineData("electronic", null, "", "nothing opens the throttle", true)]
+    public void Work_Throttle_IsOpenedBySomebodyOrAGap(string kind, bool? driven, string controller, string? verdict, bool gap)
+    {
+        var ledger = FuelWorksheet.Work(s_usual with { Throttle = new FuelWord(kind, "Its kind", "donor x"), EcuDrivesThrottle = driven, ThrottleController = controller });
+
+        var row = ledger.Tables.SelectMany(table => table.Rows).SingleOrDefault(row => row[0].Text == "Throttle");
+        Assert.Equal(verdict is null, row.IsDefault);
+        Assert.True(verdict is null || row[^1].Text.StartsWith(verdict, StringComparison.Ordinal), verdict);
+        Assert.Equal(gap, ledger.Gaps.Any(one => one.About == "Throttle"));
+    }
+
+    /// <summary>
+    /// An output of the ECU fires one coil, or two plugs of a pack, or goes by the distributor; fewer outputs than coils never do. A logic output and
+    /// a bare coil want an igniter between them; an igniter behind a power output is one too many (common practice, no source).
+    /// </summary>
+    [Theory]
+    [InlineData("distributor", 1, 1, "trigger", "igniter", "the distributor shares the sparks out", "they agree")]
+    [InlineData("coil-packs", 2, 2, "power", "ecu", "each pack fires two plugs at once", "they agree")]
+    [InlineData("coil-on-plug", 4, 4, "power", "coil", "one coil for each plug", "two power stages in a row")]
+    [InlineData("coil-on-plug", 4, 2, "power", "igniter", "too few outputs", "two power stages in a row")]
+    [InlineData("coil-packs", 2, 1, "trigger", "ecu", "too few outputs", "a logic output cannot switch a coil")]
+    public void Work_Ignition_SaysWhetherSparksAndStagesGoTogether(string kind, double coils, double outputs, string drive, string stage, string sparks, string current)
+    {
+        var ledger = FuelWorksheet.Work(s_usual with
+        {
+            Ecu = s_usual.Ecu with { SparkOutputs = V(outputs), Drive = new FuelWord(drive, drive, "ecu x") },
+            Ignition = s_usual.Ignition with { Kind = new FuelWord(kind, kind, "donor x"), Coils = V(coils), Stage = new FuelWord(stage, stage, "donor x") },
+        });
+
+        var rows = ledger.Tables.SelectMany(table => table.Rows).ToDictionary(row => row[0].Text, row => row[^1].Text, StringComparer.Ordinal);
+        Assert.StartsWith(sparks, rows["Sparks"], StringComparison.Ordinal);
+        Assert.StartsWith(current, rows["Coil current"], StringComparison.Ordinal);
+    }
+
+    /// <summary>A part that shares the sparks out takes the place of the ECU's outputs.</summary>
+    [Fact]
+    public void Work_SparkDriverThatIsFitted_CountsInPlaceOfTheEcus()
+    {
+        var ledger = FuelWorksheet.Work(s_usual with { Ignition = s_usual.Ignition with { Kind = new FuelWord("coil-packs", "Packs", "donor x"), Coils = V(2), SparkOutputs = V(2) } });
+
+        var row = ledger.Tables.SelectMany(table => table.Rows).Single(row => row[0].Text == "Sparks");
+        Assert.Contains("2 outputs, with the driver that is fitted", string.Join('|', row.Select(cell => cell.Text)), StringComparison.Ordinal);
+        Assert.StartsWith("each pack", row[^1].Text, StringComparison.Ordinal);
+    }
+
+    /// <summary>A pump measured to 2.5 bar says nothing of a rail at 2.8, where it gives less; what it gave at 2.5 is no answer.</summary>
+    [Fact]
+    public void Work_PumpMeasuredBelowTheRailsPressure_IsAGap()
+    {
+        var ledger = FuelWorksheet.Work(s_usual with { Line = s_usual.Line with { PumpCurve = [new(1e5, 90 * LitrePerHour), new(2.5e5, 70 * LitrePerHour)], PumpHolder = "part p" } });
+
+        Assert.Null(ledger.Figure("pump-flow"));
+        Assert.Equal("the pump was measured up to 2.5 bar, and the rail is at 2.8 bar, where every pump gives less", Assert.Single(ledger.Gaps, gap => gap.About == "Pump delivery").Reason);
+    }
+
+    /// <summary>14 V through 0.6 Ω drive 23 A at most: 30 A never come.</summary>
+    [Fact]
+    public void Work_CoilThatNeverReachesItsCurrent_IsAGap() =>
+        Assert.Contains(FuelWorksheet.Work(s_usual with { Ignition = s_usual.Ignition with { CoilCurrent = V(30) } }).Gaps, gap => gap.About == "Charging time of a coil" && gap.Reason.Contains("never drive", StringComparison.Ordinal));
+
     [Fact]
     public void Work_NothingKnown_NamesEachGapAndNoNumber()
     {

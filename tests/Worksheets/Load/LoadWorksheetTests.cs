@@ -120,6 +120,47 @@ public sealed class LoadWorksheetTests
         Assert.All(ledger.Figures, figure => Assert.True(double.IsFinite(figure.Value)));
     }
 
+    /// <summary>What cannot be reckoned without a number says which: a mass that nobody weighed, more taken out than there is, a place that nobody measured, an axle's share.</summary>
+    [Fact]
+    public void Work_OneNumberMissing_SaysWhichAndKeepsTheRest()
+    {
+        static string Reason(LoadInput input, string about) => LoadWorksheet.Work(input).Gaps.Single(gap => gap.About == about).Reason;
+        var (engine, gearbox) = (Input.Changes[0], Input.Changes[1]);
+
+        Assert.Equal("the mass of the original engine is not known", Reason(Input with { Changes = [engine with { Before = null }, gearbox] }, "Mass"));
+        Assert.Equal("the mass of the new gearbox is not known", Reason(Input with { Changes = [engine, gearbox with { After = null }] }, "Mass"));
+        Assert.Contains("more would be taken out than it weighs", Reason(Input with { Changes = [engine with { Before = Of(2000) }, gearbox] }, "Mass"), StringComparison.Ordinal);
+        Assert.Equal("it is not known where the engine lies", Reason(Input with { Changes = [engine with { Place = null }, gearbox] }, "Axle loads"));
+        Assert.Equal("the share on the front axle or the wheelbase is not known", Reason(Input with { FrontShare = null }, "Axle loads"));
+
+        // An engine as heavy as the old one changes nothing wherever it lies.
+        Assert.Equal(0.6 * 856, Value(LoadWorksheet.Work(Input with { Changes = [engine with { After = engine.Before, Place = null }, gearbox with { Place = Of(0.96) }] }), "front"), 9);
+    }
+
+    /// <summary>
+    /// 60 kW in 850 kg are 70.6 W/kg. 90 kW in 871 kg are 103.3: 46 % more. 65 kW are 74.6, 6 % more and not worth a word. Without the old
+    /// power there is nothing to compare with.
+    /// </summary>
+    [Theory]
+    [InlineData(60000.0, 90000, "71 W/kg before: +46 %; brakes and tyres were made for the old figure", FigureWeight.Caution)]
+    [InlineData(60000.0, 65000, "71 W/kg before: +6 %", FigureWeight.Plain)]
+    [InlineData(60000.0, 50000, "71 W/kg before: −19 %", FigureWeight.Plain)]
+    [InlineData(null, 90000, "", FigureWeight.Plain)]
+    public void Work_PowerToMass_IsHeldAgainstTheOldOne(double? before, double power, string remark, FigureWeight weight)
+    {
+        var figure = LoadWorksheet.Work(Input with { PowerBefore = before is { } was ? Of(was) : null, Power = Of(power) }).Figure("power-to-mass")!;
+
+        Assert.Equal((power / 871, remark, weight), (figure.Value, figure.Remark, figure.Weight));
+    }
+
+    [Fact]
+    public void Work_NoPermittedLoad_IsToldWithoutAVerdict()
+    {
+        var figure = LoadWorksheet.Work(Input with { PermittedRear = null, Power = null }).Figure("rear")!;
+
+        Assert.Equal(("340 kg before; no permitted load is stated", FigureWeight.Plain), (figure.Remark, figure.Weight));
+    }
+
     [Fact]
     public void Work_NotAsked_IsEmpty() => Assert.True(LoadWorksheet.Work(new LoadInput()).IsEmpty);
 

@@ -76,6 +76,38 @@ public sealed class BayPlanTests
         Assert.Equal(sheet.Plugs.Count(plug => plug.Extended), drawing.Descendants(s_svg + "line").Count(line => (string)line.Attribute("class")! == "grown") - 1);
     }
 
+    /// <summary>
+    /// A pump three metres off is drawn at the edge; a lamp without a plug gets a wire to the bulkhead, a valve to the next device that has its ground,
+    /// a sensor to the loom's trunk and so to the ECU.
+    /// </summary>
+    [Fact]
+    public void Svg_NewWires_GoFromEachDeviceToWhereTheyEnd()
+    {
+        var input = Empty
+            .With(
+                Device("lamp", "oval-2", new(-100, 0, -50), "1:oil-lamp"), Device("pump", "oval-2", new(0, 0, 3000), "1:purge"),
+                Device("sensor", "flat-3", new(80, 0, 120), "1:throttle"), Device("valve", "oval-2", new(0, 0, 200), "1:power-ground"))
+            .WithPlug("pump", Plug("oval-2", new(0, 0, 3000), "1:purge"))
+            .WithPlug("switch", Plug("oval-2", new(0, 0, 260), "1:power-ground"))
+            .With(Device("switch", "oval-2", new(0, 0, 260), "1:power-ground"))
+            .WithBodies(null, Plug("bulkhead-4", new(-200, 0, 400), "1:oil-lamp"))
+            .WithEcus(Bench.Ecu("ecu", "ecu-8", "1:throttle"), Bench.Ecu("ecu", "ecu-8", "1:throttle"));
+        var sheet = WiringWorksheet.Compute(input with { Needs = ["oil-lamp"] });
+        var drawing = XElement.Parse(BayPlan.Svg(sheet, [.. sheet.Plugs], "plan"));
+
+        var told = drawing.Element(s_svg + "desc")!.Value;
+        Assert.Contains("lamp, 100 mm to the left, 50 mm in front of the crank's nose.", told, StringComparison.Ordinal);
+        Assert.Contains("pump, on the crank's axis, 3000 mm towards the gearbox, beyond the edge of the plan.", told, StringComparison.Ordinal);
+        Assert.Contains("sensor, 80 mm to the right, 120 mm towards the gearbox.", told, StringComparison.Ordinal);
+        Assert.Single(drawing.Descendants(s_svg + "text"), text => text.Value.EndsWith(" beyond", StringComparison.Ordinal));
+
+        // Lamp, sensor and valve are wired anew, each to one place; the key below shows one more.
+        Assert.Equal(3 + 1, drawing.Descendants(s_svg + "line").Count(line => (string)line.Attribute("class")! == "run"));
+    }
+
+    [Fact]
+    public void Svg_NothingWithAPlace_IsEmpty() => Assert.Equal("", BayPlan.Svg(WiringWorksheet.Compute(Empty), [], "plan"));
+
     [Fact]
     public void Svg_Device_ShowsEveryCavityItsColourAndWhereItEnds()
     {

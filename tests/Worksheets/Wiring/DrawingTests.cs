@@ -69,6 +69,46 @@ public sealed class DrawingTests
         Assert.All(drawing.Descendants(Ns + "text"), text => Assert.InRange((double)text.Attribute("x")!, 0, 720));
     }
 
+    /// <summary>
+    /// One row of each sort, by hand: a screened pair, a second harness cavity on the same ECU cavity and the other way round, a wire that a device
+    /// hangs on, one that is missing, one that nobody uses, an end whose colour nobody knows.
+    /// </summary>
+    [Fact]
+    public void Svg_RowsOfEverySort_AreToldAndDrawnEachInItsWay()
+    {
+        AdapterRow Row(string? from, string? to, AdapterAction action, string note = "", bool optional = false, bool shielded = false, string? left = "GN/YE", string? right = "BU") =>
+            new("s", "Signal", SignalKind.Analogue, from is null ? null : "a", from, to is null ? null : "b", to, action, shielded, note, from is null ? null : left, to is null ? null : right, 0.5, optional, action == AdapterAction.Join ? "run" : null);
+        var adapter = new AdapterHarness(
+            new AdapterSide("Harness", [KeyValuePair.Create("a", "ecu-8")]),
+            new AdapterSide("ECU", [KeyValuePair.Create("", "ecu-10")]),
+            PlugsTogether: false,
+            [
+                Row("1", "11", AdapterAction.Join, shielded: true), Row("2", "11", AdapterAction.Join, "joins the wire of 11"), Row("1", "12", AdapterAction.Join, "joins the wire of 1"),
+                Row("3", null, AdapterAction.Branch, "lamp, 1"), Row("4", null, AdapterAction.Cap, left: "plum"), Row(null, "13", AdapterAction.AddWire, "new wire to valve, 1"),
+                Row(null, "14", AdapterAction.Missing), Row(null, "15", AdapterAction.Missing, optional: true), Row("5", "16", AdapterAction.Join, left: "RD", right: null),
+            ]);
+        var drawing = XElement.Parse(AdapterDrawing.Svg(adapter, "adapter"));
+
+        IsAccessible(drawing);
+        Assert.Equal(
+            "1 to 11: Signal, GN/YE to BU. 2 to 11: Signal, GN/YE to BU. 1 to 12: Signal, GN/YE to BU. 3: Signal, to lamp, 1. 4: Signal, capped. 13: Signal, new wire to valve, 1. 14: Signal, no wire. 15: Signal, no wire. 5 to 16: Signal, RD to .",
+            drawing.Element(Ns + "desc")!.Value);
+        Assert.Equal(["1", "11", "12", "13", "14", "15", "16", "2", "3", "4", "5"], Texts(drawing, "cavity").Order(StringComparer.Ordinal));
+        Assert.Equal(["Signal, 0.5 mm²: to lamp, 1", "Signal, 0.5 mm²: capped", "Signal, 0.5 mm²: new wire to valve, 1", "Signal, 0.5 mm²: MISSING", "Signal, 0.5 mm²: not used"], Texts(drawing, "note").Where(text => text.StartsWith("Signal", StringComparison.Ordinal)));
+        Assert.Equal(["a: ecu-8", "ecu-10"], Texts(drawing, "note").Take(2));
+        IEnumerable<string> Classes(string name) => drawing.Descendants(Ns + name).Select(shape => (string)shape.Attribute("class")!);
+
+        // Splices where two cavities share one, and where a device hangs on the wire; one more of each sign in the key below.
+        Assert.Equal(3 + 1, Classes("circle").Count(one => one == "splice"));
+        Assert.Equal(1 + 1, Classes("path").Count(one => one == "shield"));
+        Assert.Equal(2 + 1, Classes("path").Count(one => one == "missing"));
+        Assert.Single(Classes("path"), one => one == "wire joined shield base-bu");
+        Assert.Single(Classes("path"), one => one == "wire cap"); // a colour that nobody knows is painted in none
+        Assert.Single(Classes("path"), one => one == "wire joined base-rd"); // the other end's, where this one has none
+        Assert.Contains("wire add base-gn", Classes("path"));
+        Assert.Contains("tracer tracer-ye", Classes("path"));
+    }
+
     [Fact]
     public void Svg_Face_NumbersTheRowsInOrder()
     {

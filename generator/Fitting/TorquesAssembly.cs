@@ -6,37 +6,48 @@ using Swapwright.Worksheets.Torques;
 namespace Swapwright.Fitting;
 
 /// <summary>Work, parts and vehicles of a combination → tightening and fluids.</summary>
-internal static class TorquesAssembly
+internal sealed class TorquesAssembly(KnowledgeBase kb)
 {
-    public static Ledger Assemble(KnowledgeBase kb, LedgerCase one)
+    /// <summary>Where some rule brings a part that has something to say here; what is fitted elsewhere is not asked for.</summary>
+    private readonly Lazy<ImmutableArray<string>> _positions = new(() =>
     {
-        if (!Speaks(kb))
+        var speaking = kb.Parts.All.Where(part => !part.Fasteners.IsEmpty || !part.Fluids.IsEmpty).Select(part => part.Id).ToHashSet(StringComparer.Ordinal);
+        var brought = kb.Rules.All.SelectMany(rule => rule.Answers).Where(answer => answer.PartIds.Any(speaking.Contains)).Select(answer => answer.Position).ToHashSet(StringComparer.Ordinal);
+        return [.. kb.PositionOrder.Select(position => position.Id).Where(brought.Contains)];
+    });
+
+    /// <summary>Whether a task says anything here.</summary>
+    public static bool Speaks(WorkTask task) => !task.Fasteners.IsEmpty || task.Refresh;
+
+    public Ledger Assemble(LedgerCase one)
+    {
+        if (!Speaks())
         {
             return new Ledger("torques", TorquesWorksheet.Title);
         }
 
         var settings = kb.Settings.Tightening;
-        var parts = Parts(kb, one);
+        var parts = Parts(one);
         return TorquesWorksheet.Work(new TorquesInput(
             new TighteningAssumptions((double)settings.ProofPercent / 100, (double)settings.NutFactor, (double)settings.NutFactorLubricated, (double)settings.ScatterPercent / 100),
             [
-                .. one.Tasks.SelectMany(task => task.Fasteners.Where(one.IsTightened).Select(entry => Fastener(kb, entry, task.Title, $"task {task.Id}")))
-                    .Concat(parts.SelectMany(part => part.Fasteners.Where(one.IsTightened).Select(entry => Fastener(kb, entry, part.Title, $"part {part.Id}"))))
+                .. one.Tasks.SelectMany(task => task.Fasteners.Where(one.IsTightened).Select(entry => Fastener(entry, task.Title, $"task {task.Id}")))
+                    .Concat(parts.SelectMany(part => part.Fasteners.Where(one.IsTightened).Select(entry => Fastener(entry, part.Title, $"part {part.Id}"))))
                     .DistinctBy(fastener => fastener.Id),
             ],
-            Fillings(kb, one, parts),
+            Fillings(one, parts),
             [.. one.Tasks.Where(task => task.Refresh).Select(task => new Refresh(task.Title, task.WhyNow))]));
     }
 
     /// <summary>Whether a base says anything of fasteners or fillings; where it does not, there is nothing to tell.</summary>
-    private static bool Speaks(KnowledgeBase kb) =>
+    private bool Speaks() =>
         kb.Tasks.All.Any(task => !task.Fasteners.IsEmpty) || kb.Parts.All.Any(part => !part.Fasteners.IsEmpty || !part.Fluids.IsEmpty)
         || kb.Chassis.All.Any(chassis => !chassis.Fluids.IsEmpty) || kb.Donors.All.Any(donor => !donor.Fluids.IsEmpty);
 
-    private static ImmutableArray<Part> Parts(KnowledgeBase kb, LedgerCase one) =>
-        [.. kb.PositionOrder.Select(position => one.At(position.Id)).OfType<Answer>().SelectMany(answer => answer.PartIds).Distinct(StringComparer.Ordinal).Select(kb.Parts.Find).OfType<Part>()];
+    private ImmutableArray<Part> Parts(LedgerCase one) =>
+        [.. _positions.Value.Select(one.At).OfType<Answer>().SelectMany(answer => answer.PartIds).Distinct(StringComparer.Ordinal).Select(kb.Parts.Find).OfType<Part>()];
 
-    private static Fastener Fastener(KnowledgeBase kb, FastenerEntry entry, string what, string origin) => new(
+    private Fastener Fastener(FastenerEntry entry, string what, string origin) => new(
         entry.Id,
         entry.Title,
         what,
@@ -56,7 +67,7 @@ internal static class TorquesAssembly
         LookUp = entry.LookUp,
     };
 
-    private static ImmutableArray<Filling> Fillings(KnowledgeBase kb, LedgerCase one, ImmutableArray<Part> parts)
+    private ImmutableArray<Filling> Fillings(LedgerCase one, ImmutableArray<Part> parts)
     {
         var quantities = new Quantities(kb, one);
         var found = new List<(FluidEntry Entry, decimal? Amount, string Title, string Origin)>();

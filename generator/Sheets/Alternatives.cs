@@ -28,10 +28,12 @@ public static class Alternatives
         lock (resolution.Store)
         {
             var possible = pair ?? PairSpace.Buildable(resolution, sheet.Chassis.Id, sheet.Donor.Id);
+            var (space, values) = (resolution.Space, sheet.Combination.Values);
             foreach (var other in others)
             {
-                // Most others hold for other vehicles; to ask that makes no region.
-                if (resolution.Store.Intersects(other.Region, possible))
+                // Most others hold for other vehicles, which is seen from the box around their condition; to ask the rest makes no region.
+                var box = resolution.Store.BoundsOf(resolution.When(other.Rule));
+                if (box.Has(space.Chassis, values[space.Chassis]) && box.Has(space.Donor, values[space.Donor]) && resolution.Store.Intersects(other.Region, possible))
                 {
                     found.Add(new Alternative(other.Rule, other.Answer, Changes(resolution, sheet, resolution.Store.And(other.Region, possible))));
                 }

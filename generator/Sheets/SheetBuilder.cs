@@ -25,6 +25,7 @@ public sealed class SheetBuilder
     private readonly LedgerAssembly _ledgers;
     private readonly Dictionary<string, Region> _speaks = new(StringComparer.Ordinal);
     private readonly Dictionary<string, Region> _options = new(StringComparer.Ordinal);
+    private readonly RulesNearby _nearby;
     private readonly FrozenDictionary<string, Region> _taskWhen;
     private readonly FrozenDictionary<Condition, Region> _fastenerWhen;
 
@@ -37,6 +38,7 @@ public sealed class SheetBuilder
         _wiring = new WiringAssembly(_kb);
         _hoses = new HoseAssembly(_kb);
         _ledgers = new LedgerAssembly(_kb);
+        _nearby = new RulesNearby(resolution, many);
         if (many)
         {
             resolution.Complete();
@@ -79,16 +81,18 @@ public sealed class SheetBuilder
         var space = _resolution.Space;
         var chassis = space.ChassisOf(values);
         var donor = space.DonorOf(values);
-        var answers = Answers(values);
+        var near = memory.Near ??= _nearby.To(values[space.Chassis], values[space.Donor]);
+        var answers = Answers(values, near);
         var byPosition = answers.Where(answer => answer.Answer is not null).ToDictionary(answer => answer.Position.Id, answer => answer.Answer!, StringComparer.Ordinal);
         Answer? At(string position) => byPosition.GetValueOrDefault(position);
 
         var ecu = Bound<Ecu>(values);
         var gearbox = Bound<Gearbox>(values);
-        var speaking = _kb.Rules.All.Where(rule => Holds(rule, values) && _resolution.Store.Contains(Speaks(rule), values)).ToImmutableArray();
+        var speaking = near.Rules.Where(rule => Holds(rule, values) && _resolution.Store.Contains(Speaks(rule), values)).ToImmutableArray();
         var belts = memory.Recall("belts", "", At, at => _belts.Assemble(donor, chassis, at));
         var hoses = memory.Recall("hoses", Joined(byPosition.Values.SelectMany(answer => answer.Closes)), At, at => _hoses.Assemble(donor, chassis, at, byPosition.Values));
-        var tasks = WorkOrder.Sort(Tasks(values, speaking));
+        var wanted = Tasks(values, speaking);
+        var tasks = memory.Recall("order", Joined(wanted.Select(task => task.Id)), At, _ => WorkOrder.Sort(wanted));
         var parts = answers.Where(answer => answer.Answer is not null).SelectMany(answer => PartsOf(answer.Answer!)).DistinctBy(part => part.Id).ToList();
         var wiring = memory.Recall("wiring", Joined(parts.Where(part => part.ChangesWiring || part.Wiring is not null).Select(part => part.Id).Prepend(ecu?.Id ?? "")), At, at => _wiring.Assemble(donor, chassis, ecu, at, parts));
         var shopping = Shopping(answers, belts, hoses, wiring);
@@ -112,7 +116,7 @@ public sealed class SheetBuilder
             Belts = belts,
             Wiring = wiring,
             Hoses = hoses,
-            Ledgers = Ledgers(one, values, work, memory),
+            Ledgers = Ledgers(one, values, memory),
             PowerBeforeKw = Kilowatts(quantities.Of("chassis", "engine-power")),
             PowerKw = Kilowatts(quantities.Of("donor", "engine-power")),
             Gearbox = gearbox,
@@ -125,14 +129,14 @@ public sealed class SheetBuilder
         return sheet with { Values = Values(values, sheet) };
     }
 
-    private ImmutableArray<Ledger> Ledgers(LedgerCase one, int[] values, string work, SheetMemory memory)
+    private ImmutableArray<Ledger> Ledgers(LedgerCase one, int[] values, SheetMemory memory)
     {
         // What a ledger goes by besides the answers; only the one of torques looks at the work.
         var key = Joined(one.Gearboxes.Select(gearbox => $"{gearbox.Gearbox.Id}{(gearbox.IsChosen ? "!" : "")}{(gearbox.Buildable ? "+" : "-")}").Prepend($"{one.Gearbox?.Id}/{one.Ecu?.Id}"));
-        var tightened = Joined(_fastenerWhen.Values.Select(region => _resolution.Store.Contains(region, values) ? "1" : "0"));
+        var tightened = Joined(one.Tasks.Where(TorquesAssembly.Speaks).Select(task => task.Id).Concat(_fastenerWhen.Values.Select(region => _resolution.Store.Contains(region, values) ? "1" : "0")));
         return
         [
-            .. LedgerAssembly.Ids.Select(id => memory.Recall(id, id == "torques" ? $"{key}/{tightened}/{work}" : key, one.At, at => _ledgers.Assemble(one with { At = at }, id))).OfType<Ledger>(),
+            .. LedgerAssembly.Ids.Select(id => memory.Recall(id, id == "torques" ? $"{key}/{tightened}" : key, one.At, at => _ledgers.Assemble(one with { At = at }, id))).OfType<Ledger>(),
         ];
     }
 
@@ -141,24 +145,42 @@ public sealed class SheetBuilder
     private static decimal? Kilowatts(KnownValue? power) => power is null ? null : Math.Round((decimal)power.Si / 1000, 1).Normalized();
 
     /// <summary>The answers of a combination alone, by position in the order of the base.</summary>
-    internal ImmutableArray<SheetAnswer> Answers(int[] values)
+    internal ImmutableArray<SheetAnswer> Answers(int[] values) =>
+        Answers(values, _nearby.To(values[_resolution.Space.Chassis], values[_resolution.Space.Donor]));
+
+    private ImmutableArray<SheetAnswer> Answers(int[] values, NearRules near)
     {
         var store = _resolution.Store;
         var answers = ImmutableArray.CreateBuilder<SheetAnswer>();
-        foreach (var position in _kb.PositionOrder)
+        foreach (var (position, applies, at) in near.Positions)
         {
-            if (!store.Contains(_resolution.Applies(position.Id), values))
+            if (!store.Contains(applies, values))
             {
                 continue;
             }
 
-            var at = _resolution.At(position.Id);
-            var holding = at.Where(one => Holds(one.Rule, values)).ToImmutableArray();
-            var standing = holding.Where(one => store.Contains(one.Region, values)).ToImmutableArray();
-            var overridden = holding.Where(one => !standing.Contains(one))
-                .Select(one => new OverriddenRule(one.Rule, [.. _resolution.Overriders.GetValueOrDefault(one.Rule.Id, []).Where(over => over.AnswerAt(position.Id) is not null && store.Contains(_resolution.When(over), values))]))
-                .ToImmutableArray();
-            answers.Add(new SheetAnswer(position, standing, overridden));
+            var standing = ImmutableArray.CreateBuilder<StandingAnswer>(1);
+            var overridden = ImmutableArray.CreateBuilder<OverriddenRule>();
+            foreach (var one in at)
+            {
+                if (!Holds(one.Rule, values))
+                {
+                    continue;
+                }
+
+                if (store.Contains(one.Region, values))
+                {
+                    standing.Add(one);
+                }
+                else
+                {
+                    overridden.Add(new OverriddenRule(
+                        one.Rule,
+                        [.. _resolution.Overriders.GetValueOrDefault(one.Rule.Id, []).Where(over => over.AnswerAt(position.Id) is not null && store.Contains(_resolution.When(over), values))]));
+                }
+            }
+
+            answers.Add(new SheetAnswer(position, standing.DrainToImmutable(), overridden.DrainToImmutable()));
         }
 
         return answers.ToImmutable();
@@ -214,18 +236,53 @@ public sealed class SheetBuilder
         return options.ToImmutable();
     }
 
-    private IEnumerable<WorkTask> Tasks(int[] values, ImmutableArray<Rule> speaking)
+    private List<WorkTask> Tasks(int[] values, ImmutableArray<Rule> speaking)
     {
         var named = speaking.SelectMany(rule => rule.Tasks).ToHashSet(StringComparer.Ordinal);
-        return _kb.Tasks.All.Where(task => named.Contains(task.Id) || (_taskWhen.TryGetValue(task.Id, out var when) && _resolution.Store.Contains(when, values)));
+        return [.. _kb.Tasks.All.Where(task => named.Contains(task.Id) || (_taskWhen.TryGetValue(task.Id, out var when) && _resolution.Store.Contains(when, values)))];
     }
 
-    private IEnumerable<Part> PartsOf(Answer answer) =>
-        new[] { answer.Part }.Concat(answer.Also).Select(id => id is null ? null : _kb.Parts.Find(id)).OfType<Part>();
+    private IEnumerable<Part> PartsOf(Answer answer)
+    {
+        if (answer.Part is { } own && _kb.Parts.Find(own) is { } part)
+        {
+            yield return part;
+        }
+
+        foreach (var id in answer.Also)
+        {
+            if (_kb.Parts.Find(id) is { } also)
+            {
+                yield return also;
+            }
+        }
+    }
 
     private ImmutableArray<ShoppingLine> Shopping(ImmutableArray<SheetAnswer> answers, ImmutableArray<FittedBelt> belts, HoseSheet? hoses, Worksheets.Wiring.WiringSheet? wiring)
     {
-        var wanted = answers.Where(answer => answer.Answer is not null).SelectMany(answer => PartsOf(answer.Answer!).DistinctBy(part => part.Id).Select(part => (part, answer.Position))).ToList();
+        var wanted = new Dictionary<string, (Part Part, ImmutableArray<Position>.Builder For)>(StringComparer.Ordinal);
+        foreach (var at in answers)
+        {
+            if (at.Answer is null)
+            {
+                continue;
+            }
+
+            foreach (var part in PartsOf(at.Answer))
+            {
+                if (!wanted.TryGetValue(part.Id, out var line))
+                {
+                    wanted.Add(part.Id, line = (part, ImmutableArray.CreateBuilder<Position>(1)));
+                }
+
+                // An answer may name a part twice.
+                if (line.For.Count == 0 || !ReferenceEquals(line.For[^1], at.Position))
+                {
+                    line.For.Add(at.Position);
+                }
+            }
+        }
+
         var lengths = (hoses?.Purchases ?? []).Select(purchase => KeyValuePair.Create(purchase.Part, purchase.Amount))
             .Concat((wiring?.Purchases ?? []).Where(purchase => purchase.Part is not null).Select(purchase => KeyValuePair.Create(purchase.Part!, purchase.Amount)))
             .GroupBy(purchase => purchase.Key, StringComparer.Ordinal).ToDictionary(group => group.Key, group => group.Sum(purchase => purchase.Value), StringComparer.Ordinal);
@@ -233,9 +290,9 @@ public sealed class SheetBuilder
         ShoppingLine Line(Part part, ImmutableArray<Position> positions) => sizes.TryGetValue(part.Id, out var known)
             ? new ShoppingLine(part, known.Length, positions) { Sizes = known }
             : new ShoppingLine(part, lengths.GetValueOrDefault(part.Id, 1), positions);
-        var lines = wanted.GroupBy(pair => pair.part.Id, StringComparer.Ordinal).Select(group => Line(group.First().part, [.. group.Select(pair => pair.Position)]));
-        var beltLines = sizes.Keys.Where(id => _kb.Parts.Has(id) && wanted.All(pair => pair.part.Id != id)).Select(id => Line(_kb.Parts[id], []));
-        var cutLines = lengths.Where(length => wanted.All(pair => pair.part.Id != length.Key)).Select(length => new ShoppingLine(_kb.Parts[length.Key], length.Value, []));
+        var lines = wanted.Values.Select(line => Line(line.Part, line.For.ToImmutable()));
+        var beltLines = sizes.Keys.Where(id => _kb.Parts.Has(id) && !wanted.ContainsKey(id)).Select(id => Line(_kb.Parts[id], []));
+        var cutLines = lengths.Where(length => !wanted.ContainsKey(length.Key)).Select(length => new ShoppingLine(_kb.Parts[length.Key], length.Value, []));
         return [.. lines.Concat(beltLines).Concat(cutLines).OrderBy(line => line.Part.From, StringComparer.Ordinal).ThenBy(line => line.Part.Title, StringComparer.Ordinal)];
     }
 

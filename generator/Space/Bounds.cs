@@ -72,6 +72,9 @@ internal sealed class Bounds
         return true;
     }
 
+    /// <summary>Whether the variable takes the value somewhere in the box.</summary>
+    public bool Has(int level, int value) => ValueSet.HasBit(Of(level), value);
+
     private void Add(int level, ReadOnlySpan<ulong> values)
     {
         var words = Of(level);

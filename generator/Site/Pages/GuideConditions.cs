@@ -29,7 +29,20 @@ internal sealed class GuideConditions
     public Region Context => _context;
 
     /// <summary>Whether a region holds somewhere in the guide.</summary>
-    public bool Meets(Region region) => _site.Store.Intersects(_here, region);
+    /// <remarks>Most regions of a base are of other vehicles, which is seen from the box around them.</remarks>
+    public bool Meets(Region region)
+    {
+        var box = _site.Store.BoundsOf(region);
+        foreach (var (level, value) in _held)
+        {
+            if (!box.Has(level, value))
+            {
+                return false;
+            }
+        }
+
+        return _site.Store.Intersects(_here, region);
+    }
 
     /// <summary>null where the region holds in the whole guide.</summary>
     public GuideCondition? Of(Region region) => _site.Store.Implies(_here, region) ? null : _site.Condition(_site.Store.And(_site.Store.Slice(region, _held), _context), _context);

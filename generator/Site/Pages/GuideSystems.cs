@@ -12,6 +12,8 @@ internal sealed class GuideSystems(SiteKnowledge site, GuideEntry guide)
 {
     private readonly List<string> _sources = [];
 
+    private readonly Dictionary<string, ImmutableArray<StandingAnswer>> _standing = new(StringComparer.Ordinal);
+
     private readonly GuideConditions _conditions = new(site, guide, guide.Headline.Slice);
 
     /// <summary>On whose word the answers stand, in the order in which they are first named.</summary>
@@ -73,7 +75,16 @@ internal sealed class GuideSystems(SiteKnowledge site, GuideEntry guide)
     private IEnumerable<Position> Positions(VehicleSystem system) =>
         site.Base.PositionOrder.Where(position => position.System == system.Id && _conditions.Meets(site.Resolution.Applies(position.Id)));
 
-    private IEnumerable<StandingAnswer> Standing(Position position) => site.Resolution.At(position.Id).Where(standing => _conditions.Meets(standing.Region));
+    private ImmutableArray<StandingAnswer> Standing(Position position)
+    {
+        if (!_standing.TryGetValue(position.Id, out var standing))
+        {
+            standing = [.. site.Resolution.At(position.Id).Where(standing => _conditions.Meets(standing.Region))];
+            _standing.Add(position.Id, standing);
+        }
+
+        return standing;
+    }
 
     private bool IsRecommended(StandingAnswer standing) => site.Store.Contains(standing.Region, guide.Recommended.AsSpan());
 

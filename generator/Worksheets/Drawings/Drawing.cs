@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Globalization;
 using System.Text;
 
@@ -10,6 +11,10 @@ namespace Swapwright.Worksheets.Drawings;
 internal sealed class Drawing
 {
     private const double UsualSize = 11;
+
+    /// <summary>Letters, digits and marks that stand in a text as they are; most texts hold nothing else.</summary>
+    private static readonly SearchValues<char> s_plain = SearchValues.Create(
+        " !#$%()*+,-./0123456789:;=?@ABCDEFGHIJKLMNOPQRSTUVWXYZ[\\]^_`abcdefghijklmnopqrstuvwxyz{|}~°²³µ·×Ωäöüßéè–—−’“”…≤≥→");
 
     // Shapes first, texts above them: what many elements share is said once, on their group.
     private readonly StringBuilder shapes = new();
@@ -44,18 +49,41 @@ internal sealed class Drawing
             {shapes}</g><g fill="currentColor" paint-order="stroke">
             {texts}</g></svg>
 
-            """).ReplaceLineEndings("\n");
+            """);
     }
 
     /// <summary>The text size, made smaller where the text would not fit; letters are taken as 0.52 of the size wide on average.</summary>
     public static double Fit(double size, string text, double width) =>
         Math.Max(7, Math.Min(size, Math.Floor(width / (0.52 * Math.Max(1, text.Length)) * 2) / 2));
 
-    public static string N(double value) => Math.Round(value, 1).ToString("0.#", CultureInfo.InvariantCulture);
+    /// <summary>A coordinate to a tenth.</summary>
+    public static string N(double value)
+    {
+        var tenths = Math.Round(value * 10);
+        if (!(Math.Abs(tenths) < 1e9))
+        {
+            return Math.Round(value, 1).ToString("0.#", CultureInfo.InvariantCulture);
+        }
+
+        // Thousands of these go into a drawing, and a format is looked up letter by letter.
+        var (whole, tenth) = Math.DivRem((int)Math.Abs(tenths), 10);
+        return (tenths < 0, tenth) switch
+        {
+            (false, 0) => whole.ToString(CultureInfo.InvariantCulture),
+            (true, 0) => string.Create(CultureInfo.InvariantCulture, $"-{whole}"),
+            (false, _) => string.Create(CultureInfo.InvariantCulture, $"{whole}.{tenth}"),
+            _ => string.Create(CultureInfo.InvariantCulture, $"-{whole}.{tenth}"),
+        };
+    }
 
     /// <summary>For text and attribute values alike; characters that XML forbids become a question mark.</summary>
     public static string Escape(string text)
     {
+        if (!text.AsSpan().ContainsAnyExcept(s_plain))
+        {
+            return text;
+        }
+
         var safe = new StringBuilder(text.Length);
         foreach (var rune in text.EnumerateRunes())
         {

@@ -36,7 +36,11 @@ internal sealed class WiringAssembly
     }
 
     /// <returns>null where the answers leave no harness to work on.</returns>
-    public WiringSheet? Assemble(DonorVariant donor, ChassisVariant chassis, Knowledge.Ecu? ecu, Func<string, Answer?> answers, IEnumerable<Part> parts)
+    public WiringSheet? Assemble(DonorVariant donor, ChassisVariant chassis, Knowledge.Ecu? ecu, Func<string, Answer?> answers, IEnumerable<Part> parts) =>
+        Case(donor, chassis, ecu, answers, parts) is { } one ? Assemble(one) : null;
+
+    /// <summary>What the wiring of a combination goes by; null where the answers leave no harness to work on.</summary>
+    public WiringCase? Case(DonorVariant donor, ChassisVariant chassis, Knowledge.Ecu? ecu, Func<string, Answer?> answers, IEnumerable<Part> parts)
     {
         var harness = answers(_kb.Settings.HarnessPosition)?.Source == "chassis" ? chassis.Harness : donor.Harness;
         if (harness is null)
@@ -44,10 +48,25 @@ internal sealed class WiringAssembly
             return null;
         }
 
+        var devices = ImmutableArray.CreateBuilder<FittedDevice>();
+        foreach (var role in _kb.Vocabulary.Devices.All)
+        {
+            if (Fitted(role, donor, chassis, answers) is { } fitted)
+            {
+                devices.Add(fitted);
+            }
+        }
+
+        return new WiringCase(donor, chassis, harness, ecu, devices.ToImmutable(), [.. parts.Where(part => part.ChangesWiring || part.Wiring is { Kind: WiringGoods.PlugSet })]);
+    }
+
+    public WiringSheet Assemble(WiringCase one)
+    {
+        var (donor, chassis, harness, ecu, devices, parts) = one;
         var brought = parts.SelectMany(part => part.OwnWires).ToHashSet(StringComparer.Ordinal);
         var title = ReferenceEquals(harness, chassis.Harness) ? $"{chassis.Title}: engine harness" : $"{donor.Title}: engine harness";
         var input = new WiringInput(
-            [.. _kb.Vocabulary.Devices.All.Select(role => Fitted(role, donor, chassis, answers)).OfType<Device>().Select(device => Without(device, brought)).OfType<Device>()],
+            [.. devices.Select(device => Without(Device(device), brought)).OfType<Device>()],
             new Harness(
                 title,
                 harness.Ecu is { } id && _kb.Ecus.Find(id) is { } own ? Ecu(own) : null,
@@ -69,11 +88,12 @@ internal sealed class WiringAssembly
         return sheet with { Purchases = WiringPurchases.Of(sheet, _stock, cut?.Plugs.Select(plug => plug.Value.Connector)) };
     }
 
-    private Device? Fitted(DeviceRole role, DonorVariant donor, ChassisVariant chassis, Func<string, Answer?> answers)
+    private FittedDevice? Fitted(DeviceRole role, DonorVariant donor, ChassisVariant chassis, Func<string, Answer?> answers)
     {
+        var own = donor.Device(role.Id);
         if (role.Position is null)
         {
-            return Device(role, donor.Device(role.Id));
+            return own is null ? null : new FittedDevice(role, own, own.Location);
         }
 
         var answer = answers(role.Position);
@@ -82,10 +102,9 @@ internal sealed class WiringAssembly
             return null;
         }
 
-        var bought = new[] { answer.Part }.Concat(answer.Also).OfType<string>().SelectMany(id => _kb.Parts.Find(id)?.Devices ?? []).FirstOrDefault(device => device.Role == role.Id);
-        if (bought is not null)
+        if (Bought(role, answer) is { } bought)
         {
-            return Device(role, Placed(bought, chassis));
+            return new FittedDevice(role, bought, Place(bought, chassis));
         }
 
         switch (answer.Source)
@@ -93,18 +112,30 @@ internal sealed class WiringAssembly
             case "chassis" when chassis.Device(role.Id) is { } kept:
                 // What moves onto the donor's engine, and every accessory that its belt drives, takes the place that the donor has for it.
                 var moves = answer.Treatment == "move" || chassis.AccessoryAt(role.Position) is not null;
-                return Device(role, moves && donor.Device(role.Id) is { } place ? kept with { Location = place.Location } : kept);
-            case "donor" or "new" or "made":
-                return Device(role, donor.Device(role.Id) is { } own ? Placed(own, chassis) : null);
+                return new FittedDevice(role, kept, moves && own is not null ? own.Location : kept.Location);
+            case "donor" or "new" or "made" when own is not null:
+                return new FittedDevice(role, own, Place(own, chassis));
             default:
                 // Of another vehicle's part only its own entry can say which plug it has.
                 return null;
         }
     }
 
+    private DeviceEntry? Bought(DeviceRole role, Answer answer)
+    {
+        foreach (var id in answer.PartIds)
+        {
+            if (_kb.Parts.Find(id)?.Devices.FirstOrDefault(device => device.Role == role.Id) is { } bought)
+            {
+                return bought;
+            }
+        }
+
+        return null;
+    }
+
     /// <summary>Where this car has room for it: a part and a donor know no other dash than their own.</summary>
-    private static DeviceEntry Placed(DeviceEntry device, ChassisVariant chassis) =>
-        chassis.Places.TryGetValue(device.Role, out var place) ? device with { Location = place } : device;
+    private static Knowledge.BayPoint Place(DeviceEntry device, ChassisVariant chassis) => chassis.Places.TryGetValue(device.Role, out var place) ? place : device.Location;
 
     /// <summary>A device as the harness meets it; null where a part brings every wire that it has.</summary>
     private static Device? Without(Device device, HashSet<string> brought) =>
@@ -128,9 +159,10 @@ internal sealed class WiringAssembly
         _ => WiringGood.Wire,
     };
 
-    private static Device? Device(DeviceRole role, DeviceEntry? entry) => entry is null
-        ? null
-        : new Device(role.Id, entry.Title ?? role.Title, entry.Connector, Point(entry.Location), [.. entry.Pins.Select(pin => KeyValuePair.Create(pin.Cavity, pin.Signal))])
+    private static Device Device(FittedDevice fitted)
+    {
+        var (role, entry, place) = fitted;
+        return new Device(role.Id, entry.Title ?? role.Title, entry.Connector, Point(place), [.. entry.Pins.Select(pin => KeyValuePair.Create(pin.Cavity, pin.Signal))])
         {
             CurrentA = (double?)(entry.CurrentA ?? role.CurrentA),
             OwnFuse = role.OwnFuse,
@@ -138,6 +170,7 @@ internal sealed class WiringAssembly
             InCabin = role.InCabin,
             ToCabin = entry.ToCabin,
         };
+    }
 
     private static Worksheets.Wiring.Ecu Ecu(Knowledge.Ecu ecu) =>
         new(ecu.Id, ecu.Title, [.. ecu.Plugs.Select(plug => new EcuPlug(plug.Key, plug.Value.Connector, Pins(plug.Value)))])

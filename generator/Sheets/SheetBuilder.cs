@@ -26,6 +26,7 @@ public sealed class SheetBuilder
     private readonly Dictionary<string, Region> _speaks = new(StringComparer.Ordinal);
     private readonly Dictionary<string, Region> _options = new(StringComparer.Ordinal);
     private readonly RulesNearby _nearby;
+    private readonly SheetMemories _memories = new();
     private readonly FrozenDictionary<string, Region> _taskWhen;
     private readonly FrozenDictionary<Condition, Region> _fastenerWhen;
 
@@ -72,7 +73,18 @@ public sealed class SheetBuilder
         return region;
     }
 
-    public Sheet Build(ReadOnlySpan<int> combination) => Build(combination, new SheetMemory());
+    public Sheet Build(ReadOnlySpan<int> combination)
+    {
+        var memory = Remember(combination);
+        var sheet = Build(combination, memory);
+        LetGo(combination, memory);
+        return sheet;
+    }
+
+    /// <summary>What is known of a combination's chassis and donor, for many combinations of the two; to be given back to <see cref="LetGo"/>.</summary>
+    internal SheetMemory Remember(ReadOnlySpan<int> combination) => _memories.Take(combination[_resolution.Space.Chassis], combination[_resolution.Space.Donor]);
+
+    internal void LetGo(ReadOnlySpan<int> combination, SheetMemory memory) => _memories.GiveBack(combination[_resolution.Space.Chassis], combination[_resolution.Space.Donor], memory);
 
     /// <param name="memory">What was worked out for other combinations of the same chassis and donor.</param>
     internal Sheet Build(ReadOnlySpan<int> combination, SheetMemory memory)
@@ -94,7 +106,7 @@ public sealed class SheetBuilder
         var wanted = Tasks(values, speaking);
         var tasks = memory.Recall("order", Joined(wanted.Select(task => task.Id)), At, _ => WorkOrder.Sort(wanted));
         var parts = answers.Where(answer => answer.Answer is not null).SelectMany(answer => PartsOf(answer.Answer!)).DistinctBy(part => part.Id).ToList();
-        var wiring = memory.Recall("wiring", Joined(parts.Where(part => part.ChangesWiring || part.Wiring is not null).Select(part => part.Id).Prepend(ecu?.Id ?? "")), At, at => _wiring.Assemble(donor, chassis, ecu, at, parts));
+        var wiring = _wiring.Case(donor, chassis, ecu, At, parts) is { } wired ? memory.Recall(wired, _wiring.Assemble) : null;
         var shopping = Shopping(answers, belts, hoses, wiring);
         var work = Joined(tasks.Select(task => task.Id));
         var one = new LedgerCase(chassis, donor, gearbox, ecu, At)

@@ -39,11 +39,35 @@ public static class SheetTexts
         ];
     }
 
-    public static ImmutableArray<SheetMistake> Mistakes(Sheet sheet) =>
-    [
-        .. sheet.Answers.Where(answer => answer.Answer is not null).SelectMany(answer => answer.Answer!.Mistakes.Select(text => new SheetMistake(text, answer.Rule, answer.Position)))
-            .Concat(sheet.Speaking.SelectMany(rule => rule.Mistakes.Select(text => new SheetMistake(text, rule, null))))
-            .Concat(sheet.Tasks.SelectMany(task => task.Mistakes.Select(text => new SheetMistake(text, null, null))))
-            .DistinctBy(mistake => mistake.Text),
-    ];
+    public static ImmutableArray<SheetMistake> Mistakes(Sheet sheet)
+    {
+        var (told, said) = (ImmutableArray.CreateBuilder<SheetMistake>(), new HashSet<string>(StringComparer.Ordinal));
+        void Tell(ImmutableArray<string> texts, Rule? rule, Position? position)
+        {
+            foreach (var text in texts)
+            {
+                if (said.Add(text))
+                {
+                    told.Add(new SheetMistake(text, rule, position));
+                }
+            }
+        }
+
+        foreach (var answer in sheet.Answers)
+        {
+            Tell(answer.Answer?.Mistakes ?? [], answer.Rule, answer.Position);
+        }
+
+        foreach (var rule in sheet.Speaking)
+        {
+            Tell(rule.Mistakes, rule, null);
+        }
+
+        foreach (var task in sheet.Tasks)
+        {
+            Tell(task.Mistakes, null, null);
+        }
+
+        return told.ToImmutable();
+    }
 }

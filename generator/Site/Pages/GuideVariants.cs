@@ -29,7 +29,6 @@ internal sealed class GuideVariants(SiteKnowledge site, GuideEntry guide)
 
     private readonly RowTables _tables = new();
     private readonly RowTables.Table _lines = new();
-    private readonly SheetMemory _memory = new();
     private readonly Dictionary<string, string> _inline = new(StringComparer.Ordinal);
 
     public static string Path(GuideEntry guide) => System.IO.Path.ChangeExtension(SitePaths.Bench(guide.Path, "choices"), "js");
@@ -48,13 +47,15 @@ internal sealed class GuideVariants(SiteKnowledge site, GuideEntry guide)
             positions = new GuideSystems(site, guide).Variable();
         }
 
-        var recommended = site.Sheets.Build(guide.Recommended.AsSpan(), _memory);
+        var memory = site.Sheets.Remember(guide.Recommended.AsSpan());
+        var recommended = site.Sheets.Build(guide.Recommended.AsSpan(), memory);
         foreach (var (name, rows) in OnPage(recommended))
         {
             _tables.Shown(name, rows());
         }
 
-        var told = combinations.ConvertAll(values => Combination(values, recommended, positions));
+        var told = combinations.ConvertAll(values => Combination(values, site.Sheets.Build(values, memory), recommended, positions));
+        site.Sheets.LetGo(guide.Recommended.AsSpan(), memory);
         var options = choices.ConvertAll(choice => choice.Options.Select(option => option.Id).Append(Choice.None).ToList());
         return Written(json =>
         {
@@ -116,9 +117,8 @@ internal sealed class GuideVariants(SiteKnowledge site, GuideEntry guide)
 
     private string OptionOf(ReadOnlySpan<int> values, Choice choice) => site.Resolution.Space.OptionOf(values, choice.Id);
 
-    private (int Lines, Dictionary<string, int> Blocks) Combination(int[] values, Sheet recommended, ImmutableArray<VariantPosition> positions)
+    private (int Lines, Dictionary<string, int> Blocks) Combination(int[] values, Sheet sheet, Sheet recommended, ImmutableArray<VariantPosition> positions)
     {
-        var sheet = site.Sheets.Build(values, _memory);
         var lines = positions.Select(position => sheet.At(position.Id)?.Rule?.Id is { } rule ? position.Lines.First(line => line.Rule == rule).Number : -1);
         var summary = GuidePages.Summary(site, sheet, guide, values.AsSpan().SequenceEqual(guide.Recommended.AsSpan()) ? "the recommended choices" : "these choices");
         var blocks = new Dictionary<string, int>(StringComparer.Ordinal);

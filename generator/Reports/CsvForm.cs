@@ -5,26 +5,20 @@ namespace Swapwright.Reports;
 /// <summary>Comma-separated values after RFC 4180, with LF line ends.</summary>
 internal static class CsvForm
 {
-    public static string Write(IReadOnlyList<string> header, IEnumerable<IReadOnlyList<string>> rows)
+    public static string Write(IReadOnlyList<string> header, IEnumerable<IReadOnlyList<string>> rows) => Write(header, rows.Select(Row));
+
+    /// <param name="rows">As <see cref="Row"/> writes them.</param>
+    public static string Write(IReadOnlyList<string> header, IEnumerable<string> rows) => string.Concat(rows.Prepend(Row(header)));
+
+    public static string Row(IReadOnlyList<string> cells)
     {
         var text = new StringBuilder();
-        Row(text, header);
-        foreach (var row in rows)
-        {
-            Row(text, row);
-        }
-
-        return text.ToString();
-    }
-
-    private static void Row(StringBuilder text, IReadOnlyList<string> cells)
-    {
         for (var at = 0; at < cells.Count; at++)
         {
             text.Append(at == 0 ? "" : ",").Append(Cell(cells[at]));
         }
 
-        text.Append('\n');
+        return text.Append('\n').ToString();
     }
 
     private static string Cell(string value)

@@ -12,7 +12,8 @@ namespace Swapwright.Reports;
 
 /// <summary>A sheet as JSON; its form is schema/reports/sheet.schema.json.</summary>
 /// <param name="forced">What the builder's own decisions left no choice of; left out where nobody decided anything.</param>
-public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray<KeyValuePair<string, string>> forced = default)
+/// <param name="known">What was written of answers before, for many sheets.</param>
+public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray<KeyValuePair<string, string>> forced = default, AnswerForms? known = null)
 {
     private Region? _pair;
 
@@ -46,7 +47,7 @@ public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray
 
     private IEnumerable<(string Name, Action Write)> Parts(Utf8JsonWriter json) =>
     [
-        ("answers", () => json.Objects("answers", sheet.Answers.Where(answer => answer.Answer is not null), answer => Answer(json, answer))),
+        ("answers", () => json.Objects("answers", sheet.Answers.Where(answer => answer.Answer is not null), answer => Member(json, answer))),
         ("belts", () => json.Objects("belts", sheet.Belts, belt => SheetBelts.Write(json, belt))),
         ("wiring", () => SheetWiring.Write(json, sheet.Wiring)),
         ("hoses", () => SheetHoses.Write(json, sheet.Hoses)),
@@ -83,7 +84,29 @@ public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray
         }
     }
 
+    private void Member(Utf8JsonWriter json, SheetAnswer at)
+    {
+        if (known is null)
+        {
+            Answer(json, at);
+            return;
+        }
+
+        // The other members that are the same in every sheet follow within the same piece.
+        json.WritePropertyName("position");
+        json.WriteRawValue(known.Members(at), skipInputValidation: true);
+        Here(json, at);
+    }
+
+    /// <summary>An answer, all members.</summary>
     internal void Answer(Utf8JsonWriter json, SheetAnswer at)
+    {
+        Everywhere(json, at);
+        Here(json, at);
+    }
+
+    /// <summary>What is the same in every sheet in which the answer stands; the position is first.</summary>
+    internal static void Everywhere(Utf8JsonWriter json, SheetAnswer at)
     {
         var answer = at.Answer!;
         var rule = at.Rule!;
@@ -99,9 +122,13 @@ public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray
         json.Text("article", answer.Article);
         json.Text("because", rule.Because);
         json.WriteString("rule", rule.Id);
-        json.Texts("overridden", at.Overridden.Select(over => over.Rule.Id));
         json.Texts("sources", rule.Sources);
         json.Text("standing", rule.Standing);
+    }
+
+    private void Here(Utf8JsonWriter json, SheetAnswer at)
+    {
+        json.Texts("overridden", at.Overridden.Select(over => over.Rule.Id));
         json.Objects("alternatives", Alternatives.At(resolution, sheet, at, Pair()), alternative =>
         {
             json.Object("choices", () =>

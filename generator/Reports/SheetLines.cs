@@ -21,13 +21,15 @@ public sealed class SheetLines(Sheet sheet, Resolution resolution, ImmutableArra
     public string Markdown() => Render(new MarkdownLayout());
 
     /// <summary>One row an answer (RFC 4180), every cell safe to open in a spreadsheet.</summary>
-    public string Csv() => CsvForm.Write(
+    public string Csv(AnswerForms? known = null) => CsvForm.Write(
         ["system", "position", "verb", "source", "treatment", "part", "also", "steps", "rule", "standing", "sources"],
-        sheet.Answers.Where(answer => answer.Answer is not null).Select(at => (IReadOnlyList<string>)
-        [
-            at.Position.System, at.Position.Id, AnswerWording.Word(AnswerWording.Verb(at.Answer!)), at.Answer!.Source, at.Answer.Treatment, at.Answer.Part ?? "",
-            string.Join(' ', at.Answer.Also), string.Join(" | ", at.Answer.Steps), at.Rule!.Id, at.Rule.Standing, string.Join(' ', at.Rule.Sources),
-        ]));
+        sheet.Answers.Where(answer => answer.Answer is not null).Select(answer => known?.Row(answer) ?? Row(answer)));
+
+    internal static string Row(SheetAnswer at) => CsvForm.Row(
+    [
+        at.Position.System, at.Position.Id, AnswerWording.Word(AnswerWording.Verb(at.Answer!)), at.Answer!.Source, at.Answer.Treatment, at.Answer.Part ?? "",
+        string.Join(' ', at.Answer.Also), string.Join(" | ", at.Answer.Steps), at.Rule!.Id, at.Rule.Standing, string.Join(' ', at.Rule.Sources),
+    ]);
 
     private string Render(Layout layout)
     {

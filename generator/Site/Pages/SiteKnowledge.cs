@@ -5,6 +5,7 @@ using System.Numerics;
 using System.Runtime.CompilerServices;
 using Swapwright.Findings;
 using Swapwright.Knowledge;
+using Swapwright.Reports;
 using Swapwright.Rules;
 using Swapwright.Sheets;
 using Swapwright.Site.Machines;
@@ -61,6 +62,9 @@ internal sealed class SiteKnowledge
     public RegionWords Words { get; }
 
     public SheetBuilder Sheets { get; }
+
+    /// <summary>What the data beside the guides say of answers.</summary>
+    public AnswerForms Answers { get; } = new();
 
     public MarkdownText Markdown { get; }
 

@@ -5,10 +5,10 @@ namespace Swapwright.Reports;
 /// <summary>Comma-separated values after RFC 4180, with LF line ends.</summary>
 internal static class CsvForm
 {
-    public static string Write(IReadOnlyList<string> header, IEnumerable<IReadOnlyList<string>> rows) => Write(header, rows.Select(Row));
+    public static string Write(IReadOnlyList<string> header, IEnumerable<IReadOnlyList<string>> rows) => OfRows(header, rows.Select(Row));
 
     /// <param name="rows">As <see cref="Row"/> writes them.</param>
-    public static string Write(IReadOnlyList<string> header, IEnumerable<string> rows) => string.Concat(rows.Prepend(Row(header)));
+    public static string OfRows(IReadOnlyList<string> header, IEnumerable<string> rows) => string.Concat(rows.Prepend(Row(header)));
 
     public static string Row(IReadOnlyList<string> cells)
     {

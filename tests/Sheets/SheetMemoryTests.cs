@@ -1,0 +1,53 @@
+using System.Buffers;
+using System.Text.Json.Nodes;
+using Swapwright.Reports;
+using Swapwright.Rules;
+using Swapwright.Sheets;
+
+namespace Swapwright.Tests.Sheets;
+
+/// <summary>What is worked out once for many combinations, held against each worked out for itself.</summary>
+public class SheetMemoryTests
+{
+    // Pairs of chassis and donor of the shipped base that are looked at: one in so many, all guides of each.
+    private const int Every = 9;
+
+    private static readonly Resolution s_resolution = ShippedKnowledge.Proof().Resolution!;
+
+    [Fact]
+    public void Build_GuidesOfAPair_IsWhatEachIsByItself()
+    {
+        var (together, known, shared) = (new SheetBuilder(s_resolution), new AnswerForms(), 0);
+        foreach (var pair in Pairs())
+        {
+            var sheets = pair.ConvertAll(values => together.Build(values));
+            foreach (var (values, sheet) in pair.Zip(sheets))
+            {
+                var alone = new SheetBuilder(s_resolution, many: false).Build(values);
+                Assert.True(JsonNode.DeepEquals(Json(alone, null), Json(sheet, known)), $"{sheet.Chassis.Id}, {sheet.Donor.Id}");
+                Assert.Equal(new SheetLines(alone, s_resolution).Csv(), new SheetLines(sheet, s_resolution).Csv(known));
+            }
+
+            shared += sheets.Count(sheet => sheet != sheets[0] && ReferenceEquals(sheet.Wiring, sheets[0].Wiring));
+        }
+
+        Assert.True(shared > 0);
+    }
+
+    private static List<List<int[]>> Pairs()
+    {
+        var headlines = new Headlines(s_resolution);
+        return
+        [
+            .. headlines.All().GroupBy(headline => (headline.Chassis.Id, headline.Donor.Id)).Where((_, at) => at % Every == 0)
+                .Select(pair => pair.SelectMany(headline => new[] { headlines.Default(headline.Slice), s_resolution.Store.Witness(headline.Slice) }).ToList()),
+        ];
+    }
+
+    private static JsonNode Json(Sheet sheet, AnswerForms? known)
+    {
+        var buffer = new ArrayBufferWriter<byte>();
+        new SheetJson(sheet, s_resolution, known: known).Write(buffer);
+        return JsonNode.Parse(buffer.WrittenSpan)!;
+    }
+}

@@ -11,6 +11,7 @@ app.Configure(config =>
     config.SetApplicationVersion(Product.Version);
     config.ConfigureConsole(Terminal.Out);
     config.UseStrictParsing();
+    config.SetHelpProvider(new HelpWithExits(config.Settings));
     config.AddCommand<CheckCommand>("check")
         .WithDescription("Read a knowledge base and prove that it agrees with itself.")
         .WithExample("check")

@@ -95,7 +95,7 @@ internal sealed class DraftCommand : Command<DraftCommand.Settings>
         }
 
         DraftFolder.Write(settings.Folder, drafted.Path, drafted.Text);
-        Terminal.Out.MarkupLine(PlainText.Markup($"{Path.Combine(settings.Folder, drafted.Path)}: put your own in place of the sentences it was filled with, and look at what each remark (#) asks. Then run `swapwright check`, and `swapwright register` so that the id never goes in silence."));
+        Terminal.Out.MarkupLine(PlainText.Markup($"{Path.Combine(settings.Folder, drafted.Path)}: put your own in place of the sentences that begin with `(to write)`, and look at what each remark (#) asks. Then run `swapwright check`, and `swapwright register` so that the id never goes in silence."));
         return Exit.Sound;
     }
 

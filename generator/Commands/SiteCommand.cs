@@ -20,7 +20,7 @@ internal sealed class SiteCommand : Command<SiteCommand.Settings>
         public string To { get; init; } = "out/site";
 
         [CommandOption("--templates <FOLDER>")]
-        [Description("Templates to use in place of the built-in ones.")]
+        [Description("Folder of templates to use in place of the built-in ones; site-template/ inside the base is laid over either.")]
         public string? Templates { get; init; }
 
         [CommandOption("--shard <K/N>")]
@@ -70,11 +70,21 @@ internal sealed class SiteCommand : Command<SiteCommand.Settings>
         ? Site.Rendering.Templates.FromFolder(folder)
         : throw new ArgumentProblemException($"no folder `{folder}` of templates");
 
+    /// <summary>The one line for a log: what was begun, for whoever reads it while the run goes on or after it was killed.</summary>
+    private static void Begin(string to, Shard? shard, int done, int all)
+    {
+        if (done == 0)
+        {
+            var part = shard is null ? "" : string.Create(CultureInfo.InvariantCulture, $", part {shard.Number} of {shard.Of},");
+            Terminal.Out.MarkupLine(string.Create(CultureInfo.InvariantCulture, $"Rendering {all} {(all == 1 ? "guide" : "guides")}{part} into {PlainText.Markup(to)}"));
+        }
+    }
+
     private static (int Guides, int Pages, int Made) Render(Settings settings, Findings.Proof proof, Templates templates, Shard? shard, CancellationToken cancellation)
     {
         if (!Terminal.Out.Profile.Out.IsTerminal)
         {
-            return SiteBuilder.Render(proof, settings.To, templates, null, shard, settings.Anew, cancellation);
+            return SiteBuilder.Render(proof, settings.To, templates, (done, all) => Begin(settings.To, shard, done, all), shard, settings.Anew, cancellation);
         }
 
         (int, int, int) result = default;

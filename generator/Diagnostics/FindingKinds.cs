@@ -49,6 +49,8 @@ public static class FindingKinds
 
     public static readonly FindingKind MissingInput = new("missing-input", Severity.Note, "Fact left out that a worksheet wants");
 
+    public static readonly FindingKind Unwritten = new("unwritten", Severity.Warning, "Text of a draft that is still to be written");
+
     /// <summary>All kinds, in the order in which the documentation lists them.</summary>
     public static readonly ImmutableArray<FindingKind> All =
     [
@@ -57,6 +59,6 @@ public static class FindingKinds
         PinType, WireSize, Mate, TaskCycle, TaskOrder, PartUse, Unsourced, Stale, Standing, Article, IdleAccept,
         ShadowedRule, RedundantRule, IdleOverride, DeadOption, ForcedOption, DefaultClash, BeltLength, BeltWrap, BeltPlane, BeltFace, StatedValue, UnheldValue,
         PortClash, OpenPort, HoseSize,
-        MissingInput,
+        MissingInput, Unwritten,
     ];
 }

@@ -3,6 +3,7 @@ using System.Text;
 using Swapwright.Diagnostics;
 using Swapwright.Findings;
 using Swapwright.Knowledge;
+using Swapwright.Knowledge.Texts;
 using Swapwright.Source;
 
 namespace Swapwright.Drafting;
@@ -56,10 +57,10 @@ public static class Draft
         ];
     }
 
-    private const string Body = """
+    private const string Body = $"""
         ## What to do first
 
-        Write it for somebody under the bonnet: short sentences, in the order in which the hands move. Headings begin with `##`.
+        {Unwritten.Mark} Write it for somebody under the bonnet: short sentences, in the order in which the hands move. Headings begin with `##`.
 
         """;
 
@@ -70,7 +71,7 @@ public static class Draft
         <svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 440 120">
           <!-- Colours by class only; swap-kb/pictures says which there are. An article shows it as ![words](picture:ID). -->
           <title>{System.Security.SecurityElement.Escape(title)}</title>
-          <desc>Say what there is to see, for those who do not see it.</desc>
+          <desc>{Unwritten.Mark} Say what there is to see, for those who do not see it.</desc>
           <path class="thick stroke-copper" d="M20 60 H420"/>
           <text x="220" y="48" text-anchor="middle" class="strong">{System.Security.SecurityElement.Escape(title)}</text>
         </svg>

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Swapwright.Knowledge;
+using Swapwright.Knowledge.Texts;
 
 namespace Swapwright.Drafting;
 
@@ -27,24 +28,26 @@ internal sealed class DraftForms(KnowledgeBase kb, DraftRequest request, string 
         "task" => Task(),
         "article" => Article(),
         "page" => Title()
-            .Add("summary", DraftScalar.Of("What this page is for, in one sentence."))
+            .Add("summary", ToWrite("What this page is for, in one sentence."))
             .Add("linked", "footer", "footer or navigation")
             .Add("order", "10", "place among the links; lower comes first"),
         "position" => Title()
             .Add("system", DraftScalar.Of(request.System ?? ""), "heading it is listed under")
-            .Add("about", DraftScalar.Of("What it is, and how to tell which one you have."))
+            .Add("about", ToWrite("What it is, and how to tell which one you have."))
             .Remark("applies: a condition, where the position is not on every vehicle; safety: fuel, brakes, lifting, …")
             .Remark("Every position needs an answer in every combination: write its general rule next."),
         "source" => Title()
             .Add("kind", "reader-report", "measurement, build-log, manual, standard, reader-report or common-practice")
             .Add("date", kb.Settings.AsOf, "the day it was made or said")
             .Add("by", "unnamed", "a person, a group, a publisher")
-            .Add("about", DraftScalar.Of("What was measured or said, on how many vehicles.")),
+            .Add("about", ToWrite("What was measured or said, on how many vehicles.")),
         "term" => new DraftMapping()
             .Add("term", DraftScalar.Of(title.ToLowerInvariant()))
-            .Add("short", DraftScalar.Of("What it means, in one sentence."), "shown where a reader points at the word"),
+            .Add("short", ToWrite("What it means, in one sentence."), "shown where a reader points at the word"),
         _ => throw new DraftProblemException($"nothing is drafted for `{kind}`"),
     };
+
+    private static string ToWrite(string wanted) => DraftScalar.Of(Unwritten.Text(wanted));
 
     private DraftMapping Title() => new DraftMapping().Add("title", DraftScalar.Of(title));
 
@@ -52,8 +55,8 @@ internal sealed class DraftForms(KnowledgeBase kb, DraftRequest request, string 
     {
         var form = Title();
         return request.Like is { } like
-            ? form.Add("like", DraftScalar.Of(like), "everything is taken from there that is not said here").Add("about", DraftScalar.Of(about)).Remark("Say only what differs; `key: null` takes something out.")
-            : form.Add("about", DraftScalar.Of(about));
+            ? form.Add("like", DraftScalar.Of(like), "everything is taken from there that is not said here").Add("about", ToWrite(about)).Remark("Say only what differs; `key: null` takes something out.")
+            : form.Add("about", ToWrite(about));
     }
 
     private DraftMapping Variant<T>(string subject, IEnumerable<T> others, string more)
@@ -67,14 +70,14 @@ internal sealed class DraftForms(KnowledgeBase kb, DraftRequest request, string 
         {
             return form.Add("like", DraftScalar.Of(like.Id), "everything is taken from there that is not said here")
                 .Add("years", years)
-                .Add("about", DraftScalar.Of("How to tell it from the one it is like."))
+                .Add("about", ToWrite("How to tell it from the one it is like."))
                 .Remark("Say only what differs, as in `facts: {…}`; `key: null` takes something out.");
         }
 
         form.Add("maker", "Unnamed", "who made it")
             .Add("family", DraftScalar.Of(request.Id.Split('-')[0]), "conditions may test it, lists group by it")
             .Add("years", years)
-            .Add("about", DraftScalar.Of("How to tell that this is the variant, standing in front of it."));
+            .Add("about", ToWrite("How to tell that this is the variant, standing in front of it."));
         return WithFacts(form, subject).Remark(more);
     }
 
@@ -83,7 +86,7 @@ internal sealed class DraftForms(KnowledgeBase kb, DraftRequest request, string 
         : form;
 
     private DraftMapping Connector() => Title()
-        .Add("about", DraftScalar.Of("How to tell it: number of cavities, shape, latch, colour, where it is found. Say from which side its face is drawn."))
+        .Add("about", ToWrite("How to tell it: number of cavities, shape, latch, colour, where it is found. Say from which side its face is drawn."))
         .Add("rows", "[[1, 2]]", "the cavities as they lie on the face, row by row")
         .Add("terminal", "blade-2-8", "kind and width of the metal inside")
         .Add("sealed", "false")
@@ -97,8 +100,8 @@ internal sealed class DraftForms(KnowledgeBase kb, DraftRequest request, string 
         .Add("order", "100", "place among the choices; lower comes first")
         .Remark("applies: a condition, where the question does not always arise")
         .Add("options", new DraftMapping()
-            .Add("first", new DraftMapping().Add("title", DraftScalar.Of("The one way")).Add("about", DraftScalar.Of("What speaks for it.")))
-            .Add("second", new DraftMapping().Add("title", DraftScalar.Of("The other way")).Add("about", DraftScalar.Of("What speaks for it."))))
+            .Add("first", new DraftMapping().Add("title", DraftScalar.Of("The one way")).Add("about", ToWrite("What speaks for it.")))
+            .Add("second", new DraftMapping().Add("title", DraftScalar.Of("The other way")).Add("about", ToWrite("What speaks for it."))))
         .Remark($"The first is the default. Rules ask for it as `choice.{request.Id}: second`.")
         .Remark("recommend: which option, when, and why");
 
@@ -121,7 +124,7 @@ internal sealed class DraftForms(KnowledgeBase kb, DraftRequest request, string 
             form.Add("overrides", $"[{string.Join(", ", others)}]", "they answer here too: keep those to which this is the exception");
         }
 
-        return Word(form.Add("because", DraftScalar.Of("Why it is so, for somebody who doubts it.")));
+        return Word(form.Add("because", ToWrite("Why it is so, for somebody who doubts it.")));
     }
 
     /// <summary>On whose word and how sure; a base without sources has nothing to name.</summary>
@@ -142,13 +145,13 @@ internal sealed class DraftForms(KnowledgeBase kb, DraftRequest request, string 
         .Add("hours", "{least: 0.5, likely: 1, most: 2}")
         .Add("skill", "careful", "plain, careful, practised or specialist")
         .Add("people", "1")
-        .Add("steps", $"[{DraftScalar.Of("Say the first step.")}, {DraftScalar.Of("Say the second.")}]")
+        .Add("steps", $"[{ToWrite("Say the first step.")}, {ToWrite("Say the second.")}]")
         .Remark("after: tasks that come first; needs: positions whose parts it takes; tools, cautions, mistakes");
 
     private DraftMapping Article()
     {
         var form = Title()
-            .Add("summary", DraftScalar.Of("What a reader can do afterwards, in one sentence."))
+            .Add("summary", ToWrite("What a reader can do afterwards, in one sentence."))
             .Add("topic", "Others", "articles of one topic stand together");
         if (kb.PositionOrder.FirstOrDefault() is { } position)
         {

@@ -62,7 +62,7 @@ public static class Checks
         PinClash.Check, LostId.Check, UnregisteredId.Check, PinType.Check, WireSize.Check, Mate.Check, TaskCycle.Check, TaskOrder.Check, PartUse.Check, Unsourced.Check, Stale.Check, Standing.Check,
     ];
 
-    public static readonly ImmutableArray<SourceCheck> OfSource = [ArticleText.Check];
+    public static readonly ImmutableArray<SourceCheck> OfSource = [ArticleText.Check, UnwrittenText.Check];
 
     public static readonly ImmutableArray<SpaceCheck> OfSpace =
     [

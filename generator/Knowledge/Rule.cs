@@ -63,6 +63,9 @@ public sealed record Rule(string Id, string Title, Place Place) : Entity(Id, Tit
 
     public string Because { get; init; } = "";
 
+    /// <summary>What a reader is told where the rule excludes: its own words for that, else its reason.</summary>
+    public string WhyExcluded => ExcludeText.Length > 0 ? ExcludeText : Because;
+
     public ImmutableArray<string> Sources { get; init; } = [];
 
     /// <summary>reported, measured or built.</summary>

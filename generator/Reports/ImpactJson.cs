@@ -150,7 +150,7 @@ public static class ImpactJson
     private static void Exclusion(Utf8JsonWriter json, ExclusionChange exclusion)
     {
         json.WriteString("rule", exclusion.Rule.Id);
-        json.Text("because", exclusion.Rule.ExcludeText.Length > 0 ? exclusion.Rule.ExcludeText : exclusion.Rule.Because);
+        json.Text("because", exclusion.Rule.WhyExcluded);
         json.Place("place", exclusion.Rule.Place);
         Extent(json, exclusion.Extent);
     }

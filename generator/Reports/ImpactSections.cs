@@ -70,7 +70,7 @@ internal sealed class ImpactSections(KnowledgeImpact impact)
         $"{exclusion.Rule.Title}, {CheckWords.Many(exclusion.Extent.Combinations, "combination")}",
         [
             new("rule", exclusion.Rule.Id, IsCode: true),
-            new("because", exclusion.Rule.ExcludeText.Length > 0 ? exclusion.Rule.ExcludeText : exclusion.Rule.Because),
+            new("because", exclusion.Rule.WhyExcluded),
             .. Extent(exclusion.Extent),
         ]);
 

@@ -30,7 +30,7 @@ public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray
         json.Objects("excludedBy", sheet.ExcludedBy, rule =>
         {
             json.WriteString("rule", rule.Id);
-            json.Text("because", rule.ExcludeText.Length > 0 ? rule.ExcludeText : rule.Because);
+            json.Text("because", rule.WhyExcluded);
             json.Place("place", rule.Place);
         });
         json.Decisions(sheet, resolution, forced);

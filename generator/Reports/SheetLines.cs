@@ -69,7 +69,7 @@ public sealed class SheetLines(Sheet sheet, Resolution resolution, ImmutableArra
         foreach (var rule in sheet.ExcludedBy)
         {
             layout.Item($"{rule.Title} ({rule.Id}, {rule.Place})");
-            layout.Written(rule.ExcludeText.Length > 0 ? rule.ExcludeText : rule.Because);
+            layout.Written(rule.WhyExcluded);
         }
 
         layout.Detail(Alternatives.NearestBuildable(resolution, sheet) is { IsEmpty: false } changes

@@ -7,7 +7,7 @@ namespace Swapwright.Site;
 /// <summary>A proved knowledge base → a rendered site in a folder.</summary>
 public static class SiteBuilder
 {
-    /// <param name="progress">Told how many of how many guides are done; null where nobody watches.</param>
+    /// <param name="progress">Told how many of how many guides are done, first that none is; null where nobody watches.</param>
     /// <param name="shard">The part to render; null for all.</param>
     /// <param name="anew">Whether every page is made, even where the record of an earlier run says that it would be the same.</param>
     /// <returns>The number of guides, of pages in all, and of pages that were made in this run.</returns>
@@ -30,6 +30,8 @@ public static class SiteBuilder
                 progress?.Invoke(Interlocked.Increment(ref done), guides.Count);
             },
         });
+
+        progress?.Invoke(0, guides.Count);
 
         // The guides come first: what speaks of several then finds what it needs of each already worked out.
         var (pages, made) = SiteWriter.Write(

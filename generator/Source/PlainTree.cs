@@ -9,25 +9,13 @@ namespace Swapwright.Source;
 /// anything else, sound or not, and the file goes to the YAML parser, which is ten times slower and words what is wrong.
 /// Where it does not give up its tree is the parser's, place by place; a test holds the two against each other.
 /// </summary>
-internal sealed class PlainTree
+internal sealed class PlainTree : PlainLines
 {
-    private readonly string _path;
-    private readonly string _text;
-    private readonly LineIndex _lines;
     private readonly SourceLimits _limits;
-
-    // The line that is read, where its content goes on, where it ends, and the columns before its content; -1 after the last line.
-    private int _line;
-    private int _at;
-    private int _end;
-    private int _indent;
     private int _nodes;
 
     private PlainTree(string path, string text, LineIndex lines, SourceLimits limits, int firstLine)
-    {
-        (_path, _text, _lines, _limits) = (path, text, lines, limits);
-        _line = firstLine - 1;
-    }
+        : base(path, text, lines, firstLine) => _limits = limits;
 
     /// <returns>null where the text is not certainly in the plain form; nothing is said about it then.</returns>
     public static MappingNode? Read(string path, string text, LineIndex lines, SourceLimits limits, int firstLine = 1)
@@ -358,47 +346,6 @@ internal sealed class PlainTree
 
     /// <summary>Whether a list or mapping may stand here.</summary>
     private bool Counts(int depth) => depth <= _limits.MaxDepth && ++_nodes <= _limits.MaxNodesPerFile;
-
-    private bool IsItem() => _at < _end && _text[_at] == '-' && (_at + 1 == _end || _text[_at + 1] == ' ');
-
-    /// <summary>Whether nothing but a remark is left of the line.</summary>
-    private bool IsAtEnd()
-    {
-        SkipSpaces();
-        return _at == _end || (_text[_at] == '#' && _text[_at - 1] == ' ');
-    }
-
-    private void SkipSpaces()
-    {
-        while (_at < _end && _text[_at] == ' ')
-        {
-            _at++;
-        }
-    }
-
-    /// <summary>Goes to the next line that holds more than a remark.</summary>
-    private void NextLine()
-    {
-        while (++_line <= _lines.Count)
-        {
-            _at = _lines.Start(_line);
-            _end = _line < _lines.Count ? _lines.Start(_line + 1) - 1 : _text.Length;
-            SkipSpaces();
-            if (_at < _end && _text[_at] != '#')
-            {
-                _indent = _at - _lines.Start(_line);
-                return;
-            }
-        }
-
-        _indent = -1;
-    }
-
-    private Place Here(int start, int end)
-    {
-        var before = _lines.Start(_line) - 1;
-        return new Place(_path, _line, start - before, _line, end - before);
-    }
 
     private static Place Until(Place start, Place last) => start with { EndLine = last.EndLine, EndColumn = last.EndColumn };
 }

@@ -61,6 +61,36 @@ public sealed class ProgramTests : IDisposable
         Assert.All(["check", "sheet", "why"], command => Assert.Contains($"\n    {command} ", run.Output, StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData("check", "Errors were found")]
+    [InlineData("site", "an earlier site is left as it was")]
+    [InlineData("sheet", "The combination cannot be built")]
+    [InlineData("why", "The combination cannot be built")]
+    [InlineData("impact", "Something changes")]
+    [InlineData("draft", "Nothing was written")]
+    [InlineData("register", "The register cannot be read")]
+    [InlineData("preview", "Not used")]
+    [InlineData("schema", "Not used")]
+    public void Help_OfACommand_SaysWhatTheExitCodesMean(string command, string one)
+    {
+        var run = BuiltProgram.Run(_base.Path, command, "--help");
+        Assert.Equal((0, ""), (run.Exit, run.Error));
+        Assert.Matches($"\nEXIT CODES:\n    0    [^\n]+\n    1    [^\n]*{one}[^\n]*\n    2    [^\n]+\n$", run.Output);
+    }
+
+    [Fact]
+    public void Site_IntoALog_SaysWhatBeginsAndWhatCameOfIt()
+    {
+        using var elsewhere = new TemporaryFolder();
+        var run = BuiltProgram.Run(elsewhere.Path, "site", _base.Path, "--to", "made");
+        Assert.Equal((0, ""), (run.Exit, run.Error));
+        Assert.Matches("^Rendering [0-9]+ guides into made\n[0-9]+ guides, [0-9]+ pages: open made[^\n]+\n$", run.Output);
+
+        var part = BuiltProgram.Run(elsewhere.Path, "site", _base.Path, "--to", "part", "--shard", "2/1000");
+        Assert.Equal((0, ""), (part.Exit, part.Error));
+        Assert.Matches("^Rendering (1 guide|0 guides), part 2 of 1000, into part\n[^\n]+\n$", part.Output);
+    }
+
     [Fact]
     public void Sheet_NotBuildable_Exits1WithTheRuleAndTheNearestWay()
     {

@@ -40,6 +40,7 @@ public sealed class DraftTests
         var after = Proof.Of(folder, examine: false);
         Assert.Empty(after.Findings.Where(finding => finding.Severity == Severity.Error && s_form.Contains(finding.Id)).Select(finding => $"{finding.Place}: {finding.Message}"));
         Assert.All(DraftKinds.All, kind => Assert.Contains($"drafted-{kind}", Ids(after.Base, kind)));
+        Assert.Equal(written.Distinct().Order(StringComparer.Ordinal), after.Findings.Where(finding => finding.Kind == FindingKinds.Unwritten).Select(finding => finding.Place.File).Distinct().Order(StringComparer.Ordinal));
         Assert.All(written.Where(path => path.EndsWith(".yaml", StringComparison.Ordinal)), path => Assert.StartsWith("# yaml-language-server: $schema=../", File.ReadAllText(Path.Combine(folder, path)), StringComparison.Ordinal));
     }
 

@@ -241,7 +241,7 @@ internal sealed class FinderData(SiteKnowledge site, ClosedWays closed, WhichPag
             json.WriteStartArray();
             json.WriteStringValue(rule.Title);
             json.WriteStringValue(SitePaths.Rule(rule.Id));
-            json.WriteStringValue(site.Plain(rule.ExcludeText.Length > 0 ? rule.ExcludeText : rule.Because));
+            json.WriteStringValue(site.Plain(rule.WhyExcluded));
             json.WriteEndArray();
         }
 

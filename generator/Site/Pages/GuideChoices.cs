@@ -30,7 +30,7 @@ internal sealed class GuideChoices(SiteKnowledge site, GuideEntry guide)
         return
         [
             .. site.Resolution.Exclusions.Where(exclusion => everything.Meets(exclusion.Region)).Select(exclusion => new GuideExclusion(
-                site.Inline(exclusion.Rule.ExcludeText.Length > 0 ? exclusion.Rule.ExcludeText : exclusion.Rule.Because, path),
+                site.Inline(exclusion.Rule.WhyExcluded, path),
                 SiteKnowledge.Link(exclusion.Rule),
                 everything.Of(exclusion.Region))),
         ];
@@ -112,7 +112,7 @@ internal sealed class GuideChoices(SiteKnowledge site, GuideEntry guide)
             }
         }
 
-        var reasons = closing.Select(exclusion => exclusion.Rule.ExcludeText.Length > 0 ? exclusion.Rule.ExcludeText : exclusion.Rule.Because);
+        var reasons = closing.Select(exclusion => exclusion.Rule.WhyExcluded);
         return site.Inline(string.Join(" ", reasons.Distinct(StringComparer.Ordinal)), guide.Path);
     }
 }

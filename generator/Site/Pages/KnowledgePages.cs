@@ -65,7 +65,7 @@ internal sealed class KnowledgePages(SiteKnowledge site)
             Combinations = SiteKnowledge.Grouped(store.Count(where)),
             CombinationsShare = Share(store.Count(where), store.Count(whole)),
             Answers = [.. rule.Answers.Where(answer => site.Base.Positions.Has(answer.Position)).Select(answer => Answer(answer, path))],
-            Excludes = rule.Excludes ? [site.Inline(rule.ExcludeText.Length > 0 ? rule.ExcludeText : rule.Because, path)] : [],
+            Excludes = rule.Excludes ? [site.Inline(rule.WhyExcluded, path)] : [],
             Requires = rule.Requires is { } required ? [ShopWords.Capital(site.Words.Describe(resolution.RegionOf(required), resolution.Domain))] : [],
             Values =
             [

@@ -55,7 +55,7 @@ internal sealed class VariantPages(SiteKnowledge site, ClosedWays closed)
 
     private NotBuildable NotBuildable(ChassisVariant chassis, DonorVariant donor, PageLink other, string path)
     {
-        var reasons = closed.OfPair(chassis.Id, donor.Id).Select(rule => new ExclusionReason(site.Inline(rule.ExcludeText.Length > 0 ? rule.ExcludeText : rule.Because, path), SiteKnowledge.Link(rule)));
+        var reasons = closed.OfPair(chassis.Id, donor.Id).Select(rule => new ExclusionReason(site.Inline(rule.WhyExcluded, path), SiteKnowledge.Link(rule)));
         lock (site.Store)
         {
             return new NotBuildable(other, [.. reasons], [.. new NearestWays(site).OfPair(chassis, donor, Region.All)]);

@@ -166,6 +166,8 @@ internal sealed class WiringAssembly
         {
             CurrentA = (double?)(entry.CurrentA ?? role.CurrentA),
             OwnFuse = role.OwnFuse,
+            ColdA = (double?)role.ColdCurrentA,
+            Position = role.Position,
             Supplies = role.Supplies,
             InCabin = role.InCabin,
             ToCabin = entry.ToCabin,

@@ -43,6 +43,9 @@ public sealed record DeviceRole(string Id, string Title, string? Position, strin
     /// <summary>Current at full load of such a device that does not say its own, A; null where the signals' currents count.</summary>
     public decimal? CurrentA { get; init; }
 
+    /// <summary>Current that a heater draws while it is cold, A; null for everything else.</summary>
+    public decimal? ColdCurrentA { get; init; }
+
     /// <summary>It lives behind the dash: what feeds and grounds it is there, not on the engine.</summary>
     public bool InCabin { get; init; }
 

@@ -103,7 +103,7 @@ public sealed class SheetLines(Sheet sheet, Resolution resolution, ImmutableArra
         layout.Heading("Belts");
         foreach (var belt in sheet.Belts)
         {
-            var window = belt.Result.Window is { } limits ? string.Create(CultureInfo.InvariantCulture, $", loop {limits.ShortestMm:0} to {limits.LongestMm:0} mm") : "";
+            var window = belt.Result.Window is { } limits ? string.Create(CultureInfo.InvariantCulture, $", loop {limits.ShortestMm:#,0} to {limits.LongestMm:#,0} mm") : "";
             layout.Item($"{belt.Loop.Title}: {belt.Result.Recommended?.Designation ?? "no stocked belt fits"}{(belt.Result.RunnerUp is { } second ? $", else {second.Designation}" : "")}{window}");
             if (belt.Result.Recommended is { } first)
             {

@@ -95,7 +95,7 @@ internal static class SheetWireRuns
     private static void Run(Utf8JsonWriter json, WiringSheet wiring, WireRun run)
     {
         json.WriteString("label", run.Label);
-        json.WriteString("purpose", WiringWords.Purpose(run.Purpose));
+        json.WriteString("purpose", WiringWords.Purpose(wiring, run));
         json.WriteString("signal", run.Signal);
         json.Object("from", () => End(json, run.From));
         json.Object("to", () => End(json, run.To));

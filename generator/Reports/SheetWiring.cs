@@ -91,7 +91,7 @@ internal static class SheetWiring
             [
                 Number(at + 1, "0"), Number(cut.SizeMm2, "0.##"), cut.Colour, Number(cut.LengthMm, "0"), cut.Signal,
                 $"{run.From.Place} {run.From.Cavity}", WiringWords.End(run.From.Kind), $"{run.To.Place} {run.To.Cavity}", WiringWords.End(run.To.Kind),
-                WiringWords.Purpose(run.Purpose), run.Conductor is { } chosen ? Number(chosen.For.CurrentA, "0.##") : "", run.DropV is { } drop ? Number(drop, "0.000") : "",
+                WiringWords.Purpose(sheet, run), run.Conductor is { } chosen ? Number(chosen.For.CurrentA, "0.##") : "", run.DropV is { } drop ? Number(drop, "0.000") : "",
                 run.Conductor is { } why ? WiringWords.Reason(why.Reason) : "", run.Shielded ? "yes" : "", TwistedPairs.Beside(sheet, run)?.Signal ?? "", cut.Label,
             ];
         }));

@@ -36,6 +36,9 @@ public static class WiringWords
         _ => "new",
     };
 
+    /// <summary>What a piece is for, as on a cut list; one that goes on where a wire was cut out of a plug lengthens that.</summary>
+    public static string Purpose(WiringSheet sheet, WireRun run) => Joints.Lengthens(sheet, run) ? "lengthens" : Purpose(run.Purpose);
+
     public static string Reason(ConductorReason reason) => reason switch
     {
         ConductorReason.Current => "current",
@@ -112,7 +115,7 @@ public static class WiringWords
         ? string.Create(CultureInfo.InvariantCulture, $"{fuse.Title}: {fuse.CurrentA:0.##} A is more than a blade fuse stands; use a bolted one and a cable to match.")
         : fuse.SizeStandsA < amps
             ? string.Create(CultureInfo.InvariantCulture, $"{fuse.Title}: {fuse.CurrentA:0.##} A asks for a {amps:0.#} A blade fuse, and a wire of {fuse.SizeMm2:0.##} mm² stands behind {fuse.SizeStandsA:0.#} A only: take a thicker wire.")
-            : string.Create(CultureInfo.InvariantCulture, $"{fuse.Title}: a {amps:0.#} A blade fuse in its new feed, close to where that leaves its source. {fuse.CurrentA:0.##} A flow, and the wire of {fuse.SizeMm2:0.##} mm² stands behind up to {fuse.SizeStandsA:0.#} A.");
+            : string.Create(CultureInfo.InvariantCulture, $"{fuse.Title}: a {amps:0.#} A blade fuse in its new feed, close to where that leaves its source. {fuse.CurrentA:0.##} A flow{(fuse.ColdA is null ? "" : string.Create(CultureInfo.InvariantCulture, $", {fuse.ColdA:0.##} A while it is cold"))}, and the wire of {fuse.SizeMm2:0.##} mm² stands behind up to {fuse.SizeStandsA:0.#} A.");
 
     /// <summary>A relay in words.</summary>
     public static string Relay(RelayAdvice relay) => string.Create(

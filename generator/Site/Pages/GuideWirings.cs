@@ -186,6 +186,7 @@ internal static class GuideWirings
             run is null ? "" : End(wiring, run, run.To),
             run?.Purpose switch
             {
+                _ when run is not null && Joints.Lengthens(wiring, run) => "lengthens a wire",
                 WirePurpose.Extension => "lengthens a wire",
                 WirePurpose.Renewal => "renews the cable; cut it by the old one",
                 WirePurpose.EcuAdapter => "ECU adapter",
@@ -237,7 +238,8 @@ internal static class GuideWirings
         var place = wiring.Data?.TitleOf(end.Place) ?? end.Place;
         var cavity = end.Cavity.Length > 0 ? $", {end.Cavity}" : "";
         return InSentence.Upper(
-            run.Purpose != WirePurpose.Extension ? $"{(end.Kind == WireEndKind.Splice ? $"splice at {place}" : place)}{cavity}"
+            ReferenceEquals(end, run.To) && Joints.Lengthens(wiring, run) ? $"harness wire from {place}{cavity}"
+            : run.Purpose != WirePurpose.Extension ? $"{(end.Kind == WireEndKind.Splice ? $"splice at {place}" : place)}{cavity}"
             : ReferenceEquals(end, run.From) ? $"harness wire from cavity {end.Cavity}"
             : $"{place}{cavity}");
     }

@@ -74,7 +74,7 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Probl
     /// </summary>
     private bool IsApart(AdapterSides sides, string signal, bool mates)
     {
-        if (sides.Purpose == WirePurpose.BodyAdapter && data.CabinGiver(signal) is not null)
+        if (sides.Purpose == WirePurpose.BodyAdapter && (data.CabinGiver(signal) is not null || data.TakesOverFromCabin(signal) is not null))
         {
             return true;
         }
@@ -188,8 +188,9 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Probl
                 WiringProblemKind.SignalNowhere, data.Ecu!.Id, to.Name, signal.Id, $"nothing in this build carries `{signal.Id}` for cavity `{to.Name}`");
         }
 
+        var over = purpose == WirePurpose.BodyAdapter ? data.TakesOverFromCabin(to.Pin.Signal) : null;
         return Row(
-            null, to, AdapterAction.Missing, "nothing fitted carries it",
+            null, to, AdapterAction.Missing, over is null ? "nothing fitted carries it" : $"cap it: {data.TitleOf(over.Role)} takes its place",
             to.Pin.SizeMm2, mayLack, run: null);
     }
 

@@ -41,7 +41,7 @@ internal static class BillOfWiring
             Count(housings.Select(housing => housing.Connector)),
             Count(adapters.Where(adapter => !adapter.PlugsTogether).SelectMany(Counterparts)),
             Count(plugs.Select(plug => plug.LeadPart).OfType<string>()),
-            plugs.Sum(plug => plug.Capped.Count(wire => !wire.StaysInHousing)),
+            plugs.Sum(plug => plug.Capped.Count(wire => !wire.StaysInHousing && wire.Takers.IsEmpty)),
             [
                 .. cuts.GroupBy(cut => (cut.SizeMm2, cut.Colour))
                     .Select(group => new WireLine(group.Key.SizeMm2, group.Key.Colour, group.Sum(cut => cut.LengthMm), group.Count())),

@@ -45,8 +45,18 @@ internal sealed class InputCheck
         }
 
         CheckSignals();
+        data = data with { MadeForPins = [.. data.MadeForPins.Where(pin => HasWire(data, pin.Pin.Signal))] };
         return data with { Signals = data.Signals.ToImmutableDictionary(pair => pair.Key, pair => Mend(pair.Value)) };
     }
+
+    /// <summary>
+    /// Whether the harness has a wire on a cavity of its ECU plug: the ECU may have inputs that no plug of the harness leads to. Feeds, grounds and what is
+    /// shared may meet inside the loom; a harness whose plugs nobody has stated is taken for whole.
+    /// </summary>
+    private static bool HasWire(WiringData data, string signal) =>
+        data.Plugs.IsEmpty
+        || data.SignalOf(signal) is not { Shared: false, Kind: not (SignalKind.Power or SignalKind.Ground) }
+        || data.Plugs.SelectMany(plug => plug.Value.Pins).Concat(data.HarnessBody?.Pins ?? []).Any(pin => pin.Signal == signal);
 
     private static ImmutableArray<T> OrEmpty<T>(ImmutableArray<T> items) => items.IsDefault ? [] : items;
 
@@ -62,6 +72,7 @@ internal sealed class InputCheck
             {
                 Location = ReadPoint(device.Role, device.Location),
                 CurrentA = device.CurrentA is { } current ? ReadCurrent(device.Role, current) : null,
+                ColdA = device.ColdA is { } cold ? ReadCurrent(device.Role, cold) : null,
                 Pins = [.. read.Select(pin => KeyValuePair.Create(pin.Cavity, pin.Signal))],
             });
         }

@@ -42,13 +42,13 @@ public static class Joints
     [
         .. from run in sheet.Runs
            where run.Splices > 0
-           group run.Splices by (Kind: run.Purpose == WirePurpose.Extension || IsFirstAt(sheet, run) ? JointKind.InLine : JointKind.Branch, Thick: Math.Max(run.SizeMm2, run.AskedSizeMm2), Thin: Math.Min(run.SizeMm2, run.AskedSizeMm2)) into joint
+           group run.Splices by (Kind: run.Purpose == WirePurpose.Extension || Lengthens(sheet, run) ? JointKind.InLine : JointKind.Branch, Thick: Math.Max(run.SizeMm2, run.AskedSizeMm2), Thin: Math.Min(run.SizeMm2, run.AskedSizeMm2)) into joint
            orderby joint.Key
            select new JointLine(joint.Key.Kind, joint.Key.Thick, joint.Key.Thin, joint.Sum(), Sleeve(joint.Key.Kind, joint.Key.Thick, joint.Key.Thin), BarrelMm(joint.Key.Thick) + (2 * OverlapMm)),
     ];
 
-    // A wire that was cut out of its plug goes on end to end; what else wants it is laid against that joint.
-    private static bool IsFirstAt(WiringSheet sheet, WireRun run) =>
+    /// <summary>A wire that was cut out of its plug goes on end to end; what else wants it is laid against that joint.</summary>
+    internal static bool Lengthens(WiringSheet sheet, WireRun run) =>
         run.TakesOver && ReferenceEquals(run, sheet.Runs.First(other => other.TakesOver && other.To.Place == run.To.Place && other.To.Cavity == run.To.Cavity));
 
     /// <summary>Terminals by family and size; as many of a family as the bill counts.</summary>

@@ -5,7 +5,11 @@ namespace Swapwright.Worksheets.Wiring;
 /// <summary>A fuse that a new feed asks for.</summary>
 /// <param name="FuseA">Standard blade fuse, A; null where the current is beyond the largest.</param>
 /// <param name="Run">Label of the new wire that it goes into.</param>
-public sealed record FuseAdvice(string Role, string Title, string Signal, double CurrentA, double? FuseA, double SizeMm2, double SizeStandsA, string Run);
+public sealed record FuseAdvice(string Role, string Title, string Signal, double CurrentA, double? FuseA, double SizeMm2, double SizeStandsA, string Run)
+{
+    /// <summary>Current of the cold load, A; null where it is no greater.</summary>
+    public double? ColdA { get; init; }
+}
 
 /// <summary>A relay that a new load asks for.</summary>
 /// <param name="LimitA">Current that the ECU's output switches, A.</param>
@@ -14,7 +18,7 @@ public sealed record RelayAdvice(string Role, string Title, string Signal, doubl
 
 /// <summary>Fuses and relays for loads that the harness did not have: fan, pump, heated sensor.</summary>
 /// <remarks>
-/// A fuse is the smallest standard blade of at least 1.25 times the steady current, so that it is not loaded beyond four fifths for long: common practice,
+/// A fuse is the smallest standard blade of at least 1.25 times the steady current, or that of the cold load where it is greater (a heater warms up slowly), so that it is not loaded beyond four fifths for long: common practice,
 /// no source. The wire has to stand behind it, for the fuse protects the wire and not the load. A relay goes between where the load draws more than the
 /// output that switches it can carry.
 /// </remarks>
@@ -31,7 +35,7 @@ public static class LoadProtection
 
     /// <summary>The fuse of a device's new feed; null for wires that get none.</summary>
     internal static double? FuseFor(WiringData data, Device? device, Signal signal) =>
-        device is { OwnFuse: true } && signal.Kind == SignalKind.Power && data.CurrentOf(device, signal.Id) is { } current ? FuseFor(current) : null;
+        device is { OwnFuse: true } && signal.Kind == SignalKind.Power && data.CurrentOf(device, signal.Id) is { } current ? FuseFor(Math.Max(current, device.ColdA ?? 0)) : null;
 
     public static ImmutableArray<FuseAdvice> Fuses(WiringSheet sheet) => sheet.Data is not { } data ? [] :
     [
@@ -41,7 +45,10 @@ public static class LoadProtection
            let current = data.CurrentOf(pair.Device, signal.Id)
            where current is not null
            select new FuseAdvice(
-               pair.Device.Role, pair.Device.Title, signal.Id, current.Value, FuseFor(current.Value), pair.Run.SizeMm2, ConductorSize.FuseFor(pair.Run.SizeMm2), pair.Run.Label),
+               pair.Device.Role, pair.Device.Title, signal.Id, current.Value, FuseFor(data, pair.Device, signal), pair.Run.SizeMm2, ConductorSize.FuseFor(pair.Run.SizeMm2), pair.Run.Label)
+           {
+               ColdA = pair.Device.ColdA > current ? pair.Device.ColdA : null,
+           },
     ];
 
     public static ImmutableArray<RelayAdvice> Relays(WiringSheet sheet)

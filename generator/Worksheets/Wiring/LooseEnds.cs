@@ -47,7 +47,7 @@ public static class LooseEnds
     {
         foreach (var wire in plug.Capped)
         {
-            var (action, reason) = !wire.Takers.IsEmpty ? (LooseAction.CutOut, $"nothing is fitted that takes this plug: the wire goes to {string.Join(" and ", wire.Takers.Select(end => At(sheet, end)))}")
+            var (action, reason) = !wire.Takers.IsEmpty ? (LooseAction.CutOut, $"{(plug.Outcome == PlugOutcome.Capped ? "nothing is fitted that takes this plug" : "the device has no use for it")}: the wire goes to {string.Join(" and ", wire.Takers.Select(end => At(sheet, end)))}")
                 : plug.Outcome == PlugOutcome.Capped ? (LooseAction.Cap, $"nothing is fitted that takes this plug: cap the plug {(plug.Capped.All(other => other.Takers.IsEmpty) ? "whole" : "with what is left in it")} and tie it back")
                 : sheet.Data?.IsRerouted(wire.Signal) == true ? (LooseAction.Cap, $"it would bypass the {sheet.Data.TitleOf(sheet.Data.SignalOf(wire.Signal)!.Through!)}: cut it off at this plug and seal the end; the new wire from there takes its place")
                 : wire.StaysInHousing ? (LooseAction.LeaveOff, "the device has no use for it; the wire may stay in its cavity")
@@ -68,7 +68,7 @@ public static class LooseEnds
                 : Places.IsAddedRelay(run.To.Place) ? (LooseAction.FeedFrom, $"the harness's wire is too thin for it: lead it to {At(sheet, run.To)}")
                 : run.To.Kind == WireEndKind.Ring ? (LooseAction.RunNew, $"ground it to {sheet.Data?.TitleOf(run.To.Place)}, with a ring terminal")
                 : run.To.Place == Places.Body && sheet.Data?.Devices.First(device => device.Role == plug.Role).ToCabin.Contains(wire.Cavity) == true ? (LooseAction.RunNew, $"it gives the cabin the signal: lead it to {At(sheet, run.To)}, where nothing else is joined")
-                : wire.Action == WireAction.TakesOver ? (LooseAction.RunNew, $"cut the wire out of the plug at {At(sheet, run.To)}, which nothing takes, and lengthen it to here")
+                : wire.Action == WireAction.TakesOver ? (LooseAction.RunNew, $"cut the wire out of the plug at {At(sheet, run.To)}, which has no use for it, and {(Joints.Lengthens(sheet, run) ? "lengthen it to here" : "lay this one against the joint")}")
                 : wire.Action == WireAction.Joins ? (LooseAction.FeedFrom, $"the harness has it at {At(sheet, run.To)}, which is nearest: join it there")
                 : (LooseAction.RunNew, $"the harness has no wire for it here; {At(sheet, run.To)} has the signal");
             yield return new(wire.Signal, Title(sheet, wire.Signal), plug.Role, wire.Cavity, action, reason);

@@ -8,13 +8,8 @@ internal sealed class PlugFitting(WiringData data, WireRouting routing, ProblemL
     /// <summary>The same plugs, their idle wires with what was cut out of the plug and led elsewhere.</summary>
     public static ImmutableArray<PlugWork> WithTakers(ImmutableArray<PlugWork> plugs, IReadOnlyList<WireRun> runs)
     {
-        var taken = runs.Where(run => run.TakesOver).ToLookup(run => (run.To.Place, run.To.Cavity), run => run.From);
-        return
-        [
-            .. plugs.Select(plug => plug.Outcome == PlugOutcome.Capped
-                ? plug with { Capped = [.. plug.Capped.Select(wire => wire with { Takers = [.. taken[(wire.Role, wire.Cavity)]] })] }
-                : plug),
-        ];
+        var taken = runs.Where(run => run.TakesOver).ToLookup(run => (run.To.Place, run.To.Cavity, run.Signal), run => run.From);
+        return [.. plugs.Select(plug => plug with { Capped = [.. plug.Capped.Select(wire => wire with { Takers = [.. taken[(wire.Role, wire.Cavity, wire.Signal)]] })] })];
     }
 
     /// <summary>One entry a device and one a harness plug without a device, by role.</summary>

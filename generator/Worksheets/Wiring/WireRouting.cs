@@ -15,8 +15,7 @@ internal sealed class WireRouting
     public WireRouting(WiringData data)
     {
         this.data = data;
-        var sameEcu = data.Ecu is not null && data.MadeFor?.Id == data.Ecu.Id;
-        TakeShared(data.Ecu?.Id, data.EcuPins, sameEcu ? data.EcuPins : data.MadeForPins);
+        TakeShared(data.Ecu?.Id, data.EcuPins, data.MadeForPins);
         TakeShared(Places.Body, CabinPins, Sides.Of(data.HarnessBody));
     }
 
@@ -55,7 +54,7 @@ internal sealed class WireRouting
         }
 
         var target = ForTheCabin(device, cavity, signal);
-        target ??= signal.Shared ? Nearest(HarnessWires(signal.Id), device.Location, toEcu: false) : null;
+        target ??= signal.Shared ? StartOf(device, signal) : null;
         target ??= BeforeOnTheLine(device, signal);
         target ??= device.InCabin ? null : Nearest(IdleWires(signal), device.Location, toEcu: false);
         target ??= IsSupply(signal)
@@ -129,6 +128,11 @@ internal sealed class WireRouting
             return there;
         }
 
+        if (data.TakesOverFromCabin(signal.Id) is not null)
+        {
+            return null;
+        }
+
         var place = data.CabinBody!.Location;
         var target = data.CabinGiver(signal.Id) is { } giver
             ? new WireTarget(new(WireEndKind.Splice, giver.Device.Role, giver.Cavity, giver.Device.Connector), giver.Device.Location, AtEcu: false)
@@ -167,7 +171,7 @@ internal sealed class WireRouting
             Conductor = conductor,
             WayMm = way,
             JoinedMm2 = target.SizeMm2,
-            TakesOver = target.End.Kind == WireEndKind.Splice && data.IsIdle(target.End.Place),
+            TakesOver = target.End.Kind == WireEndKind.Splice && data.IsIdle(target.End.Place, target.End.Cavity, signal.Id),
         });
     }
 
@@ -198,7 +202,7 @@ internal sealed class WireRouting
         }
 
         // A device of this build gives the cabin the signal; nothing is fed from there.
-        return data.CabinGiver(signal) is null ? CabinEnd(signal) : null;
+        return data.CabinGiver(signal) is null && data.TakesOverFromCabin(signal) is null ? CabinEnd(signal) : null;
     }
 
     private WireTarget? CabinEnd(string signal)
@@ -237,8 +241,28 @@ internal sealed class WireRouting
         select new WireTarget(new(wired ? WireEndKind.Splice : WireEndKind.Terminal, other.Role, pin.Key, other.Connector), other.Location, AtEcu: false);
 
     /// <summary>
-    /// A data line goes from partner to partner in order of their way from the ECU, since a star of long stubs garbles what is said on it
-    /// (common practice, no source). Null for the first partner, for every other kind, and where no line comes from the ECU or the cabin.
+    /// The harness wire of a shared signal that a new one starts at: the nearest; for like devices on one feed the same for all, so that one fuse or relay has
+    /// them all. A wire that nothing takes any more comes first there if it carries them, since the old ones were fed by it. Common practice, no source.
+    /// </summary>
+    private WireTarget? StartOf(Device device, Signal signal)
+    {
+        var wires = HarnessWires(signal.Id).ToList();
+        var like = signal.Kind == SignalKind.Power && !device.Supplies.Contains(signal.Id) ? data.Like(device).Where(other => IsUnfed(other, signal.Id)).ToList() : [];
+        if (like.Count < 2)
+        {
+            return Nearest(wires, device.Location, toEcu: false);
+        }
+
+        var sum = like.Sum(other => data.CurrentOf(other, signal.Id) ?? 0);
+        return wires.OrderByDescending(wire => data.IsIdle(wire.End.Place, wire.End.Cavity, signal.Id) && SharedFeeds.Carries(wire.SizeMm2) >= sum)
+            .ThenBy(wire => like.Sum(other => data.LengthMm(wire.WayMm(data, other.Location, toEcu: false)))).FirstOrDefault();
+    }
+
+    private bool IsUnfed(Device device, string signal) => !data.Plugs.Any(plug => plug.Key == device.Role && plug.Value.Pins.Any(pin => pin.Signal == signal));
+
+    /// <summary>
+    /// A data line goes from partner to partner in order of their way from the ECU, since a star of long stubs garbles what is said on it; a terminator
+    /// ends it, wherever it lies (common practice, no source). Null for the first partner, for every other kind, and where no line comes from the ECU or the cabin.
     /// </summary>
     private WireTarget? BeforeOnTheLine(Device device, Signal signal)
     {
@@ -248,11 +272,14 @@ internal sealed class WireRouting
         }
 
         var partners = data.Devices.Where(other => other.Pins.Any(pin => pin.Value == signal.Id))
-            .OrderBy(other => data.WayToEcuMm(other.Location)).ThenBy(other => other.Role, StringComparer.Ordinal).ToList();
+            .OrderBy(IsTerminator).ThenBy(other => data.WayToEcuMm(other.Location)).ThenBy(other => other.Role, StringComparer.Ordinal).ToList();
         return partners.FindIndex(other => other.Role == device.Role) is > 0 and var at
             ? new(new(WireEndKind.Splice, partners[at - 1].Role, partners[at - 1].Pins.First(pin => pin.Value == signal.Id).Key, partners[at - 1].Connector), partners[at - 1].Location, AtEcu: false)
             : null;
     }
+
+    /// <summary>Nothing but the two wires of a line meet in it, so it is the resistor between them: whatever speaks on the line wants a feed as well.</summary>
+    private bool IsTerminator(Device device) => device.Pins.Length == 2 && device.Pins.All(pin => data.SignalOf(pin.Value)?.Kind == SignalKind.Data);
 
     /// <summary>Wires to plugs that nothing takes, where the harness leads them on to the ECU in use or to the bulkhead.</summary>
     private IEnumerable<WireTarget> IdleWires(Signal signal)

@@ -50,6 +50,15 @@ internal sealed record WiringData(
         _ => Devices.FirstOrDefault(device => device.Role == place)?.Title ?? Plugs.FirstOrDefault(plug => plug.Key == place).Value?.Title ?? place,
     };
 
+    /// <summary>
+    /// One output drives one load: a device in the bay that this build adds takes a driven signal over from what the cabin has for it, which would work beside
+    /// it, as a second fan relay does (common practice, no source). Null where the harness was made for the device, or where the cabin needs the signal.
+    /// </summary>
+    public Device? TakesOverFromCabin(string signal) =>
+        SignalOf(signal) is { Kind: SignalKind.LowSide, Shared: false } && !Needs.Contains(signal)
+            ? Devices.FirstOrDefault(device => !device.InCabin && device.Pins.Any(pin => pin.Value == signal) && Plugs.All(plug => plug.Key != device.Role))
+            : null;
+
     private const string HarnessEcuPlug = "the harness's ECU plug";
 
     /// <summary>The cavity of a device that gives the cabin a signal; null where the harness's wire does.</summary>
@@ -75,6 +84,21 @@ internal sealed record WiringData(
     /// <summary>A plug of the harness whose device is not fitted: its wires may be cut out and led to where they are wanted.</summary>
     public bool IsIdle(string role) => Plugs.Any(plug => plug.Key == role) && Devices.All(device => device.Role != role);
 
+    /// <summary>A wire of the harness that nothing takes: of an idle plug, or one that the device at its plug leaves over.</summary>
+    public bool IsIdle(string role, string cavity, string signal) =>
+        IsIdle(role)
+        || (Devices.FirstOrDefault(device => device.Role == role) is { } device
+            && Plugs.FirstOrDefault(plug => plug.Key == role).Value is { } plug
+            && SignalMatch.Pair(device.Pins, plug.Pins).Left.Any(wire => wire.Cavity == cavity && wire.Signal == signal));
+
+    /// <summary>Devices of one position with the same plug and the same shared signals, as the coils of an engine, the device among them; none where it has no position.</summary>
+    public IEnumerable<Device> Like(Device device) => device.Position is null
+        ? []
+        : Devices.Where(other => other.Position == device.Position && other.Connector == device.Connector && SharedOf(other).SetEquals(SharedOf(device)));
+
+    private HashSet<string> SharedOf(Device device) =>
+        device.Pins.Select(pin => pin.Value).Where(signal => SignalOf(signal) is { Shared: true }).ToHashSet(StringComparer.Ordinal);
+
     /// <summary>
     /// The signal has to come from a device that is fitted and that the harness was made without: what carries it in the harness bypasses the device.
     /// </summary>
@@ -97,11 +121,30 @@ internal sealed record WiringData(
             return known.CurrentA;
         }
 
+        // Beside a stronger ground the weaker one is what the electronics in the device refer to: the load goes back by the stronger (common practice, no source).
+        if (known.Kind == SignalKind.Ground && device.Pins.Any(pin => SignalOf(pin.Value) is { Kind: SignalKind.Ground } other && other.CurrentA > known.CurrentA))
+        {
+            return known.CurrentA;
+        }
+
         var passed = known.Kind == SignalKind.Power
             ? device.Pins.Select(pin => SignalOf(pin.Value)).Where(other => other?.Through == device.Role).Sum(other => other!.CurrentA ?? 0)
             : 0;
-        return passed > 0 ? passed : device.CurrentA ?? known.CurrentA;
+        return passed > 0 ? passed
+            : device.Supplies.Contains(signal) ? Math.Max(known.CurrentA ?? 0, Devices.Where(other => other.Role != device.Role && other.Pins.Any(pin => pin.Value == signal)).Sum(other => Drawn(other, signal)))
+            : device.CurrentA ?? Switched(device, known) ?? known.CurrentA;
     }
+
+    /// <summary>What a device takes from a feed, A: its own current, else what flows on from it into outputs and the devices behind it; 0 where neither is known.</summary>
+    private double Drawn(Device device, string signal) => device.CurrentA is { } own ? own
+        : device.Pins.Any(pin => SignalOf(pin.Value)?.Through == device.Role) ? CurrentOf(device, signal) ?? 0
+        : device.Pins.Select(pin => SignalOf(pin.Value)).Where(other => other is { Kind: SignalKind.LowSide or SignalKind.Ignition }).Sum(other => other!.CurrentA ?? 0);
+
+    /// <summary>What a switch leads to its ground, A: all that it switches; null for what is not a mere switch.</summary>
+    private double? Switched(Device device, Signal ground) =>
+        ground.Kind == SignalKind.Ground && device.Pins.All(pin => pin.Value == ground.Id || SignalOf(pin.Value) is { Kind: SignalKind.Switch, CurrentA: not null })
+            ? device.Pins.Select(pin => SignalOf(pin.Value)!).Where(other => other.Kind == SignalKind.Switch).Sum(other => other.CurrentA) is > 0 and var sum ? sum : null
+            : null;
 
     /// <summary>Same family, or one names the other; an unknown family mates with nothing but itself.</summary>
     public bool Mate(string left, string right) =>

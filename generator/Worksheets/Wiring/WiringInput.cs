@@ -80,6 +80,12 @@ public sealed record Device(
     /// <summary>A load (fan, pump, heater) that gets a fuse of its own where its feed is new.</summary>
     public bool OwnFuse { get; init; }
 
+    /// <summary>Current that it draws while it is cold, A; null where that is no more than at full load.</summary>
+    public double? ColdA { get; init; }
+
+    /// <summary>Whose answer decides that it is fitted; null where it is not told.</summary>
+    public string? Position { get; init; }
+
     /// <summary>It lives behind the dash: fed from the cabin's side and grounded to the body beside it.</summary>
     public bool InCabin { get; init; }
 

@@ -64,7 +64,7 @@ public sealed record WireRow(
 /// <param name="StaysInHousing">The housing stays and the device leaves this cavity empty: the wire may stay where it is.</param>
 public sealed record CappedWire(string Role, string Cavity, string Signal, string Colour, double SizeMm2, bool StaysInHousing)
 {
-    /// <summary>Where it is led instead, for a wire that is cut out of a plug which nothing takes; empty for one that is capped.</summary>
+    /// <summary>Where it is led instead, for a wire that is cut out of its plug; empty for one that is capped.</summary>
     public ImmutableArray<WireEnd> Takers { get; init; } = [];
 }
 

@@ -1,3 +1,4 @@
+using Swapwright.Sheets;
 using Swapwright.Worksheets.Wiring;
 using static Swapwright.Tests.Worksheets.Wiring.Bench;
 
@@ -56,6 +57,7 @@ public sealed class IdlePlugTests
         Assert.Equal(["lamp", "sensor"], sheet.Plugs.Single(plug => plug.Role == "switch").Capped[0].Takers.Select(end => end.Place));
         Assert.Equal([JointKind.InLine, JointKind.Branch], Joints.Splices(sheet).Select(joint => joint.Kind).Order());
         Assert.Equal(2, sheet.Counts.Joined);
+        Assert.Equal(["lengthens", "new"], sheet.Runs.Select(run => WiringWords.Purpose(sheet, run)));
     }
 
     [Fact]

@@ -112,8 +112,8 @@ public sealed class WayOfASignalTests
     public void Trace_EcuOfAnotherPinOut_GoesByTheAdapter()
     {
         var sheet = WiringWorksheet.Compute(Empty
-            .With(Device("sensor", "oval-2", Origin, "1:coolant"))
-            .WithPlug("sensor", Plug("oval-2", Origin, "1:coolant"))
+            .With(Device("sensor", "oval-2", Origin, "1:coolant"), Device("throttle", "oval-2", Origin, "1:throttle"))
+            .WithPlug("sensor", Plug("oval-2", Origin, "1:coolant")).WithPlug("throttle", Plug("oval-2", Origin, "1:throttle", "2:purge"))
             .WithEcus(Ecu("old", "ecu-8", "1:throttle", "2:purge"), Ecu("new", "ecu-10", "5:throttle", "6:coolant", "7:battery", "8:tach")));
 
         (string From, string? To, string Work) At(string signal) => SignalTrace.Of(sheet, signal)!.Ecu.Select(step => (step.From.Cavity, step.To?.Cavity, step.Work.Split(':')[0])).Single();

@@ -60,6 +60,7 @@ internal sealed class WiringAssembly
         return new WiringCase(donor, chassis, harness, ecu, devices.ToImmutable(), [.. parts.Where(part => part.ChangesWiring || part.Wiring is { Kind: WiringGoods.PlugSet })]);
     }
 
+    /// <summary>The wiring of a case. It goes by nothing else, so that combinations of the same case may share it.</summary>
     public WiringSheet Assemble(WiringCase one)
     {
         var (donor, chassis, harness, ecu, devices, parts) = one;

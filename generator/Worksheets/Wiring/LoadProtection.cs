@@ -18,8 +18,9 @@ public sealed record RelayAdvice(string Role, string Title, string Signal, doubl
 
 /// <summary>Fuses and relays for loads that the harness did not have: fan, pump, heated sensor.</summary>
 /// <remarks>
-/// A fuse is the smallest standard blade of at least 1.25 times the steady current, or that of the cold load where it is greater (a heater warms up slowly), so that it is not loaded beyond four fifths for long: common practice,
-/// no source. The wire has to stand behind it, for the fuse protects the wire and not the load. A relay goes between where the load draws more than the
+/// A fuse is the smallest standard blade of at least 1.25 times the steady current, so that it is not loaded beyond four fifths for long; a heater, which
+/// warms up slowly, counts with what it draws while it is cold. Common practice, no source. The wire has to stand behind the fuse, which protects the wire
+/// and not the load. A relay goes between where the load draws more than the
 /// output that switches it can carry.
 /// </remarks>
 public static class LoadProtection

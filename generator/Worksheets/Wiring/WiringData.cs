@@ -127,17 +127,23 @@ internal sealed record WiringData(
             return known.CurrentA;
         }
 
-        var passed = known.Kind == SignalKind.Power
-            ? device.Pins.Select(pin => SignalOf(pin.Value)).Where(other => other?.Through == device.Role).Sum(other => other!.CurrentA ?? 0)
-            : 0;
-        return passed > 0 ? passed
-            : device.Supplies.Contains(signal) ? Math.Max(known.CurrentA ?? 0, Devices.Where(other => other.Role != device.Role && other.Pins.Any(pin => pin.Value == signal)).Sum(other => Drawn(other, signal)))
+        return Passed(device, known) is > 0 and var passed ? passed
+            : device.Supplies.Contains(signal) ? Math.Max(known.CurrentA ?? 0, Devices.Where(other => other.Role != device.Role && other.Pins.Any(pin => pin.Value == signal)).Sum(other => Drawn(other, known)))
             : device.CurrentA ?? Switched(device, known) ?? known.CurrentA;
     }
 
-    /// <summary>What a device takes from a feed, A: its own current, else what flows on from it into outputs and the devices behind it; 0 where neither is known.</summary>
-    private double Drawn(Device device, string signal) => device.CurrentA is { } own ? own
-        : device.Pins.Any(pin => SignalOf(pin.Value)?.Through == device.Role) ? CurrentOf(device, signal) ?? 0
+    /// <summary>What flows on from a feed into the devices behind this one, A.</summary>
+    private double Passed(Device device, Signal feed) => feed.Kind == SignalKind.Power
+        ? device.Pins.Select(pin => SignalOf(pin.Value)).Where(other => other?.Through == device.Role).Sum(other => other!.CurrentA ?? 0)
+        : 0;
+
+    /// <summary>
+    /// What a device takes from a feed, A: its own current, else what flows on from it into the devices behind it and into outputs; 0 where neither is known.
+    /// It never asks what another supplies: two devices that name each other would ask for ever.
+    /// </summary>
+    private double Drawn(Device device, Signal feed) => device.CurrentA is { } own ? own
+        : Passed(device, feed) is > 0 and var passed ? passed
+        : device.Pins.Any(pin => SignalOf(pin.Value)?.Through == device.Role) ? feed.CurrentA ?? 0
         : device.Pins.Select(pin => SignalOf(pin.Value)).Where(other => other is { Kind: SignalKind.LowSide or SignalKind.Ignition }).Sum(other => other!.CurrentA ?? 0);
 
     /// <summary>What a switch leads to its ground, A: all that it switches; null for what is not a mere switch.</summary>

@@ -42,6 +42,17 @@ public sealed class CurrentsTests
         Assert.Equal(10, Current(Cabin("1:feed").With(relay), "relay", "feed"));
     }
 
+    /// <summary>Each supplies the other, and neither says what flows on from it: the 10 A of the signal for either. A base from a stranger may say so.</summary>
+    [Fact]
+    public void Compute_DevicesThatSupplyEachOther_TakeTheSignalsFigure()
+    {
+        var signals = s_signals.Add("behind-1", Behind("box-1")).Add("behind-2", Behind("box-2"));
+        var input = (Empty with { Signals = signals }).WithBodies(Plug("bulkhead-6", new(0, 0, 500), "1:feed"), null).With(Box("box-1", "behind-1"), Box("box-2", "behind-2"));
+
+        Assert.Equal(10, Current(input, "box-1", "feed"));
+        Assert.Equal(10, Current(input, "box-2", "feed"));
+    }
+
     /// <summary>A lamp of 0.3 A, not the 5 A of the ground's signal.</summary>
     [Fact]
     public void Compute_GroundOfASwitch_CarriesWhatItSwitches() => Assert.Equal(
@@ -54,6 +65,10 @@ public sealed class CurrentsTests
     [InlineData(1.0, 2)]
     public void Fuses_HeaterThatDrawsMoreWhileCold_StandsThat(double? cold, double fuse) => Assert.Equal(
         fuse, Assert.Single(LoadProtection.Fuses(WiringWorksheet.Compute(Cabin("1:feed").With(Device("heater", "oval-2", Origin, "1:feed") with { CurrentA = 1.5, ColdA = cold, OwnFuse = true })))).FuseA);
+
+    private static Signal Behind(string role) => new($"behind-{role}", "Behind", SignalKind.Power, null, 0.5, "RD", Shared: true, Shielded: false) { Through = role };
+
+    private static Device Box(string role, string gives) => Device(role, "oval-2", Origin, "1:feed", $"2:{gives}") with { Supplies = ["feed"] };
 
     private static double? Current(WiringInput input, string role, string signal) =>
         WiringWorksheet.Compute(input).Runs.Single(run => run.Role == role && run.Signal == signal).Conductor?.For.CurrentA;

@@ -124,6 +124,11 @@ internal static class GuideWirings
 
     private static IEnumerable<string> Details(SiteKnowledge site, PlugWork plug, string? fitted = null)
     {
+        if (plug.Capped.Where(wire => !wire.Takers.IsEmpty).Select(wire => wire.Cavity).ToList() is { Count: > 0 } cut)
+        {
+            yield return $"cut {string.Join(", ", cut)} out first";
+        }
+
         if (plug.Wires.Any(wire => wire.IsRenewed))
         {
             yield return "renew the cable in one piece, a ring terminal at either end";
@@ -142,11 +147,6 @@ internal static class GuideWirings
         if (plug is { Outcome: PlugOutcome.Lead, LeadPart: { } part })
         {
             yield return InSentence.Lower(site.Base.Parts.Find(part)?.Title ?? part);
-        }
-
-        if (plug.Capped.Where(wire => !wire.Takers.IsEmpty).Select(wire => wire.Cavity).ToList() is { Count: > 0 } cut)
-        {
-            yield return $"cut {string.Join(", ", cut)} out first";
         }
     }
 

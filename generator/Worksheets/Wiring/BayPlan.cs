@@ -41,7 +41,7 @@ public static class BayPlan
         var drawing = new Drawing();
         Ground(drawing, frame);
         Loom(drawing, frame, data);
-        var labels = new PlanLabels(spots.Select(spot => frame.Of(spot.At)).Append(frame.Of(data.Trunk)));
+        var labels = new PlanLabels(spots.Select(spot => frame.Of(spot.At)).Append(frame.Of(data.Trunk)), Width);
         foreach (var spot in spots)
         {
             Way(drawing, frame, data, sheet, spot);

@@ -1,7 +1,8 @@
 namespace Swapwright.Worksheets.Wiring;
 
-/// <summary>Finds room for the numbers of a plan: beside their spot, on no other spot and on no other number.</summary>
-internal sealed class PlanLabels(IEnumerable<(double X, double Y)> spots)
+/// <summary>Finds room for the numbers of a plan: beside their spot, on no other spot and on no other number, and within its breadth.</summary>
+/// <param name="breadth">Of the plan, in the units of the spots; what lies beyond is cut off.</param>
+internal sealed class PlanLabels(IEnumerable<(double X, double Y)> spots, double breadth)
 {
     public const double Size = 11;
 
@@ -19,7 +20,8 @@ internal sealed class PlanLabels(IEnumerable<(double X, double Y)> spots)
         {
             var left = anchor == "start" ? x + dx : anchor == "end" ? x + dx - width : x + dx - (width / 2);
             var box = (Left: left, Top: y + dy - Size + 2, Right: left + width, Bottom: y + dy + 2);
-            var met = _taken.Count(one => one.Left < box.Right && box.Left < one.Right && one.Top < box.Bottom && box.Top < one.Bottom);
+            var met = box.Left < 0 || box.Right > breadth ? int.MaxValue - 1
+                : _taken.Count(one => one.Left < box.Right && box.Left < one.Right && one.Top < box.Bottom && box.Top < one.Bottom);
             if (met < least)
             {
                 (best, least) = ((x + dx, y + dy, anchor), met);

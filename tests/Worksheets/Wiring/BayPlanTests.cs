@@ -34,11 +34,18 @@ public sealed class BayPlanTests
         Assert.True(frame.Holds(new BayPoint(0, 400, 250)));
     }
 
+    /// <summary>Nine letters of 0.62 × 11 and 2 are 63 wide; from 8 beyond 674 they would end at 745.</summary>
+    [Theory]
+    [InlineData(674, "end")]
+    [InlineData(46, "start")]
+    public void Place_SpotAtTheEdge_KeepsItsNumberWithinThePlan(double x, string anchor) =>
+        Assert.Equal(anchor, new PlanLabels([(x, 200)], breadth: 720).Place(x, 200, "13 beyond").Anchor);
+
     [Fact]
     public void Place_ManySpotsNearTogether_GivesEachNumberRoomOfItsOwn()
     {
         var spots = Enumerable.Range(0, 6).Select(at => (X: 300.0 + (at * 14), Y: 200.0)).ToImmutableArray();
-        var labels = new PlanLabels(spots);
+        var labels = new PlanLabels(spots, breadth: 720);
         var boxes = spots.Select((spot, at) =>
         {
             var text = (at + 10).ToString(CultureInfo.InvariantCulture);

@@ -169,7 +169,7 @@ internal static class GuideWirings
         WireAction.Moves => $"from cavity {wire.FromCavity}{(wire.ExtensionMm > 0 ? $", lengthen by {Millimetres(wire.ExtensionMm)}" : "")}",
         WireAction.Runs => "new wire",
         WireAction.Joins => "new wire, spliced to the nearest of this signal",
-        WireAction.TakesOver => "wire of a plug that nothing takes, lengthened",
+        WireAction.TakesOver => "from a wire that nothing takes any more",
         _ => "nothing carries it: see the rules",
     };
 

@@ -5,11 +5,22 @@ namespace Swapwright.Worksheets.Wiring;
 /// <summary>Decides the outcome of every plug and cuts the wires that the devices need.</summary>
 internal sealed class PlugFitting(WiringData data, WireRouting routing, ProblemList problems)
 {
-    /// <summary>The same plugs, their idle wires with what was cut out of the plug and led elsewhere.</summary>
-    public static ImmutableArray<PlugWork> WithTakers(ImmutableArray<PlugWork> plugs, IReadOnlyList<WireRun> runs)
+    /// <summary>
+    /// The same plugs as the wires are laid in the end: idle wires with what was cut out of the plug and led elsewhere, and new wires that start at an added
+    /// relay in place of the harness.
+    /// </summary>
+    public static ImmutableArray<PlugWork> Settled(ImmutableArray<PlugWork> plugs, IReadOnlyList<WireRun> runs)
     {
         var taken = runs.Where(run => run.TakesOver).ToLookup(run => (run.To.Place, run.To.Cavity, run.Signal), run => run.From);
-        return [.. plugs.Select(plug => plug with { Capped = [.. plug.Capped.Select(wire => wire with { Takers = [.. taken[(wire.Role, wire.Cavity, wire.Signal)]] })] })];
+        var relayed = runs.Where(run => Places.IsAddedRelay(run.To.Place)).ToLookup(run => run.Label, run => run.To.Kind == WireEndKind.Splice ? WireAction.Joins : WireAction.Runs, StringComparer.Ordinal);
+        return
+        [
+            .. plugs.Select(plug => plug with
+            {
+                Capped = [.. plug.Capped.Select(wire => wire with { Takers = [.. taken[(wire.Role, wire.Cavity, wire.Signal)]] })],
+                Wires = [.. plug.Wires.Select(wire => wire.Run is { } label && relayed.Contains(label) ? wire with { Action = relayed[label].First() } : wire)],
+            }),
+        ];
     }
 
     /// <summary>One entry a device and one a harness plug without a device, by role.</summary>

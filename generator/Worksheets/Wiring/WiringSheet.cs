@@ -42,7 +42,7 @@ public enum WireAction
     /// <summary>A new wire spliced to an existing one of the same, shared signal.</summary>
     Joins,
 
-    /// <summary>A wire that is cut out of a plug which nothing takes, lengthened to here.</summary>
+    /// <summary>A new wire that goes on from one which is cut out of its plug, because nothing there takes it any more.</summary>
     TakesOver,
 
     /// <summary>Nothing carries the signal, or the data cannot be used; a problem says which.</summary>

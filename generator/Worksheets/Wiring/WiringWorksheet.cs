@@ -28,7 +28,7 @@ public static class WiringWorksheet
         ImmutableArray<WireRun> runs =
             [.. SharedFeeds.WithRelays(data, [.. routing.Runs], feeds).OrderBy(run => run.Role, StringComparer.Ordinal).ThenBy(run => run.Cavity, CavityOrder.Instance).ThenBy(run => run.Label, StringComparer.Ordinal)];
         ImmutableArray<AdapterHarness> adapters = [.. new[] { ecuAdapter, bodyAdapter }.OfType<AdapterHarness>()];
-        plugs = PlugFitting.WithTakers(plugs, runs);
+        plugs = PlugFitting.Settled(plugs, runs);
         return new(
             plugs, PlugCounts.Of(plugs), ecuAdapter, bodyAdapter, needs, runs, BillOfWiring.Of(data, plugs, runs, adapters), problems.Sorted())
         {

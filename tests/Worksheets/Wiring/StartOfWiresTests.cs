@@ -47,6 +47,18 @@ public sealed class StartOfWiresTests
         Assert.DoesNotContain(runs, run => run.To.Place is "left" or "old-coil" && run.To.Place != start);
     }
 
+    /// <summary>Three coils of 2 A are too much for a wire of 5 A: the first is led to contact 87 of the relay, the others are joined there, and none starts at the old plug.</summary>
+    [Fact]
+    public void Compute_FeedOverAnAddedRelay_IsNoWireOfTheOldPlug()
+    {
+        var sheet = WiringWorksheet.Compute(Coils(2).WithPlug("old-coil", Plug("oval-2", new(0, 1000, 0), "1:feed")));
+
+        Assert.Equal(
+            [WireAction.Runs, WireAction.Joins, WireAction.Joins],
+            sheet.Plugs.Where(plug => plug.Role.StartsWith("coil", StringComparison.Ordinal)).Select(plug => plug.Wires.Single(wire => wire.Signal == "feed").Action).Order());
+        Assert.Equal([WireEndKind.Splice], sheet.Runs.Where(run => run.To.Place == "old-coil").Select(run => run.To.Kind));
+    }
+
     /// <summary>The plug's own device leaves the feed over: its wire is cut out and led on, and no end is capped.</summary>
     [Fact]
     public void LooseEnds_WireLeftOverAtAFittedDevice_IsCutOutWhereItFeedsAnother()

@@ -129,7 +129,7 @@ public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray
     private void Here(Utf8JsonWriter json, SheetAnswer at)
     {
         json.Texts("overridden", at.Overridden.Select(over => over.Rule.Id));
-        json.Objects("alternatives", Alternatives.At(resolution, sheet, at, Pair()), alternative =>
+        json.Objects("alternatives", Alternatives.At(resolution, sheet, at, Pair), alternative =>
         {
             json.Object("choices", () =>
             {

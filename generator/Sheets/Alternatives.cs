@@ -15,27 +15,28 @@ public static class Alternatives
     /// The other answers at a position that some buildable combination of this chassis and donor takes. It asks the space, which one
     /// worker may do at a time: it takes the lock itself.
     /// </summary>
-    /// <param name="pair">What can be built of the chassis and the donor, where the caller knows it: see <see cref="PairSpace"/>.</param>
-    public static ImmutableArray<Alternative> At(Resolution resolution, Sheet sheet, SheetAnswer at, Region? pair = null)
+    /// <param name="pair">What can be built of the chassis and the donor, where the caller remembers it: see <see cref="PairSpace"/>.</param>
+    public static ImmutableArray<Alternative> At(Resolution resolution, Sheet sheet, SheetAnswer at, Func<Region>? pair = null)
     {
-        var others = resolution.At(at.Position.Id).Where(other => at.Answer is null || !other.Answer.Agrees(at.Answer)).ToList();
-        if (others.Count == 0)
-        {
-            return [];
-        }
-
+        var all = resolution.At(at.Position.Id);
         var found = ImmutableArray.CreateBuilder<Alternative>();
         lock (resolution.Store)
         {
-            var possible = pair ?? PairSpace.Buildable(resolution, sheet.Chassis.Id, sheet.Donor.Id);
+            Region? possible = null;
             var (space, values) = (resolution.Space, sheet.Combination.Values);
-            foreach (var other in others)
+            foreach (var other in all)
             {
                 // Most others hold for other vehicles, which is seen from the box around their condition; to ask the rest makes no region.
                 var box = resolution.Store.BoundsOf(resolution.When(other.Rule));
-                if (box.Has(space.Chassis, values[space.Chassis]) && box.Has(space.Donor, values[space.Donor]) && resolution.Store.Intersects(other.Region, possible))
+                if (!box.Has(space.Chassis, values[space.Chassis]) || !box.Has(space.Donor, values[space.Donor]) || (at.Answer is { } given && other.Answer.Agrees(given)))
                 {
-                    found.Add(new Alternative(other.Rule, other.Answer, Changes(resolution, sheet, resolution.Store.And(other.Region, possible))));
+                    continue;
+                }
+
+                possible ??= pair?.Invoke() ?? PairSpace.Buildable(resolution, sheet.Chassis.Id, sheet.Donor.Id);
+                if (resolution.Store.Intersects(other.Region, possible.Value))
+                {
+                    found.Add(new Alternative(other.Rule, other.Answer, Changes(resolution, sheet, resolution.Store.And(other.Region, possible.Value))));
                 }
             }
         }

@@ -95,17 +95,25 @@ public sealed class SheetBuilder
         var donor = space.DonorOf(values);
         var near = memory.Near ??= _nearby.To(values[space.Chassis], values[space.Donor]);
         var answers = Answers(values, near);
-        var byPosition = answers.Where(answer => answer.Answer is not null).ToDictionary(answer => answer.Position.Id, answer => answer.Answer!, StringComparer.Ordinal);
+        var byPosition = new Dictionary<string, Answer>(answers.Length, StringComparer.Ordinal);
+        foreach (var answer in answers)
+        {
+            if (answer.Answer is { } given)
+            {
+                byPosition.Add(answer.Position.Id, given);
+            }
+        }
+
         Answer? At(string position) => byPosition.GetValueOrDefault(position);
 
         var ecu = Bound<Ecu>(values);
         var gearbox = Bound<Gearbox>(values);
-        var speaking = near.Rules.Where(rule => Holds(rule, values) && _resolution.Store.Contains(Speaks(rule), values)).ToImmutableArray();
+        var speaking = Speaking(near, values);
         var belts = memory.Recall("belts", "", At, at => _belts.Assemble(donor, chassis, at));
         var hoses = memory.Recall("hoses", Joined(byPosition.Values.SelectMany(answer => answer.Closes)), At, at => _hoses.Assemble(donor, chassis, at, byPosition.Values));
         var wanted = Tasks(values, speaking);
         var tasks = memory.Recall("order", Joined(wanted.Select(task => task.Id)), At, _ => WorkOrder.Sort(wanted));
-        var parts = answers.Where(answer => answer.Answer is not null).SelectMany(answer => PartsOf(answer.Answer!)).DistinctBy(part => part.Id).ToList();
+        var parts = byPosition.Values.SelectMany(PartsOf).DistinctBy(part => part.Id).ToList();
         var wiring = _wiring.Case(donor, chassis, ecu, At, parts) is { } wired ? memory.Recall(wired, _wiring.Assemble) : null;
         var shopping = Shopping(answers, belts, hoses, wiring);
         var work = Joined(tasks.Select(task => task.Id));
@@ -200,6 +208,20 @@ public sealed class SheetBuilder
 
     // A rule stands nowhere but where its condition holds; asking that first spares working out where it stands.
     private bool Holds(Rule rule, int[] values) => _resolution.Store.Contains(_resolution.When(rule), values);
+
+    private ImmutableArray<Rule> Speaking(NearRules near, int[] values)
+    {
+        var speaking = ImmutableArray.CreateBuilder<Rule>();
+        foreach (var rule in near.Rules)
+        {
+            if (Holds(rule, values) && _resolution.Store.Contains(Speaks(rule), values))
+            {
+                speaking.Add(rule);
+            }
+        }
+
+        return speaking.DrainToImmutable();
+    }
 
     private T? Bound<T>(int[] values)
         where T : FactHolder =>

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using System.Globalization;
 using Swapwright.Knowledge;
@@ -9,6 +10,9 @@ namespace Swapwright.Site.Pages;
 /// <summary>The guides of one chassis against each other: what each position asks for, where they do not all ask the same.</summary>
 internal sealed class DifferPages(SiteKnowledge site)
 {
+    // An answer stands in many guides of many chassis; it is known by being the same one.
+    private readonly ConcurrentDictionary<Answer, (Verb Verb, string Words)> _asked = new(ReferenceEqualityComparer.Instance);
+
     public DifferPage Of(ChassisVariant chassis)
     {
         var guides = site.GuidesOfChassis[chassis.Id].OrderBy(guide => guide.Headline.Donor.Family, StringComparer.Ordinal).ThenBy(guide => guide.Headline.Donor.Years.From).ThenBy(guide => guide.Path, StringComparer.Ordinal).ToImmutableArray();
@@ -50,7 +54,7 @@ internal sealed class DifferPages(SiteKnowledge site)
         var asked = guides.Select((answers, at) => (Guide: at + 1, Answer: answers[position])).ToList();
         return asked.TrueForAll(one => one.Answer is null) ? [] :
         [
-            .. asked.GroupBy(one => one.Answer is { } answer ? (ShopWords.Verb(answer), Words(answer)) : ((Verb, string)?)null)
+            .. asked.GroupBy(one => one.Answer is { } answer ? _asked.GetOrAdd(answer, known => (ShopWords.Verb(known), Words(known))) : ((Verb, string)?)null)
                 .Select(group => new DifferAnswer(
                     group.Key?.Item1,
                     group.Key?.Item2 ?? "Does not arise",

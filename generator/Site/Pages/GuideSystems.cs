@@ -79,7 +79,16 @@ internal sealed class GuideSystems(SiteKnowledge site, GuideEntry guide)
     {
         if (!_standing.TryGetValue(position.Id, out var standing))
         {
-            standing = [.. site.Resolution.At(position.Id).Where(standing => _conditions.Meets(standing.Region))];
+            var meeting = ImmutableArray.CreateBuilder<StandingAnswer>();
+            foreach (var answer in site.Resolution.At(position.Id))
+            {
+                if (_conditions.Meets(answer.Region))
+                {
+                    meeting.Add(answer);
+                }
+            }
+
+            standing = meeting.DrainToImmutable();
             _standing.Add(position.Id, standing);
         }
 

@@ -296,7 +296,9 @@ internal sealed class SiteKnowledge
 
     public static string Span(Range3 range) => range.Least == range.Most ? Number(range.Likely) : $"{Number(range.Least)}–{Number(range.Most)}";
 
-    public static string Number(decimal value) => value.ToString("#,0.##", CultureInfo.InvariantCulture);
+    // Most values are small and whole, and the runtime keeps the texts of those.
+    public static string Number(decimal value) =>
+        value is >= 0 and < 1000 && value == Math.Floor(value) ? ((int)value).ToString(CultureInfo.InvariantCulture) : value.ToString("#,0.##", CultureInfo.InvariantCulture);
 
     public static string Number(double value, string format = "#,0") => value.ToString(format, CultureInfo.InvariantCulture);
 

@@ -74,5 +74,7 @@ public static class RangeChart
         }
     }
 
-    private static string Number(double value) => value.ToString("#,0.##", CultureInfo.InvariantCulture);
+    // Most values are small and whole, and the runtime keeps the texts of those.
+    private static string Number(double value) =>
+        value is >= 0 and < 1000 && value == Math.Floor(value) ? ((int)value).ToString(CultureInfo.InvariantCulture) : value.ToString("#,0.##", CultureInfo.InvariantCulture);
 }

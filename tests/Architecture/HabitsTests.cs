@@ -28,7 +28,7 @@ public sealed partial class HabitsTests
             .Select(file => Path.GetRelativePath(root, file)).Where(file => !Made().IsMatch(file))).ToList();
         Assert.Contains("tests/browser/Tabs.cs", files);
 
-        Assert.Empty(files.Where(file => OutOfOrder().IsMatch(File.ReadAllText(Path.Combine(root, file)))));
+        Assert.DoesNotContain(files, file => OutOfOrder().IsMatch(File.ReadAllText(Path.Combine(root, file))));
     }
 
     [Theory]

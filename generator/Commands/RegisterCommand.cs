@@ -10,7 +10,7 @@ internal sealed class RegisterCommand : Command<KnowledgeSettings>
 {
     public override int Execute(CommandContext context, KnowledgeSettings settings, CancellationToken cancellationToken)
     {
-        var proof = Loading.Load(settings.Folder, examine: true, cancellationToken);
+        var proof = Loading.Load(settings.Folder, examine: false, cancellationToken);
         var path = Path.Combine(settings.Folder, RegisterText.File);
         var before = File.Exists(path) ? File.ReadAllText(path) : null;
         if (before is not null && proof.Tree.Find(RegisterText.File) is not { Root: not null })

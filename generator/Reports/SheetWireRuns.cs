@@ -104,6 +104,8 @@ internal static class SheetWireRuns
         json.Quantity("length", run.LengthMm, "mm", 0);
         json.WriteBoolean("shielded", run.Shielded);
         json.Text("twistedWith", TwistedPairs.Beside(wiring, run)?.Label);
+        json.Text("broughtBy", run.Lead?.PartId);
+        json.Text("screenOf", run.ScreenOf);
         json.WriteNumber("splices", run.Splices);
         if (run.Conductor is not { } chosen)
         {

@@ -55,6 +55,7 @@ public static class DeviceDrawing
         var end = isNew && run is not null ? Place(data, run.To) : Far(data, wire.Signal);
         var work = wire.Action switch
         {
+            _ when run is { IsCut: false } => run.Lead is null ? "the screen" : "comes with a lead",
             WireAction.Unreached => "nothing carries it: see the rules",
             WireAction.Runs => string.Create(CultureInfo.InvariantCulture, $"new wire{(run is null ? "" : $", {run.LengthMm:#,0} mm")}"),
             WireAction.Joins or WireAction.TakesOver => string.Create(CultureInfo.InvariantCulture, $"new wire, spliced{(run is null ? "" : $", {run.LengthMm:#,0} mm")}"),

@@ -66,12 +66,13 @@ public static class LooseEnds
 
             var (action, reason) = wire.Action == WireAction.Unreached || run is null ? (LooseAction.Missing, "nothing in this build carries it: a rule has to say where it comes from")
                 : Places.IsAddedRelay(run.To.Place) ? (LooseAction.FeedFrom, $"the harness's wire is too thin for it: lead it to {At(sheet, run.To)}")
+                : run.ScreenOf is not null ? (LooseAction.FeedFrom, $"it is the screen of the new wire beside it: join it on at {At(sheet, run.To)}")
                 : run.To.Kind == WireEndKind.Ring ? (LooseAction.RunNew, $"ground it to {sheet.Data?.TitleOf(run.To.Place)}, with a ring terminal")
                 : run.To.Place == Places.Body && sheet.Data?.Devices.First(device => device.Role == plug.Role).ToCabin.Contains(wire.Cavity) == true ? (LooseAction.RunNew, $"it gives the cabin the signal: lead it to {At(sheet, run.To)}, where nothing else is joined")
                 : wire.Action == WireAction.TakesOver ? (LooseAction.RunNew, $"cut the wire out of the plug at {At(sheet, run.To)}, which has no use for it, and {(Joints.Lengthens(sheet, run) ? "lengthen it to here" : "lay this one against the joint")}")
                 : wire.Action == WireAction.Joins ? (LooseAction.FeedFrom, $"the harness has it at {At(sheet, run.To)}, which is nearest: join it there")
                 : (LooseAction.RunNew, $"the harness has no wire for it here; {At(sheet, run.To)} has the signal");
-            yield return new(wire.Signal, Title(sheet, wire.Signal), plug.Role, wire.Cavity, action, reason);
+            yield return new(wire.Signal, Title(sheet, wire.Signal), plug.Role, wire.Cavity, action, run?.Lead is { } lead ? $"{reason}; the wire comes with: {lead.Title}" : reason);
         }
     }
 

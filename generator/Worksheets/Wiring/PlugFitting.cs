@@ -71,7 +71,10 @@ internal sealed class PlugFitting(WiringData data, WireRouting routing, ProblemL
                 .. bypassing.Select(pin => Capped(device.Role, pin, staysInHousing: false)),
                 .. match.Left.Select(pin => Capped(device.Role, pin, lead is not null || (mates && !deviceCavities.Contains(pin.Cavity)))),
             ],
-            mates ? Clashes(device, plug!) : []);
+            mates ? Clashes(device, plug!) : [])
+        {
+            IsPlugBrought = device.Leads.Any(brought => brought.HasPlug),
+        };
     }
 
     /// <summary>Wires of a plug that would bypass a device which is fitted now, and the ones that can be used.</summary>
@@ -111,6 +114,7 @@ internal sealed class PlugFitting(WiringData data, WireRouting routing, ProblemL
         {
             Conductor = conductor,
             WayMm = plug.Location.DistanceTo(device.Location),
+            Lead = device.LeadOf(cavity),
         });
         return new(cavity, wire.Signal, action, wire.Cavity, wire.Colour, wire.SizeMm2, length, run.Label);
     }

@@ -171,6 +171,7 @@ internal sealed class WireRouting
             Conductor = conductor,
             WayMm = way,
             JoinedMm2 = target.SizeMm2,
+            Lead = device?.LeadOf(cavity),
             TakesOver = target.End.Kind == WireEndKind.Splice && data.IsIdle(target.End.Place, target.End.Cavity, signal.Id),
         });
     }

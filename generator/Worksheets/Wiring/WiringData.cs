@@ -43,6 +43,7 @@ internal sealed record WiringData(
         Places.HarnessEcu => HarnessEcuPlug,
         Places.BodyMetal => "bare metal of the body beside it",
         Places.CableEnd => "the old cable's far end",
+        Places.Battery => "the battery, over its fuse",
         _ when Places.IsAddedRelay(place) => $"added {place}",
         _ when place == Ecu?.Id => Ecu.Title,
         // The ECU that the harness was made for is not in this build; its plug is, at the end of the harness.

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Swapwright.Knowledge;
 using Swapwright.Worksheets.Wiring;
 
 namespace Swapwright.Sheets;
@@ -24,6 +25,7 @@ public static class WiringWords
         WireAction.Runs => "runs",
         WireAction.Joins => "joins",
         WireAction.TakesOver => "takes-over",
+        WireAction.Empty => "empty",
         _ => "unreached",
     };
 
@@ -142,6 +144,19 @@ public static class WiringWords
         return feed is { FuseA: { } fuse, FeedMm2: { } size }
             ? string.Create(CultureInfo.InvariantCulture, $"{sum} Give them a relay with its coil on that wire, added relay {number} of the cutting list, and feed its contact 30 from the battery with {size:0.##} mm² over a {fuse:0.#} A fuse as close to its terminal as it goes; measure that wire on the car.")
             : $"{sum} Share them out between relays of their own, each fed from the battery over a fuse.";
+    }
+
+    /// <summary>What to know of a thick feed that is spliced to a thinner wire.</summary>
+    /// <param name="at">The place in a reader's words.</param>
+    public static string Thin(ThinFeed feed, string at)
+    {
+        var wires = string.Create(CultureInfo.InvariantCulture, $"{feed.Title}: the {feed.NewMm2:0.##} mm² of {InSentence.Lower(feed.Device)} end at the harness's wire of {feed.SizeMm2:0.##} mm² ({at}, {feed.Cavity}), and from that splice on the thinner wire carries the current.");
+        var fuse = feed.FuseA > 0
+            ? string.Create(CultureInfo.InvariantCulture, $"Fuse the feed for it, with {feed.FuseA:0.#} A at the most.")
+            : "No blade fuse is small enough to guard it.";
+        return feed.CurrentA > feed.CarriesA
+            ? string.Create(CultureInfo.InvariantCulture, $"{wires} It carries {feed.CarriesA:0.#} A, and {feed.CurrentA:0.#} A may flow with everything on: lead the thick wire on into the loom to where the loads branch off, or give those that draw most a feed and a fuse of their own. {fuse}")
+            : string.Create(CultureInfo.InvariantCulture, $"{wires} It carries {feed.CarriesA:0.#} A, and {feed.CurrentA:0.#} A may flow. {fuse}");
     }
 
     public static string End(WireEndKind kind) => kind switch

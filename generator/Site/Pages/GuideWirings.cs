@@ -50,7 +50,7 @@ internal static class GuideWirings
         Sizing = wiring.Runs.Any(run => run.Conductor is not null)
             ? $"Each size is the smallest of 0.5, 0.75, 1, 1.5, 2.5, 4, 6 and 10 mm² that carries the current, loses no more than {SiteKnowledge.Number(site.Base.Settings.Wiring.AllowedDropV)} V with its conductor at {SiteKnowledge.Number(site.Base.Settings.Wiring.ConductorCelsius)} °C (greatest resistance by IEC 60228, class 5) and is no thinner than {SiteKnowledge.Number(site.Base.Settings.Wiring.LeastMm2)} mm²; a wire that is thicker already keeps its size."
             : "",
-        Protection = [.. LoadProtection.Fuses(wiring).Select(Fuse), .. LoadProtection.Relays(wiring).Select(relay => new GuideProtection(WiringWords.Relay(relay))), .. wiring.Overloads.Select((feed, at) => new GuideProtection(WiringWords.Shared(feed, wiring.Data!.TitleOf(feed.Place), at + 1)))],
+        Protection = [.. LoadProtection.Fuses(wiring).Select(Fuse), .. LoadProtection.Relays(wiring).Select(relay => new GuideProtection(WiringWords.Relay(relay))), .. wiring.Overloads.Select((feed, at) => new GuideProtection(WiringWords.Shared(feed, wiring.Data!.TitleOf(feed.Place), at + 1))), .. ThinFeeds.Of(wiring).Select(feed => new GuideProtection(WiringWords.Thin(feed, wiring.Data!.TitleOf(feed.Place))))],
         Joints =
         [
             .. Joints.Splices(wiring).Select(joint => new GuideJoint(
@@ -91,7 +91,7 @@ internal static class GuideWirings
     {
         Title = plug.Title,
         Face = IsWork(plug) && site.Base.Connectors.Find(plug.DeviceConnector ?? "") is { } connector
-            ? new HtmlString(ConnectorFace.Svg($"face-{number}", connector.Title, connector.Rows, plug.Wires.Where(wire => wire.Action != WireAction.Unreached).DistinctBy(wire => wire.Cavity).ToDictionary(wire => wire.Cavity, wire => wire.Colour, StringComparer.Ordinal)))
+            ? new HtmlString(ConnectorFace.Svg($"face-{number}", connector.Title, connector.Rows, plug.Wires.Where(wire => wire.Action is not (WireAction.Unreached or WireAction.Empty)).DistinctBy(wire => wire.Cavity).ToDictionary(wire => wire.Cavity, wire => wire.Colour, StringComparer.Ordinal)))
             : HtmlString.Empty,
         Wires = IsWork(plug) ? new HtmlString(DeviceDrawing.Svg(wiring, plug, $"wires-{number}")) : HtmlString.Empty,
         Connector = site.ConnectorLink(plug.DeviceConnector ?? plug.HarnessConnector),
@@ -171,6 +171,7 @@ internal static class GuideWirings
         WireAction.Runs => "new wire",
         WireAction.Joins => "new wire, spliced to the nearest of this signal",
         WireAction.TakesOver => "from a wire that nothing takes any more",
+        WireAction.Empty => "leave empty: the cabin has one of its own",
         _ => "nothing carries it: see the rules",
     };
 

@@ -64,7 +64,7 @@ internal static class BillOfWiring
     {
         foreach (var plug in plugs.Where(plug => plug.WantsHousing))
         {
-            yield return new(plug.DeviceConnector!, plug.Wires.Count(wire => wire.Action != WireAction.Unreached));
+            yield return new(plug.DeviceConnector!, plug.Wires.Count(wire => wire.Action is not (WireAction.Unreached or WireAction.Empty)));
         }
 
         foreach (var adapter in adapters.Where(adapter => !adapter.PlugsTogether))

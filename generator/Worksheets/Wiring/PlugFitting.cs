@@ -147,6 +147,11 @@ internal sealed class PlugFitting(WiringData data, WireRouting routing, ProblemL
             return new(cavity, id, WireAction.Unreached, null, "", 0, 0, null);
         }
 
+        if (data.CabinHasItsOwn(device, signal))
+        {
+            return new(cavity, id, WireAction.Empty, null, signal.Colour, signal.SizeMm2, 0, null);
+        }
+
         if (routing.ToDevice(device, cavity, signal) is { } run)
         {
             var existing = run.To.Kind == WireEndKind.Splice && signal.Shared && !IsAtSource(run.To);

@@ -45,6 +45,9 @@ public enum WireAction
     /// <summary>A new wire that goes on from one which is cut out of its plug, because nothing there takes it any more.</summary>
     TakesOver,
 
+    /// <summary>No wire: the cabin has a device of its own on the signal.</summary>
+    Empty,
+
     /// <summary>Nothing carries the signal, or the data cannot be used; a problem says which.</summary>
     Unreached,
 }

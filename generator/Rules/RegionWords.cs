@@ -86,7 +86,7 @@ public sealed class RegionWords
         _predicates.ToDictionary(of => of.Key, of => of.Value.Select(one => priced(one.Fact, one.Predicate)).ToImmutableArray()),
         _names);
 
-    private string InTerms(Region region, Region context, RegionDescriber describer)
+    private static string InTerms(Region region, Region context, RegionDescriber describer)
     {
         var description = describer.Describe(region, context, MostTerms);
         var terms = description.Terms.Select(term => term.Literals.IsEmpty ? "always" : string.Join(" and ", term.Literals.Select(literal => literal.Text)));

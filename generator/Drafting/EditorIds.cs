@@ -79,7 +79,7 @@ internal sealed class EditorIds(KnowledgeBase kb, string kind)
     private IEnumerable<KeyValuePair<string, string>>? KeysAt(string path) => Last(path) switch
     {
         "then/answers" or "definitions/accessories" => Named(kb.Positions.All, position => (position.Id, position.Title)),
-        "properties/devices" or "harness/plugs" when kind != "vocabulary" => Named(kb.Vocabulary.Devices.All, device => (device.Id, device.Title)),
+        "properties/devices" or "properties/brings" or "harness/plugs" when kind != "vocabulary" => Named(kb.Vocabulary.Devices.All, device => (device.Id, device.Title)),
         "properties/ports" when kind != "vocabulary" => Named(kb.Vocabulary.Ports.All, port => (port.Id, port.Title)),
         _ => null,
     };

@@ -53,16 +53,21 @@ internal sealed class HoseAssembly
         var owners = new Dictionary<string, PortOwner>(StringComparer.Ordinal);
         foreach (var role in _ports)
         {
-            var origin = PortOrigin.Of(role, At(role.Position), _kb.Parts);
+            var answer = At(role.Position);
+            var origin = PortOrigin.Of(role, answer, _kb.Parts);
             if (origin.Entry(role, chassis, donor) is { } entry)
             {
                 owners.Add(role.Id, origin.Owner);
-                ports.Add(Port(role, origin, entry, closed.Contains(role.Id)));
+                var port = Port(role, origin, entry, closed.Contains(role.Id));
+                ports.Add(origin.Part is null && Bought(answer) is { } bought ? port with { Owner = bought.Title } : port);
             }
         }
 
         return HoseWorksheet.Compute(new HoseInput(ports.ToImmutable(), [.. _hoses.Select(role => AsBuilt(role, owners) ? Hose(role, null) with { Work = HoseWork.Keep } : Hose(role, At(role.Position)))], _shop, Limits));
     }
+
+    /// <summary>What is bought in the shape of the old one has its ports, and is still the part that somebody holds in hand.</summary>
+    private Part? Bought(Answer? answer) => answer is { Source: "new" or "made" or "other", Part: { } id } ? _kb.Parts.Find(id) : null;
 
     /// <summary>A hose of which no rule speaks, with both ends on one vehicle, is the one that came with it.</summary>
     private static bool AsBuilt(HoseRole role, Dictionary<string, PortOwner> owners) =>

@@ -65,9 +65,10 @@ internal sealed class WiringAssembly
     {
         var (donor, chassis, harness, ecu, devices, parts) = one;
         var brought = parts.SelectMany(part => part.OwnWires).ToHashSet(StringComparer.Ordinal);
+        ImmutableArray<Part> leads = [.. parts.Where(part => !part.Brings.IsEmpty)];
         var title = ReferenceEquals(harness, chassis.Harness) ? $"{chassis.Title}: engine harness" : $"{donor.Title}: engine harness";
         var input = new WiringInput(
-            [.. devices.Select(device => Without(Device(device), brought)).OfType<Device>()],
+            [.. devices.Select(device => Without(Device(device, leads), brought)).OfType<Device>()],
             new Harness(
                 title,
                 harness.Ecu is { } id && _kb.Ecus.Find(id) is { } own ? Ecu(own) : null,
@@ -160,7 +161,7 @@ internal sealed class WiringAssembly
         _ => WiringGood.Wire,
     };
 
-    private static Device Device(FittedDevice fitted)
+    private static Device Device(FittedDevice fitted, ImmutableArray<Part> leads)
     {
         var (role, entry, place) = fitted;
         return new Device(role.Id, entry.Title ?? role.Title, entry.Connector, Point(place), [.. entry.Pins.Select(pin => KeyValuePair.Create(pin.Cavity, pin.Signal))])
@@ -172,6 +173,15 @@ internal sealed class WiringAssembly
             Supplies = role.Supplies,
             InCabin = role.InCabin,
             ToCabin = entry.ToCabin,
+            Leads = leads.IsEmpty
+                ? []
+                :
+                [
+                    .. from part in leads
+                       from wires in part.Brings
+                       where wires.Role == role.Id
+                       select new DeviceLead(part.Id, part.Title, wires.Cavities, wires.HasPlug, wires.HasFarEnds),
+                ],
         };
     }
 

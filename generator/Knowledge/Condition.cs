@@ -18,6 +18,21 @@ public abstract record Condition(Place Place)
         _ => [],
     };
 
+    /// <summary>The facts that the condition asks about, those included that a bound names.</summary>
+    public IEnumerable<FactName> FactsAsked() => this switch
+    {
+        AllOf all => all.Terms.SelectMany(term => term.FactsAsked()),
+        AnyOf any => any.Terms.SelectMany(term => term.FactsAsked()),
+        NotOf not => not.Term.FactsAsked(),
+        FactTest test => test.Test switch
+        {
+            RangeTest range => new[] { new FactName(test.Subject, test.Fact), range.Lower?.Fact, range.Upper?.Fact }.OfType<FactName>(),
+            EqualsFactTest equal => [new(test.Subject, test.Fact), equal.Fact],
+            _ => [new(test.Subject, test.Fact)],
+        },
+        _ => [],
+    };
+
     /// <summary>The choices that the condition asks about, directly or through the entity an option binds.</summary>
     public IEnumerable<string> ChoicesAsked() => this switch
     {

@@ -67,6 +67,11 @@ public sealed record DeviceEntry(string Role, string? Title, string Connector, B
     public ImmutableArray<string> ToCabin { get; init; } = [];
 }
 
+/// <summary>Wires of a device that a part brings, crimped at the device's end.</summary>
+/// <param name="HasPlug">The device's plug is part of it.</param>
+/// <param name="HasFarEnds">The other ends are crimped as well.</param>
+public sealed record BroughtWires(string Role, ImmutableArray<string> Cavities, bool HasPlug, bool HasFarEnds);
+
 /// <summary>An engine-bay harness.</summary>
 /// <param name="Ecu">The ECU whose plugs it ends in; null for a harness without one.</param>
 /// <param name="Trunk">Where branches leave for the ECU.</param>

@@ -95,8 +95,11 @@ public sealed record Part(string Id, string Title, Place Place) : FactHolder(Id,
     /// <summary>Signals whose wires are part of it, as of a battery cable: the harness's own are left out of the work.</summary>
     public ImmutableArray<string> OwnWires { get; init; } = [];
 
+    /// <summary>Wires of devices that it brings, by role.</summary>
+    public ImmutableArray<BroughtWires> Brings { get; init; } = [];
+
     /// <summary>It has a say in what is done to the harness.</summary>
-    public bool ChangesWiring => Lead is not null || !OwnWires.IsEmpty;
+    public bool ChangesWiring => Lead is not null || !OwnWires.IsEmpty || !Brings.IsEmpty;
 
     /// <summary>The part whose properties it takes over, where it is written as like another.</summary>
     public string? Like { get; init; }

@@ -167,6 +167,11 @@ public sealed class SheetLines(Sheet sheet, Resolution resolution, ImmutableArra
             layout.Item($"Feed. {WiringWords.Shared(feed, wiring.Data!.TitleOf(feed.Place), at + 1)}");
         }
 
+        foreach (var feed in ThinFeeds.Of(wiring))
+        {
+            layout.Item($"Feed. {WiringWords.Thin(feed, wiring.Data!.TitleOf(feed.Place))}");
+        }
+
         foreach (var end in LooseEnds.Of(wiring).Where(end => end.Action is not LooseAction.LeaveOff))
         {
             layout.Item($"Without a counterpart: {end.Title} at {wiring.Data?.TitleOf(end.Place) ?? end.Place}, {end.Cavity}: {WiringWords.Loose(end.Action)}: {end.Reason}");

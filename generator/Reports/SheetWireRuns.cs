@@ -47,6 +47,17 @@ internal static class SheetWireRuns
             Optional(json, "fuse", feed.FuseA, "A", 1);
             Optional(json, "feed", feed.FeedMm2, "mm²", 2);
         });
+        json.Objects("thinFeeds", ThinFeeds.Of(wiring), feed =>
+        {
+            json.WriteString("signal", feed.Signal);
+            json.WriteString("at", feed.Place);
+            json.WriteString("cavity", feed.Cavity);
+            json.Quantity("wire", feed.SizeMm2, "mm²", 2);
+            json.Quantity("carries", feed.CarriesA, "A", 2);
+            json.Quantity("current", feed.CurrentA, "A", 2);
+            json.Quantity("fuse", feed.FuseA, "A", 1);
+            json.WriteString("run", feed.Run);
+        });
         json.Objects("joints", Joints.Splices(wiring), joint =>
         {
             json.WriteString("kind", WiringWords.Joint(joint.Kind));
@@ -104,6 +115,8 @@ internal static class SheetWireRuns
         json.Quantity("length", run.LengthMm, "mm", 0);
         json.WriteBoolean("shielded", run.Shielded);
         json.Text("twistedWith", TwistedPairs.Beside(wiring, run)?.Label);
+        json.Text("broughtBy", run.Lead?.PartId);
+        json.Text("screenOf", run.ScreenOf);
         json.WriteNumber("splices", run.Splices);
         if (run.Conductor is not { } chosen)
         {

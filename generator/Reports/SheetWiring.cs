@@ -83,16 +83,16 @@ internal static class SheetWiring
 
     /// <summary>The cutting list: by size, colour and length, as the wires come off the reels.</summary>
     public static string Csv(WiringSheet? sheet) => CsvForm.Write(
-        ["number", "size-mm2", "colour", "length-mm", "signal", "from", "from-end", "to", "to-end", "purpose", "current-a", "drop-v", "why", "screened", "twisted-with", "label"],
-        (sheet?.Bill.Cuts ?? []).Select((cut, at) =>
+        ["number", "size-mm2", "colour", "length-mm", "signal", "from", "from-end", "to", "to-end", "purpose", "current-a", "drop-v", "why", "screened", "twisted-with", "brought-by", "screen-of", "label"],
+        (sheet?.Bill.Listed ?? []).Select((cut, at) =>
         {
             var run = sheet!.Runs.First(one => one.Label == cut.Label);
             return (IReadOnlyList<string>)
             [
-                Number(at + 1, "0"), Number(cut.SizeMm2, "0.##"), cut.Colour, Number(cut.LengthMm, "0"), cut.Signal,
+                Number(at + 1, "0"), Number(cut.SizeMm2, "0.##"), cut.Colour, run.IsCut ? Number(cut.LengthMm, "0") : "", cut.Signal,
                 $"{run.From.Place} {run.From.Cavity}", WiringWords.End(run.From.Kind), $"{run.To.Place} {run.To.Cavity}", WiringWords.End(run.To.Kind),
                 WiringWords.Purpose(sheet, run), run.Conductor is { } chosen ? Number(chosen.For.CurrentA, "0.##") : "", run.DropV is { } drop ? Number(drop, "0.000") : "",
-                run.Conductor is { } why ? WiringWords.Reason(why.Reason) : "", run.Shielded ? "yes" : "", TwistedPairs.Beside(sheet, run)?.Signal ?? "", cut.Label,
+                run.Conductor is { } why ? WiringWords.Reason(why.Reason) : "", run.Shielded ? "yes" : "", TwistedPairs.Beside(sheet, run)?.Signal ?? "", run.Lead?.PartId ?? "", run.ScreenOf ?? "", cut.Label,
             ];
         }));
 

@@ -53,7 +53,7 @@ public sealed record GuideCounts
             PowerToMass = sheet.Ledger("load")?.Figure("power-to-mass") is { } ratio ? Math.Round((decimal)ratio.Value, 1) : null,
             Plugs = sheet.Wiring?.Plugs.Count(plug => plug.Outcome != PlugOutcome.Capped) ?? 0,
             PlugsChanged = counts is null ? 0 : counts.Changed + counts.Added + counts.RePinned,
-            WiresAdded = sheet.Wiring?.Runs.Count(run => run.Purpose != WirePurpose.Extension) ?? 0,
+            WiresAdded = sheet.Wiring?.Runs.Count(run => run.Purpose != WirePurpose.Extension && run.ScreenOf is null) ?? 0,
             PartsBought = sheet.Shopping.Where(line => line.Part.Wiring is null).Sum(line => line.Amount),
             BuiltShare = standings.Count == 0 ? null : 100m * standings.Count(standing => standing == "built") / standings.Count,
             Skill = skill,

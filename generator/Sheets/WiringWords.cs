@@ -1,4 +1,5 @@
 using System.Globalization;
+using Swapwright.Knowledge;
 using Swapwright.Worksheets.Wiring;
 
 namespace Swapwright.Sheets;
@@ -24,6 +25,7 @@ public static class WiringWords
         WireAction.Runs => "runs",
         WireAction.Joins => "joins",
         WireAction.TakesOver => "takes-over",
+        WireAction.Empty => "empty",
         _ => "unreached",
     };
 
@@ -110,6 +112,17 @@ public static class WiringWords
     /// <param name="number">The other wire's number on the cut list.</param>
     public static string Twisted(int number) => string.Create(CultureInfo.InvariantCulture, $"twisted with No. {number} over the whole length");
 
+    /// <summary>Where a piece comes from that is not cut.</summary>
+    public static string Uncut(WiringSheet sheet, WireRun run) => run switch
+    {
+        { Lead: { } lead } => string.Create(CultureInfo.InvariantCulture, $"comes with: {lead.Title}; wants {run.LengthMm:#,0} mm of it"),
+        { ScreenOf: { } wire } => string.Create(CultureInfo.InvariantCulture, $"the screen of No. {Number(sheet, wire)}, not a wire of its own"),
+        _ => "",
+    };
+
+    /// <summary>A piece's number on the cutting list, from 1; 0 for what is not on it.</summary>
+    public static int Number(WiringSheet sheet, string label) => sheet.Bill.Listed.Select(cut => cut.Label).TakeWhile(other => other != label).Count() is var before && before < sheet.Bill.Listed.Count() ? before + 1 : 0;
+
     /// <summary>A fuse in words.</summary>
     public static string Fuse(FuseAdvice fuse) => fuse.FuseA is not { } amps
         ? string.Create(CultureInfo.InvariantCulture, $"{fuse.Title}: {fuse.CurrentA:0.##} A is more than a blade fuse stands; use a bolted one and a cable to match.")
@@ -129,8 +142,21 @@ public static class WiringWords
     {
         var sum = string.Create(CultureInfo.InvariantCulture, $"{feed.Title}: {string.Join(", ", feed.Members)} would hang on the wire of {feed.SizeMm2:0.##} mm² at {at}, {feed.Cavity} with {feed.CurrentA:0.#} A, and it carries {feed.CarriesA:0.#} A.");
         return feed is { FuseA: { } fuse, FeedMm2: { } size }
-            ? string.Create(CultureInfo.InvariantCulture, $"{sum} Give them a relay with its coil on that wire, added relay {number} of the cutting list, and feed its contact 30 from the battery with {size:0.##} mm² over a {fuse:0.#} A fuse; measure that wire on the car.")
+            ? string.Create(CultureInfo.InvariantCulture, $"{sum} Give them a relay with its coil on that wire, added relay {number} of the cutting list, and feed its contact 30 from the battery with {size:0.##} mm² over a {fuse:0.#} A fuse as close to its terminal as it goes; measure that wire on the car.")
             : $"{sum} Share them out between relays of their own, each fed from the battery over a fuse.";
+    }
+
+    /// <summary>What to know of a thick feed that is spliced to a thinner wire.</summary>
+    /// <param name="at">The place in a reader's words.</param>
+    public static string Thin(ThinFeed feed, string at)
+    {
+        var wires = string.Create(CultureInfo.InvariantCulture, $"{feed.Title}: the {feed.NewMm2:0.##} mm² of {InSentence.Lower(feed.Device)} end at the harness's wire of {feed.SizeMm2:0.##} mm² ({at}, {feed.Cavity}), and from that splice on the thinner wire carries the current.");
+        var fuse = feed.FuseA > 0
+            ? string.Create(CultureInfo.InvariantCulture, $"Fuse the feed for it, with {feed.FuseA:0.#} A at the most.")
+            : "No blade fuse is small enough to guard it.";
+        return feed.CurrentA > feed.CarriesA
+            ? string.Create(CultureInfo.InvariantCulture, $"{wires} It carries {feed.CarriesA:0.#} A, and {feed.CurrentA:0.#} A may flow with everything on: lead the thick wire on into the loom to where the loads branch off, or give those that draw most a feed and a fuse of their own. {fuse}")
+            : string.Create(CultureInfo.InvariantCulture, $"{wires} It carries {feed.CarriesA:0.#} A, and {feed.CurrentA:0.#} A may flow. {fuse}");
     }
 
     public static string End(WireEndKind kind) => kind switch

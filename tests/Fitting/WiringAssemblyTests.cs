@@ -65,6 +65,7 @@ public class WiringAssemblyTests
         ["ecus/brain.yaml"] = "title: Brain\nplugs: {a: {connector: row, pins: {1: feed, 2: warm, 3: unused}}}\n",
         ["parts/new-alternator.yaml"] = "title: New alternator\ndevices: {alternator: {title: Bought alternator, connector: oval, location: [0, 0, 0], pins: {1: lamp, 2: feed}}}\n",
         ["parts/sender-with-wire.yaml"] = "title: Sender with its wire\nown-wires: [warm]\n",
+        ["parts/sender-lead.yaml"] = "title: Sender lead\nbrings: {pump: {cavities: [\"1\"], plug: true, far-ends: true}}\n",
         ["parts/lead.yaml"] = "title: Lead\nlead: {from: square, to: oval}\n",
     }.Bind();
 
@@ -109,6 +110,19 @@ public class WiringAssemblyTests
 
         Assert.DoesNotContain("sender", sheet.Plugs.Select(plug => plug.Role));
         Assert.Equal(0, sheet.Counts.Capped);
+    }
+
+    /// <summary>The pump's new feed comes with the part that the answer names, and the plug with it.</summary>
+    [Theory]
+    [InlineData(null, true)]
+    [InlineData("sender-lead", false)]
+    public void Assemble_PartThatBringsAWireOfADevice_IsNamedAtIt(string? part, bool cut)
+    {
+        var sheet = Assemble(Answer("alternator", "donor", part: part))!;
+
+        Assert.Equal((cut, part), (sheet.Runs.Single(run => run.Role == "pump").IsCut, sheet.Runs.Single(run => run.Role == "pump").Lead?.PartId));
+        Assert.Equal(cut, Plug(sheet, "pump").WantsHousing);
+        Assert.True(sheet.Runs.Single(run => run.Role == "fan").IsCut);
     }
 
     [Theory]

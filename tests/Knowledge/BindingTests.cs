@@ -188,5 +188,17 @@ public sealed class BindingTests
         Assert.Equal(["1", "3"], proof.Base.Donors["marn"].Device("coolant-sender")!.ToCabin.ToArray());
     }
 
+    /// <summary>A lead that comes with its device can bring wires of that device's cavities alone.</summary>
+    [Fact]
+    public void Part_BringsAWireOfACavityThatItsDeviceLacks_IsToldAtItsPlace()
+    {
+        var proof = ChangedBase.Prove("workshop", ("parts/belt.yaml", "from: parts-shop\n", "from: parts-shop\ndevices: {coolant-sender: {connector: two-way, pins: {1: switched-feed}}}\nbrings: {coolant-sender: {cavities: [\"1\", \"4\"], plug: true}}\n"));
+
+        var finding = Assert.Single(proof.Findings, finding => finding.Message.Contains("`brings`", StringComparison.Ordinal));
+        Assert.Equal(("reference", "the device `coolant-sender` has no signal at cavity `4`, which `brings` names", "parts/belt.yaml:7:43"), (finding.Id, finding.Message, finding.Place.ToString()));
+        var wires = Assert.Single(proof.Base.Parts["belt"].Brings);
+        Assert.Equal(("coolant-sender", "1,4", true, false), (wires.Role, string.Join(',', wires.Cavities), wires.HasPlug, wires.HasFarEnds));
+    }
+
     private static string Pin(PinEntry pin) => FormattableString.Invariant($"{pin.Cavity} {pin.Signal} {pin.Colour} {pin.SizeMm2}");
 }

@@ -13,6 +13,8 @@ public sealed class ComparingPagesTests
 {
     private const string NoPair = "title: The large engine stays out\nwhen: {chassis.variant: hazel-90, donor.variant: alder-16}\nthen: {exclude: It <b>meets</b> the bonnet.}\nbecause: Tried once.\nsources: [bench]\n";
 
+    private const string HardInOne = "title: Cut the shafts\nphase: fit\nwhen: {donor.variant: alder-16}\nskill: specialist\nhours: 1\n";
+
     private static readonly SiteKnowledge Small = new(SmallBase.Proof);
 
     [Fact]
@@ -31,6 +33,26 @@ public sealed class ComparingPagesTests
                 Assert.Equal(!beaten, row.IsUnbeaten);
             }
         }
+    }
+
+    /// <summary>Where every guide asks for the same, a column would say it over and over: the sentence above says it once.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Comparison_WhatIsHardIsTheSameInAll_HasNoColumnForIt(bool differs)
+    {
+        using var folder = differs ? SmallBase.Copy(("tasks/cut-shafts.yaml", HardInOne)) : SmallBase.Copy();
+        var site = new SiteKnowledge(Proof.Of(folder.Path));
+        var chassis = site.Base.Chassis["hazel-90"];
+        var compared = Comparisons.Of(site, [.. site.GuidesOfChassis[chassis.Id]], guide => guide.Headline.Donor)!;
+        var table = ParsedPage.Of(BuiltIn.Templates.Render(new VariantPages(site, new ClosedWays(site)).Chassis(chassis))).Document.QuerySelector("table.compare")!;
+
+        Assert.True(compared.Rows.Count > 1);
+        Assert.Equal(differs, compared.Rows.Select(row => row.Hard.Text).Distinct(StringComparer.Ordinal).Count() > 1);
+        Assert.Equal(differs, compared.HasHard);
+        Assert.Equal(differs, table.QuerySelectorAll("thead th").Any(head => head.TextContent == "What is hard"));
+        Assert.All(table.QuerySelectorAll("tbody tr"), row => Assert.Equal(table.QuerySelectorAll("thead th").Length, row.Children.Length));
+        Assert.Equal(!differs, compared.Words.Contains(" Hard in all of them (plain work): ", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -69,6 +69,25 @@ internal sealed class ElectricalBinder(BindingContext context, Vocabulary vocabu
         return devices.ToImmutable();
     }
 
+    /// <summary>Wires that a part brings for devices; of a device that it puts in place itself it can only bring what that has.</summary>
+    public ImmutableArray<BroughtWires> Brings(NodeReader parent, ImmutableArray<DeviceEntry> devices)
+    {
+        var brings = ImmutableArray.CreateBuilder<BroughtWires>();
+        foreach (var (key, reader) in parent.Members("brings"))
+        {
+            Role(key);
+            var own = devices.FirstOrDefault(device => device.Role == key.Text);
+            foreach (var cavity in reader.Scalars("cavities").Where(cavity => own is not null && own.Pins.All(pin => pin.Cavity != cavity.Text)))
+            {
+                context.Report(FindingKinds.Reference, $"the device `{key.Text}` has no signal at cavity `{cavity.Text}`, which `brings` names", cavity.Place, "Name a cavity of its `pins`, or say there which signal the cavity has.");
+            }
+
+            brings.Add(new(key.Text, reader.Texts("cavities"), reader.Flag("plug"), reader.Flag("far-ends")));
+        }
+
+        return brings.ToImmutable();
+    }
+
     public ImmutableDictionary<string, BayPoint> Places(NodeReader parent)
     {
         if (parent.Get("places") is not MappingNode)

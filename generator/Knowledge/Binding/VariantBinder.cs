@@ -50,6 +50,7 @@ internal sealed class VariantBinder(BindingContext context, Vocabulary vocabular
     {
         var place = EntityBinder.PlaceOf(file);
         var lead = reader.Mapping("lead");
+        var devices = electrical.Devices(reader);
         return new Part(file.Id, reader.Text("title", file.Id), place)
         {
             Facts = facts.Bind("part", reader, file.Id, place),
@@ -58,10 +59,11 @@ internal sealed class VariantBinder(BindingContext context, Vocabulary vocabular
             From = reader.Text("from", "parts-shop"),
             MassKg = reader.OptionalNumber("mass", Unit.Kilogram, 0, 1000),
             Pulley = Pulley(reader),
-            Devices = electrical.Devices(reader),
+            Devices = devices,
             Lead = lead.Node is null ? null : (lead.OptionalId("from", "connector") ?? "", lead.OptionalId("to", "connector") ?? ""),
             LeadPlace = reader.PlaceOf("lead"),
             OwnWires = reader.Ids("own-wires", "signal"),
+            Brings = electrical.Brings(reader, devices),
             Wiring = ElectricalBinder.Goods(reader),
             Like = reader.OptionalText("like"),
             Belt = reader.Get("belt") is MappingNode ? Stock(reader.Mapping("belt")) : null,

@@ -3,7 +3,11 @@ namespace Swapwright.Site.Models;
 /// <summary>Guides side by side: on a chassis page its donors, on a donor page its chassis.</summary>
 /// <param name="Chart">Money against hours; empty where there are not two to compare.</param>
 /// <param name="Words">What is marked, in a sentence.</param>
-public sealed record Comparison(HtmlString Chart, string Words, IReadOnlyList<ComparisonRow> Rows);
+public sealed record Comparison(HtmlString Chart, string Words, IReadOnlyList<ComparisonRow> Rows)
+{
+    /// <summary>The guides differ in what is hard; where they do not, the sentence says it once in place of a column.</summary>
+    public bool HasHard { get; init; } = true;
+}
 
 /// <summary>What a cell shows and by what it is sorted.</summary>
 /// <param name="Sort">A number, or a word where the column holds words.</param>

@@ -33,13 +33,17 @@ internal static class Comparisons
             Family = seen.Add(other(guide).Family) ? SitePaths.With(other(guide).Family) : null,
             IsUnbeaten = unbeaten[at],
         }).ToList();
+        var hasHard = rows.Count < 2 || rows.Exists(row => row.Hard.Text != rows[0].Hard.Text);
         return new Comparison(
             rows.Count < 2 ? HtmlString.Empty : new HtmlString(CompareChart.Svg(
                 [.. counts.Select((count, at) => new ComparePoint(Number(at), Title(guides: ordered, at, other), (double)count.Money.Likely, (double)count.Hours.Likely, unbeaten[at]))],
                 site.Base.Settings.Currency,
                 "compare-chart")),
-            $"Worked out for each guide's recommended choices: the likely sum of parts and hours, and the {(byMass ? "power to mass of the finished car" : "power of the engine")}. A filled square marks a guide that no other on this page beats; to beat it, another would have to be as good in all three and better in one.{(rows.Count > 1 && shared.Count > 0 ? $" Hard in all of them ({ShopWords.Skill(counts[0].Skill)}): {Named(shared)}." : "")}",
-            rows);
+            $"Worked out for each guide's recommended choices: the likely sum of parts and hours, and the {(byMass ? "power to mass of the finished car" : "power of the engine")}. A filled square marks a guide that no other on this page beats; to beat it, another would have to be as good in all three and better in one.{(rows.Count > 1 && shared.Count > 0 ? $" Hard in all of them ({ShopWords.Skill(counts[0].Skill)}): {Named(shared)}." : hasHard ? "" : $" All ask for {InSentence.Lower(rows[0].Hard.Text)}.")}",
+            rows)
+        {
+            HasHard = hasHard,
+        };
     }
 
     private static string Number(int at) => (at + 1).ToString(CultureInfo.InvariantCulture);

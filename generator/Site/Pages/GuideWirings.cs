@@ -46,11 +46,11 @@ internal static class GuideWirings
         Counts = Counts(sheet),
         Devices = [.. InOrder(wiring).Select((plug, at) => Device(site, wiring, plug, Number(at + 1)))],
         Plan = new HtmlString(BayPlan.Svg(wiring, [.. InOrder(wiring)], "plan")),
-        Cuts = [.. wiring.Bill.Cuts.Select((cut, at) => Cut(site, wiring, cut, at))],
+        Cuts = [.. wiring.Bill.Listed.Select((cut, at) => Cut(site, wiring, cut, at))],
         Sizing = wiring.Runs.Any(run => run.Conductor is not null)
             ? $"Each size is the smallest of 0.5, 0.75, 1, 1.5, 2.5, 4, 6 and 10 mm² that carries the current, loses no more than {SiteKnowledge.Number(site.Base.Settings.Wiring.AllowedDropV)} V with its conductor at {SiteKnowledge.Number(site.Base.Settings.Wiring.ConductorCelsius)} °C (greatest resistance by IEC 60228, class 5) and is no thinner than {SiteKnowledge.Number(site.Base.Settings.Wiring.LeastMm2)} mm²; a wire that is thicker already keeps its size."
             : "",
-        Protection = [.. LoadProtection.Fuses(wiring).Select(Fuse), .. LoadProtection.Relays(wiring).Select(relay => new GuideProtection(WiringWords.Relay(relay))), .. wiring.Overloads.Select((feed, at) => new GuideProtection(WiringWords.Shared(feed, wiring.Data!.TitleOf(feed.Place), at + 1)))],
+        Protection = [.. LoadProtection.Fuses(wiring).Select(Fuse), .. LoadProtection.Relays(wiring).Select(relay => new GuideProtection(WiringWords.Relay(relay))), .. wiring.Overloads.Select((feed, at) => new GuideProtection(WiringWords.Shared(feed, wiring.Data!.TitleOf(feed.Place), at + 1))), .. ThinFeeds.Of(wiring).Select(feed => new GuideProtection(WiringWords.Thin(feed, wiring.Data!.TitleOf(feed.Place))))],
         Joints =
         [
             .. Joints.Splices(wiring).Select(joint => new GuideJoint(
@@ -91,7 +91,7 @@ internal static class GuideWirings
     {
         Title = plug.Title,
         Face = IsWork(plug) && site.Base.Connectors.Find(plug.DeviceConnector ?? "") is { } connector
-            ? new HtmlString(ConnectorFace.Svg($"face-{number}", connector.Title, connector.Rows, plug.Wires.Where(wire => wire.Action != WireAction.Unreached).DistinctBy(wire => wire.Cavity).ToDictionary(wire => wire.Cavity, wire => wire.Colour, StringComparer.Ordinal)))
+            ? new HtmlString(ConnectorFace.Svg($"face-{number}", connector.Title, connector.Rows, plug.Wires.Where(wire => wire.Action is not (WireAction.Unreached or WireAction.Empty)).DistinctBy(wire => wire.Cavity).ToDictionary(wire => wire.Cavity, wire => wire.Colour, StringComparer.Ordinal)))
             : HtmlString.Empty,
         Wires = IsWork(plug) ? new HtmlString(DeviceDrawing.Svg(wiring, plug, $"wires-{number}")) : HtmlString.Empty,
         Connector = site.ConnectorLink(plug.DeviceConnector ?? plug.HarnessConnector),
@@ -106,7 +106,7 @@ internal static class GuideWirings
         IsOpen = IsWork(plug),
         Pins = plug.Outcome == PlugOutcome.Capped
             ? []
-            : [.. plug.Wires.Select(wire => new GuidePin(wire.Cavity, SignalTitle(site, wire.Signal), Wire(wire), new Models.WireColour(wire.Colour), Size(wire.SizeMm2)))],
+            : [.. plug.Wires.Select(wire => new GuidePin(wire.Cavity, SignalTitle(site, wire.Signal), Wire(wiring, wire), new Models.WireColour(wire.Colour), Size(wire.SizeMm2)))],
     };
 
     private static bool IsWork(PlugWork plug) => plug.Outcome != PlugOutcome.StraightIn || plug.Extended;
@@ -162,33 +162,37 @@ internal static class GuideWirings
         _ => 6,
     };
 
-    private static string Wire(WireRow wire) => wire.Action switch
+    private static string Wire(WiringSheet wiring, WireRow wire) => wire.Action switch
     {
+        _ when Run(wiring, wire.Run) is { IsCut: false } run => WiringWords.Uncut(wiring, run),
         _ when wire.IsRenewed => "renew in one piece",
         WireAction.Stays => wire.ExtensionMm > 0 ? $"lengthen by {Millimetres(wire.ExtensionMm)}" : "",
         WireAction.Moves => $"from cavity {wire.FromCavity}{(wire.ExtensionMm > 0 ? $", lengthen by {Millimetres(wire.ExtensionMm)}" : "")}",
         WireAction.Runs => "new wire",
         WireAction.Joins => "new wire, spliced to the nearest of this signal",
         WireAction.TakesOver => "from a wire that nothing takes any more",
+        WireAction.Empty => "leave empty: the cabin has one of its own",
         _ => "nothing carries it: see the rules",
     };
 
     private static GuideWireCut Cut(SiteKnowledge site, WiringSheet wiring, CutPiece cut, int at)
     {
-        var run = wiring.Runs.FirstOrDefault(one => one.Label == cut.Label);
+        var run = Run(wiring, cut.Label);
         return new GuideWireCut(
             Number(at + 1),
             new Models.WireColour(cut.Colour),
             SiteKnowledge.Number(cut.SizeMm2, "0.##"),
-            SiteKnowledge.Number(cut.LengthMm),
+            run is { IsCut: false } ? "none" : SiteKnowledge.Number(cut.LengthMm),
             SignalTitle(site, cut.Signal),
             run is null ? "" : End(wiring, run, run.From),
             run is null ? "" : End(wiring, run, run.To),
             run?.Purpose switch
             {
+                _ when run is { IsCut: false } => WiringWords.Uncut(wiring, run),
                 _ when run is not null && Joints.Lengthens(wiring, run) => "lengthens a wire",
                 WirePurpose.Extension => "lengthens a wire",
                 WirePurpose.Renewal => "renews the cable; cut it by the old one",
+                _ when run?.To.Place == Places.Battery => "new wire; reckoned to the bulkhead, measure it on the car before you cut it",
                 WirePurpose.EcuAdapter => "ECU adapter",
                 WirePurpose.BodyAdapter => "bulkhead adapter",
                 _ => "new wire",
@@ -196,13 +200,15 @@ internal static class GuideWirings
             run?.Conductor is { } chosen ? SiteKnowledge.Number(chosen.For.CurrentA, "0.##") : "",
             run?.DropV is { } drop ? SiteKnowledge.Number(drop, "0.00") : "",
             run?.Conductor is { } why ? WiringWords.Why(why) : "",
-            run is { Shielded: true } ? WiringWords.Screen : run is not null && Beside(wiring, run) is { } twin ? WiringWords.Twisted(twin) : "");
+            run is { Shielded: true, Lead: null } ? WiringWords.Screen : run is not null && Beside(wiring, run) is { } twin ? WiringWords.Twisted(twin) : "");
     }
 
     // On the cut list, from 1.
     private static int? Beside(WiringSheet wiring, WireRun run) => TwistedPairs.Beside(wiring, run) is { } twin
-        ? wiring.Bill.Cuts.Select((cut, at) => (cut.Label, Number: at + 1)).First(cut => cut.Label == twin.Label).Number
+        ? WiringWords.Number(wiring, twin.Label)
         : null;
+
+    private static WireRun? Run(WiringSheet wiring, string? label) => label is null ? null : wiring.Runs.FirstOrDefault(run => run.Label == label);
 
     private static GuideProtection Fuse(FuseAdvice fuse)
     {
@@ -296,7 +302,8 @@ internal static class GuideWirings
         };
     }
 
-    private static string SignalTitle(SiteKnowledge site, string signal) => site.Base.Vocabulary.Signals.Find(signal)?.Title ?? signal;
+    private static string SignalTitle(SiteKnowledge site, string signal) =>
+        signal == Places.Battery ? "Battery, to the relay's contact" : site.Base.Vocabulary.Signals.Find(signal)?.Title ?? signal;
 
     private static string Size(double size) => $"{SiteKnowledge.Number(size, "0.##")} mm²";
 

@@ -62,7 +62,14 @@ internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path, st
         var effort = sheet.Effort;
         return sheet.Tasks.IsEmpty ? "" : string.Create(
             CultureInfo.InvariantCulture,
-            $"Drawn for two people, {effort.DaysTogether} working days of {site.Base.Settings.Effort.HoursADay:0.#} hours; alone it takes {effort.DaysAlone}, with a helper where two are wanted. A phase begins when the one before is done. The dark bars are the chain that decides the length: an hour lost there is an hour later on the road.");
+            $"Drawn for two people, {effort.DaysTogether} working days of {site.Base.Settings.Effort.HoursADay:0.#} hours; alone it takes {effort.DaysAlone}, with a helper where two are wanted. A phase begins when the one before is done. The dark bars are the chain that decides the length: an hour lost there is an hour later on the road. {Waiting()}");
+    }
+
+    /// <summary>No base knows how long a shop keeps people waiting, so the plan leaves it out and says so.</summary>
+    private string Waiting()
+    {
+        var made = sheet.Shopping.Select(line => line.Part.From).Where(from => from is "machine-shop" or "hose-shop").Distinct(StringComparer.Ordinal).Select(ShopWords.From).Order(StringComparer.Ordinal).ToList();
+        return $"Waiting for what is ordered is left out{(made.Count == 0 ? "" : $", and for what is made to measure ({string.Join(", ", made)}): a shop may take weeks")}; order before the first day.";
     }
 
     public ImmutableArray<string> Tools() => [.. sheet.Tasks.SelectMany(task => task.Tools).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];

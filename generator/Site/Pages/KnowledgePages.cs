@@ -19,6 +19,7 @@ internal sealed class KnowledgePages(SiteKnowledge site)
         var store = site.Store;
         var resolution = site.Resolution;
         var applies = resolution.Applies(position.Id);
+        var asked = resolution.At(position.Id).SelectMany(standing => standing.Rule.When.FactsAsked()).ToHashSet();
         return new PositionPage
         {
             Frame = site.Frame(path, position.Title, $"{position.Title}: what it is and every answer given.", new PageLink("Positions", SitePaths.Positions)),
@@ -33,7 +34,7 @@ internal sealed class KnowledgePages(SiteKnowledge site)
                     .Select(pair => new PositionAnswer(
                         ShopWords.Verb(pair.standing.Answer),
                         ShopWords.Sentence(pair.standing.Answer),
-                        ShopWords.Capital(site.Words.Describe(pair.region, store.And(resolution.Buildable, applies))),
+                        ShopWords.Capital(site.Words.Describe(pair.region, store.And(resolution.Buildable, applies), pair.standing.Rule.When, asked)),
                         SiteKnowledge.Grouped(store.Count(pair.region)),
                         SiteKnowledge.Link(pair.standing.Rule),
                         SiteKnowledge.Standing(pair.standing.Rule.Standing),
@@ -61,7 +62,7 @@ internal sealed class KnowledgePages(SiteKnowledge site)
             Title = rule.Title,
             System = rule.Answers.IsEmpty ? "" : site.Base.Positions.Find(rule.Answers[0].Position) is { } position ? SystemTitle(position) : "",
             Place = rule.Place.ToString(),
-            When = rule.When == Condition.Always ? [] : [ShopWords.Capital(site.Words.Describe(resolution.When(rule), resolution.Domain))],
+            When = rule.When == Condition.Always ? [] : [ShopWords.Capital(site.Words.Describe(resolution.When(rule), resolution.Domain, rule.When, ImmutableHashSet<FactName>.Empty))],
             Combinations = SiteKnowledge.Grouped(store.Count(where)),
             CombinationsShare = Share(store.Count(where), store.Count(whole)),
             Answers = [.. rule.Answers.Where(answer => site.Base.Positions.Has(answer.Position)).Select(answer => Answer(answer, path))],

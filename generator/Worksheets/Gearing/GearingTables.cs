@@ -57,6 +57,7 @@ internal static class GearingTables
             .. cruise is null ? (LedgerColumn[])[] : [new("cruise", $"Engine at {kmh} km/h", "rpm", 0)],
             new("top-speed", "Top speed by gearing", "km/h", 0), new("remark", "Remark"),
         ];
+        var taken = input.Alternatives.FirstOrDefault(one => one.IsChosen);
         return new LedgerTable("options", "The other gearboxes of this choice", columns, [.. input.Alternatives.Where(one => one.Set.IsSound).Select(Row)]);
 
         ImmutableArray<LedgerCell> Row(GearboxAlternative one)
@@ -77,6 +78,8 @@ internal static class GearingTables
                 {
                     (true, _) => "this guide",
                     (_, false) => "not with everything else as here",
+                    // Chassis and donor may have had the same one from the works.
+                    _ when taken is not null && one.Set.Origin.Length > 0 && one.Set.Origin == taken.Set.Origin => "the same gearbox as in this guide: take whichever of the two turns better",
                     _ => "",
                 }),
             ];

@@ -12,9 +12,7 @@ internal static class BillOfWiring
         var moved = plugs
             .Where(plug => plug.Outcome == PlugOutcome.Changed)
             .SelectMany(plug => plug.Moves.Select(_ => plug.DeviceConnector!));
-        var ended = runs.SelectMany(run => new[] { run.From, run.To })
-            .Where(end => end.Kind is WireEndKind.Terminal or WireEndKind.Ring)
-            .Select(end => end.Connector!);
+        var ended = runs.SelectMany(run => run.Crimped()).Select(end => end.Connector!);
         ImmutableArray<TerminalLine> terminals =
         [
             .. Count(moved.Concat(ended)).Select(line =>
@@ -24,14 +22,7 @@ internal static class BillOfWiring
             }),
         ];
         var splices = runs.Sum(run => run.Splices);
-        ImmutableArray<CutPiece> cuts =
-        [
-            .. runs.Select(run => new CutPiece(run.SizeMm2, run.Colour, run.LengthMm, run.Label, run.Role, run.Cavity, run.Signal))
-                .OrderBy(cut => cut.SizeMm2)
-                .ThenBy(cut => cut.Colour, StringComparer.Ordinal)
-                .ThenByDescending(cut => cut.LengthMm)
-                .ThenBy(cut => cut.Label, StringComparer.Ordinal),
-        ];
+        var cuts = Listed(runs.Where(run => run.IsCut));
         return new(
             terminals,
             terminals.Sum(line => line.Seals),
@@ -46,7 +37,8 @@ internal static class BillOfWiring
                 .. cuts.GroupBy(cut => (cut.SizeMm2, cut.Colour))
                     .Select(group => new WireLine(group.Key.SizeMm2, group.Key.Colour, group.Sum(cut => cut.LengthMm), group.Count())),
             ],
-            cuts);
+            cuts,
+            Listed(runs.Where(run => !run.IsCut)));
     }
 
     /// <summary>The terminal of a family; a ring and a relay's base belong to none of the base's.</summary>
@@ -57,13 +49,22 @@ internal static class BillOfWiring
         _ => "",
     };
 
+    private static ImmutableArray<CutPiece> Listed(IEnumerable<WireRun> runs) =>
+    [
+        .. runs.Select(run => new CutPiece(run.SizeMm2, run.Colour, run.LengthMm, run.Label, run.Role, run.Cavity, run.Signal))
+            .OrderBy(cut => cut.SizeMm2)
+            .ThenBy(cut => cut.Colour, StringComparer.Ordinal)
+            .ThenByDescending(cut => cut.LengthMm)
+            .ThenBy(cut => cut.Label, StringComparer.Ordinal),
+    ];
+
     /// <summary>New plugs of devices (changed, added) and of adapters (side in use), each with the cavities that get a wire.</summary>
     private static IEnumerable<NewHousing> NewHousings(
         ImmutableArray<PlugWork> plugs, IReadOnlyList<WireRun> runs, ImmutableArray<AdapterHarness> adapters)
     {
-        foreach (var plug in plugs.Where(plug => plug.Outcome is PlugOutcome.Changed or PlugOutcome.Added))
+        foreach (var plug in plugs.Where(plug => plug.WantsHousing))
         {
-            yield return new(plug.DeviceConnector!, plug.Wires.Count(wire => wire.Action != WireAction.Unreached));
+            yield return new(plug.DeviceConnector!, plug.Wires.Count(wire => wire.Action is not (WireAction.Unreached or WireAction.Empty)));
         }
 
         foreach (var adapter in adapters.Where(adapter => !adapter.PlugsTogether))

@@ -55,13 +55,15 @@ public static class DeviceDrawing
         var end = isNew && run is not null ? Place(data, run.To) : Far(data, wire.Signal);
         var work = wire.Action switch
         {
+            _ when run is { IsCut: false } => run.Lead is null ? "the screen" : "comes with a lead",
             WireAction.Unreached => "nothing carries it: see the rules",
+            WireAction.Empty => "leave empty",
             WireAction.Runs => string.Create(CultureInfo.InvariantCulture, $"new wire{(run is null ? "" : $", {run.LengthMm:#,0} mm")}"),
             WireAction.Joins or WireAction.TakesOver => string.Create(CultureInfo.InvariantCulture, $"new wire, spliced{(run is null ? "" : $", {run.LengthMm:#,0} mm")}"),
             _ when wire.IsRenewed => "renew in one piece",
             _ => wire.ExtensionMm > 0 ? string.Create(CultureInfo.InvariantCulture, $"let in {wire.ExtensionMm:#,0} mm") : "",
         };
-        return new(wire, data.SignalOf(wire.Signal)?.Title ?? wire.Signal, isNew || wire.Action == WireAction.Unreached ? "" : wire.FromCavity ?? "", end, work, plug.Outcome == PlugOutcome.Lead);
+        return new(wire, data.SignalOf(wire.Signal)?.Title ?? wire.Signal, isNew || wire.Action is WireAction.Unreached or WireAction.Empty ? "" : wire.FromCavity ?? "", end, work, plug.Outcome == PlugOutcome.Lead);
     }
 
     // Where the harness leads a signal to: the ECU in use, else the cabin, else to its other users inside the loom.
@@ -83,7 +85,7 @@ public static class DeviceDrawing
     {
         drawing.Text("cavity", Pin - 12, y + 5, "end", 14, way.Wire.Cavity, bold: true);
         drawing.Dot("pin", Pin, y, 3);
-        if (way.Wire.Action == WireAction.Unreached)
+        if (way.Wire.Action is WireAction.Unreached or WireAction.Empty)
         {
             drawing.Path("missing", string.Create(CultureInfo.InvariantCulture, $"M{Pin + 12} {y - 5:0.#} l10 10 m0 -10 l-10 10"));
             drawing.Text("note", Pin + 32, y + 4, "start", 11, $"{way.Signal}: {way.Work}");
@@ -118,7 +120,7 @@ public static class DeviceDrawing
         drawing.Text("note", End + 8, y + 4, "start", Drawing.Fit(12, way.End, (Width - End - 12) * Lean), way.End, bold: true);
     }
 
-    private static string Tell(WireWay way) => way.Wire.Action == WireAction.Unreached
+    private static string Tell(WireWay way) => way.Wire.Action is WireAction.Unreached or WireAction.Empty
         ? $"Cavity {way.Wire.Cavity}, {way.Signal}: {way.Work}."
         : string.Create(CultureInfo.InvariantCulture, $"Cavity {way.Wire.Cavity}, {way.Signal}, {way.Wire.Colour} {way.Wire.SizeMm2:0.##} mm²{(way.Plug.Length > 0 ? $", from cavity {way.Plug} of the plug as found" : "")}{(way.Told.Length > 0 ? $", {way.Told}" : "")}, to {way.End}.");
 

@@ -59,8 +59,7 @@ public static class Joints
                     from wire in plug.Moves
                     select (Connector: plug.DeviceConnector!, wire.SizeMm2);
         var ended = from run in sheet.Runs
-                    from end in new[] { run.From, run.To }
-                    where end.Kind is WireEndKind.Terminal or WireEndKind.Ring
+                    from end in run.Crimped()
                     select (Connector: end.Connector!, run.SizeMm2);
         return
         [

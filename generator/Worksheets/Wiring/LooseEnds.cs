@@ -48,14 +48,14 @@ public static class LooseEnds
         foreach (var wire in plug.Capped)
         {
             var (action, reason) = !wire.Takers.IsEmpty ? (LooseAction.CutOut, $"{(plug.Outcome == PlugOutcome.Capped ? "nothing is fitted that takes this plug" : "the device has no use for it")}: the wire goes to {string.Join(" and ", wire.Takers.Select(end => At(sheet, end)))}")
-                : plug.Outcome == PlugOutcome.Capped ? (LooseAction.Cap, $"nothing is fitted that takes this plug: cap the plug {(plug.Capped.All(other => other.Takers.IsEmpty) ? "whole" : "with what is left in it")} and tie it back")
+                : plug.Outcome == PlugOutcome.Capped ? (LooseAction.Cap, $"nothing is fitted that takes this plug: cap the plug {(plug.Capped.All(other => other.Takers.IsEmpty) ? "whole" : "with what is left in it")} and tie it back{Stub(sheet, wire.Signal)}")
                 : sheet.Data?.IsRerouted(wire.Signal) == true ? (LooseAction.Cap, $"it would bypass the {sheet.Data.TitleOf(sheet.Data.SignalOf(wire.Signal)!.Through!)}: cut it off at this plug and seal the end; the new wire from there takes its place")
                 : wire.StaysInHousing ? (LooseAction.LeaveOff, "the device has no use for it; the wire may stay in its cavity")
-                : (LooseAction.Cap, "the device has no use for it, and its cavity is gone or taken by another wire");
+                : (LooseAction.Cap, $"the device has no use for it, and its cavity is gone or taken by another wire{Stub(sheet, wire.Signal)}");
             yield return new(wire.Signal, Title(sheet, wire.Signal), plug.Role, wire.Cavity, action, reason);
         }
 
-        foreach (var wire in plug.Wires.Where(wire => wire.Action is WireAction.Runs or WireAction.Joins or WireAction.TakesOver or WireAction.Unreached))
+        foreach (var wire in plug.Wires.Where(wire => wire.Action is WireAction.Runs or WireAction.Joins or WireAction.TakesOver or WireAction.Empty or WireAction.Unreached))
         {
             var run = sheet.Runs.FirstOrDefault(run => run.Label == wire.Run);
             if (run is { To.Kind: WireEndKind.Terminal } && run.To.Place == plug.Role && run.From.Place != plug.Role)
@@ -64,14 +64,16 @@ public static class LooseEnds
                 continue;
             }
 
-            var (action, reason) = wire.Action == WireAction.Unreached || run is null ? (LooseAction.Missing, "nothing in this build carries it: a rule has to say where it comes from")
+            var (action, reason) = wire.Action == WireAction.Empty ? (LooseAction.LeaveOff, "the cabin has one of its own on this output: leave the cavity empty")
+                : wire.Action == WireAction.Unreached || run is null ? (LooseAction.Missing, "nothing in this build carries it: a rule has to say where it comes from")
                 : Places.IsAddedRelay(run.To.Place) ? (LooseAction.FeedFrom, $"the harness's wire is too thin for it: lead it to {At(sheet, run.To)}")
+                : run.ScreenOf is not null ? (LooseAction.FeedFrom, $"it is the screen of the new wire beside it: join it on at {At(sheet, run.To)}")
                 : run.To.Kind == WireEndKind.Ring ? (LooseAction.RunNew, $"ground it to {sheet.Data?.TitleOf(run.To.Place)}, with a ring terminal")
                 : run.To.Place == Places.Body && sheet.Data?.Devices.First(device => device.Role == plug.Role).ToCabin.Contains(wire.Cavity) == true ? (LooseAction.RunNew, $"it gives the cabin the signal: lead it to {At(sheet, run.To)}, where nothing else is joined")
                 : wire.Action == WireAction.TakesOver ? (LooseAction.RunNew, $"cut the wire out of the plug at {At(sheet, run.To)}, which has no use for it, and {(Joints.Lengthens(sheet, run) ? "lengthen it to here" : "lay this one against the joint")}")
                 : wire.Action == WireAction.Joins ? (LooseAction.FeedFrom, $"the harness has it at {At(sheet, run.To)}, which is nearest: join it there")
                 : (LooseAction.RunNew, $"the harness has no wire for it here; {At(sheet, run.To)} has the signal");
-            yield return new(wire.Signal, Title(sheet, wire.Signal), plug.Role, wire.Cavity, action, reason);
+            yield return new(wire.Signal, Title(sheet, wire.Signal), plug.Role, wire.Cavity, action, run?.Lead is { } lead ? $"{reason}; the wire comes with: {lead.Title}" : reason);
         }
     }
 
@@ -82,7 +84,7 @@ public static class LooseEnds
             var feed = row.Kind is SignalKind.Power or SignalKind.Ground;
             (LooseAction Action, string Reason)? what = row.Action switch
             {
-                AdapterAction.Cap => (row.Optional ? LooseAction.Cap : LooseAction.FeedFrom, row.Note),
+                AdapterAction.Cap => (row.Optional ? LooseAction.Cap : LooseAction.FeedFrom, row.Note + Stub(sheet, row.Signal)),
                 // A wire between a device and the ECU or the cabin is told of at the device.
                 AdapterAction.AddWire when sheet.Runs.Any(run => run.Label == row.Run && run.Purpose == WirePurpose.Device) => null,
                 AdapterAction.AddWire => (feed ? LooseAction.FeedFrom : LooseAction.RunNew, row.Note),
@@ -95,6 +97,11 @@ public static class LooseEnds
             }
         }
     }
+
+    /// <summary>An end that is only capped is a branch of the line still, and echoes like one where the line is in use: common practice, no source.</summary>
+    private static string Stub(WiringSheet sheet, string signal) => sheet.Data is { } data && data.IsTwisted(signal) && data.EcuPins.Any(pin => pin.Pin.Signal == signal)
+        ? "; the line is in use: cut the wire back to where it branches off, since an end that is only capped is a stub too"
+        : "";
 
     private static string At(WiringSheet sheet, WireEnd end) => $"{sheet.Data?.TitleOf(end.Place) ?? end.Place}{(end.Cavity.Length > 0 ? $", {end.Cavity}" : "")}";
 

@@ -71,7 +71,10 @@ internal sealed class PlugFitting(WiringData data, WireRouting routing, ProblemL
                 .. bypassing.Select(pin => Capped(device.Role, pin, staysInHousing: false)),
                 .. match.Left.Select(pin => Capped(device.Role, pin, lead is not null || (mates && !deviceCavities.Contains(pin.Cavity)))),
             ],
-            mates ? Clashes(device, plug!) : []);
+            mates ? Clashes(device, plug!) : [])
+        {
+            IsPlugBrought = device.Leads.Any(brought => brought.HasPlug),
+        };
     }
 
     /// <summary>Wires of a plug that would bypass a device which is fitted now, and the ones that can be used.</summary>
@@ -111,6 +114,7 @@ internal sealed class PlugFitting(WiringData data, WireRouting routing, ProblemL
         {
             Conductor = conductor,
             WayMm = plug.Location.DistanceTo(device.Location),
+            Lead = device.LeadOf(cavity),
         });
         return new(cavity, wire.Signal, action, wire.Cavity, wire.Colour, wire.SizeMm2, length, run.Label);
     }
@@ -141,6 +145,11 @@ internal sealed class PlugFitting(WiringData data, WireRouting routing, ProblemL
         if (data.SignalOf(id) is not { } signal)
         {
             return new(cavity, id, WireAction.Unreached, null, "", 0, 0, null);
+        }
+
+        if (data.CabinHasItsOwn(device, signal))
+        {
+            return new(cavity, id, WireAction.Empty, null, signal.Colour, signal.SizeMm2, 0, null);
         }
 
         if (routing.ToDevice(device, cavity, signal) is { } run)

@@ -18,6 +18,9 @@ internal static class Places
 
     public const string RelayBase = "relay";
 
+    /// <summary>Where the contact of an added relay is fed; also what its wire carries, for which a base need have no signal.</summary>
+    public const string Battery = "battery post";
+
     public static string AddedRelay(int number) => $"{RelayBase} {number.ToString(System.Globalization.CultureInfo.InvariantCulture)}";
 
     public static bool IsAddedRelay(string place) => place.StartsWith(RelayBase + " ", StringComparison.Ordinal);

@@ -31,13 +31,13 @@ public static class SharedFeeds
                orderby wire.Key.Place, wire.Key.Cavity
                let fuse = LoadProtection.FuseFor(current)
                select new SharedFeed(
-                   wire.First().Signal.Id, wire.First().Signal.Title, wire.Key.Place, wire.Key.Cavity, wire.First().Size, carries, current, fuse, fuse is null ? null : Feed(current, fuse.Value),
+                   wire.First().Signal.Id, wire.First().Signal.Title, wire.Key.Place, wire.Key.Cavity, wire.First().Size, carries, current, fuse, Feed(data, wire.Key.Place, current, fuse)?.SizeMm2,
                    [.. wire.Select(one => data.TitleOf(one.Run.Role)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)]),
         ];
 
     /// <summary>
     /// The pieces with a relay for each such wire: what would have hung on it starts at the relay's contact, and its coil alone hangs there. The
-    /// contact's own feed comes from the battery, whose place no base knows, so that it is measured on the car.
+    /// contact's own feed comes from the battery. Where that stands no base says, so it is reckoned by way of the trunk to the bulkhead and measured on the car.
     /// </summary>
     internal static ImmutableArray<WireRun> WithRelays(WiringData data, ImmutableArray<WireRun> runs, ImmutableArray<SharedFeed> feeds)
     {
@@ -58,6 +58,11 @@ public static class SharedFeeds
             {
                 all.Add(Coil(data, relay, "85", ground.Id, ground.Colour, new(WireEndKind.Ring, Places.BodyMetal, "", Places.Ring)));
             }
+
+            if (Feed(data, feed.Place, feed.CurrentA, feed.FuseA) is { } conductor)
+            {
+                all.Add(Contact(data, relay, feed.Place, conductor));
+            }
         }
 
         return [.. all];
@@ -74,8 +79,29 @@ public static class SharedFeeds
     /// <summary>Largest current that a conductor carries, A: the last row of the table that is no thicker; 0 below the first.</summary>
     public static double Carries(double sizeMm2) => ConductorSize.Table.LastOrDefault(row => row.SizeMm2 <= sizeMm2).CurrentA;
 
-    private static double? Feed(double currentA, double fuseA) => Conductor.ClassFive.Select(row => (double?)row.SizeMm2)
-        .FirstOrDefault(size => size >= (ConductorSize.For(currentA) ?? double.PositiveInfinity) && ConductorSize.FuseFor(size!.Value) >= fuseA);
+    // One tail of the fuse's holder is spliced to it, the other ends under the battery's clamp. Red, as feeds of the battery are: common practice, no source.
+    private static WireRun Contact(WiringData data, string relay, string place, ConductorChoice conductor) => new(
+        WireLabel.Of(relay, "30", Places.Battery), WirePurpose.Device, relay, "30", Places.Battery, new(WireEndKind.Terminal, relay, "30", Places.RelayBase), new(WireEndKind.Ring, Places.Battery, "", Places.Ring),
+        conductor.For.LengthMm, conductor.SizeMm2, conductor.SizeMm2, "RD", conductor.DropV, Shielded: false, Splices: 1)
+    {
+        Conductor = conductor,
+        WayMm = ContactWayMm(data, place),
+    };
+
+    // A relay sits where the wire is that its coil hangs on.
+    private static double ContactWayMm(WiringData data, string place)
+    {
+        var own = data.Plugs.FirstOrDefault(plug => plug.Key == place).Value?.Location;
+        var bulkhead = data.HarnessBody?.Location ?? data.EcuPlace;
+        return place == Places.HarnessBody ? data.Trunk.DistanceTo(bulkhead) : (own ?? data.EcuPlace).DistanceTo(data.Trunk) + data.Trunk.DistanceTo(bulkhead);
+    }
+
+    /// <summary>The conductor of a contact's feed; null beyond what the table or a blade fuse stands.</summary>
+    private static ConductorChoice? Feed(WiringData data, string place, double currentA, double? fuseA) => fuseA is { } fuse && ConductorSize.For(currentA) is not null
+        && ConductorSize.Choose(new(0, currentA, data.LengthMm(ContactWayMm(data, place)), data.Settings.AllowedDropV, data.Settings.ConductorCelsius, data.Settings.LeastMm2, fuse)) is var choice
+        && ConductorSize.FuseFor(choice.SizeMm2) >= fuse
+            ? choice
+            : null;
 
     private static bool Gives(WiringData data, WireRun run) => data.Devices.Any(device => device.Role == run.Role && device.Supplies.Contains(run.Signal));
 }

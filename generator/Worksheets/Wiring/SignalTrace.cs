@@ -54,6 +54,11 @@ public sealed record SignalTrace(
         {
             var from = new TracePoint(plug.Role, plug.Title, plug.DeviceConnector ?? "", wire.Cavity);
             var run = RunOf(wire.Run);
+            if (wire.Action == WireAction.Empty)
+            {
+                return new(from, null, "left empty: the cabin has one of its own", null, null);
+            }
+
             if (wire.Action == WireAction.Unreached)
             {
                 gaps.Add($"{plug.Title} asks for it at cavity {wire.Cavity}, and nothing carries it there.");

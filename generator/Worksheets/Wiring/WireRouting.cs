@@ -54,6 +54,7 @@ internal sealed class WireRouting
         }
 
         var target = ForTheCabin(device, cavity, signal);
+        target ??= data.IsReference(device, signal) ? Stud(device) : null;
         target ??= signal.Shared ? StartOf(device, signal) : null;
         target ??= BeforeOnTheLine(device, signal);
         target ??= device.InCabin ? null : Nearest(IdleWires(signal), device.Location, toEcu: false);
@@ -73,7 +74,7 @@ internal sealed class WireRouting
 
         taken.Add((device.Role, cavity));
         var from = new WireEnd(WireEndKind.Terminal, device.Role, cavity, device.Connector);
-        var way = target.End.Kind == WireEndKind.Ring ? data.Settings.GroundWayMm : target.WayMm(data, device.Location, toEcu: false);
+        var way = target.End.Place == Places.BodyMetal ? data.Settings.GroundWayMm : target.WayMm(data, device.Location, toEcu: false);
         return Run(WirePurpose.Device, device.Role, cavity, signal, from, target, way, device);
     }
 
@@ -93,6 +94,15 @@ internal sealed class WireRouting
             : signal.Kind == SignalKind.Power ? CabinTarget(signal.Id)
             : null;
     }
+
+    /// <summary>
+    /// The engine's ground stud, where the harness gathers its grounds: a device of nothing but grounds. The electronics of a device that has its power ground
+    /// there refer to the same metal, and not to the ECU's pin a metre further on (common practice, no source).
+    /// </summary>
+    private WireTarget? Stud(Device device) => device.InCabin ? null : Nearest(
+        from stud in data.Devices
+        where stud.Role != device.Role && stud.Pins.Length > 0 && stud.Pins.All(pin => data.SignalOf(pin.Value)?.Kind == SignalKind.Ground)
+        select new WireTarget(new(WireEndKind.Ring, stud.Role, "", Places.Ring), stud.Location, AtEcu: false), device.Location, toEcu: false);
 
     /// <summary>The wire to an ECU cavity that the harness's ECU side lacks, from what carries the signal; null where nothing does.</summary>
     public WireRun? ToEcu(SidePin pin, Signal signal)
@@ -171,6 +181,7 @@ internal sealed class WireRouting
             Conductor = conductor,
             WayMm = way,
             JoinedMm2 = target.SizeMm2,
+            Lead = device?.LeadOf(cavity),
             TakesOver = target.End.Kind == WireEndKind.Splice && data.IsIdle(target.End.Place, target.End.Cavity, signal.Id),
         });
     }

@@ -43,6 +43,7 @@ internal sealed record WiringData(
         Places.HarnessEcu => HarnessEcuPlug,
         Places.BodyMetal => "bare metal of the body beside it",
         Places.CableEnd => "the old cable's far end",
+        Places.Battery => "the battery, over its fuse",
         _ when Places.IsAddedRelay(place) => $"added {place}",
         _ when place == Ecu?.Id => Ecu.Title,
         // The ECU that the harness was made for is not in this build; its plug is, at the end of the harness.
@@ -58,6 +59,15 @@ internal sealed record WiringData(
         SignalOf(signal) is { Kind: SignalKind.LowSide, Shared: false } && !Needs.Contains(signal)
             ? Devices.FirstOrDefault(device => !device.InCabin && device.Pins.Any(pin => pin.Value == signal) && Plugs.All(plug => plug.Key != device.Role))
             : null;
+
+    /// <summary>
+    /// The other way about: where the cabin needs a driven signal and has a cavity for it, something of its own hangs on that, and a second lamp from a kit
+    /// behind the dash would load the output twice (common practice, no source). The device's cavity stays empty.
+    /// </summary>
+    public bool CabinHasItsOwn(Device device, Signal signal) =>
+        device.InCabin && signal is { Kind: SignalKind.LowSide, Shared: false } && Needs.Contains(signal.Id)
+        && CabinBody?.Pins.Any(pin => pin.Signal == signal.Id) == true
+        && (EcuPins.Any(pin => pin.Pin.Signal == signal.Id) || HarnessBody?.Pins.Any(pin => pin.Signal == signal.Id) == true);
 
     private const string HarnessEcuPlug = "the harness's ECU plug";
 
@@ -80,6 +90,9 @@ internal sealed record WiringData(
         SignalOf(signal) is { Shared: false }
         && Plugs.Any(plug => plug.Value.Pins.Any(pin => pin.Signal == signal))
         && Devices.All(device => device.Pins.All(pin => pin.Value != signal));
+
+    /// <summary>A data line of two wires that are twisted with one another.</summary>
+    public bool IsTwisted(string signal) => SignalOf(signal) is { Kind: SignalKind.Data } known && (known.TwistedWith is not null || Signals.Values.Any(other => other.TwistedWith == signal));
 
     /// <summary>A plug of the harness whose device is not fitted: its wires may be cut out and led to where they are wanted.</summary>
     public bool IsIdle(string role) => Plugs.Any(plug => plug.Key == role) && Devices.All(device => device.Role != role);
@@ -121,8 +134,7 @@ internal sealed record WiringData(
             return known.CurrentA;
         }
 
-        // Beside a stronger ground the weaker one is what the electronics in the device refer to: the load goes back by the stronger (common practice, no source).
-        if (known.Kind == SignalKind.Ground && device.Pins.Any(pin => SignalOf(pin.Value) is { Kind: SignalKind.Ground } other && other.CurrentA > known.CurrentA))
+        if (IsReference(device, known))
         {
             return known.CurrentA;
         }
@@ -131,6 +143,12 @@ internal sealed record WiringData(
             : device.Supplies.Contains(signal) ? Math.Max(known.CurrentA ?? 0, Devices.Where(other => other.Role != device.Role && other.Pins.Any(pin => pin.Value == signal)).Sum(other => Drawn(other, known)))
             : device.CurrentA ?? Switched(device, known) ?? known.CurrentA;
     }
+
+    /// <summary>
+    /// Beside a stronger ground the weaker one is what the electronics in the device refer to: the load goes back by the stronger (common practice, no source).
+    /// </summary>
+    public bool IsReference(Device device, Signal signal) =>
+        signal.Kind == SignalKind.Ground && device.Pins.Any(pin => SignalOf(pin.Value) is { Kind: SignalKind.Ground } other && other.CurrentA > signal.CurrentA);
 
     /// <summary>What flows on from a feed into the devices behind this one, A.</summary>
     private double Passed(Device device, Signal feed) => feed.Kind == SignalKind.Power

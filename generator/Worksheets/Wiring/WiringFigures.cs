@@ -48,21 +48,21 @@ public static class WiringFigures
     {
         var bill = sheet.Bill;
         void Sum(string id, string title, double value, string unit, string formula, int decimals, ImmutableArray<FigureInput> from) =>
-            ledger.Add(new Figure(id, title, value, unit) { Decimals = decimals, Formula = formula, Source = "summed over the pieces of the combination", From = [.. from, new("pieces", sheet.Runs.Length, "", "figure pieces")] });
-        Sum("pieces", "Pieces of wire to cut", sheet.Runs.Length, "", "one for each new, lengthened or adapted wire", 0, Purposes(sheet));
+            ledger.Add(new Figure(id, title, value, unit) { Decimals = decimals, Formula = formula, Source = "summed over the pieces of the combination", From = [.. from, new("pieces", sheet.Pieces.Count(), "", "figure pieces")] });
+        Sum("pieces", "Pieces of wire to cut", sheet.Pieces.Count(), "", "one for each new, lengthened or adapted wire", 0, Purposes(sheet));
         Sum("wire", "Wire in all", bill.TotalLengthMm, "mm", "Σ L", 0, [.. bill.Wire.Select(line => new FigureInput(string.Create(CultureInfo.InvariantCulture, $"{line.SizeMm2:0.##} mm² {line.Colour}"), line.LengthMm, "mm", Pieces(line.Pieces)))]);
         Sum("terminals", "Terminals", bill.Terminals.Sum(line => line.Count), "", "one for each end in a new plug and each wire that changes its housing", 0, [.. bill.Terminals.Select(line => new FigureInput($"terminals {line.Terminal}", line.Count, "", $"connector {line.Connector}"))]);
         Sum("splices", "Splices", bill.Splices, "", "two for a wire that is lengthened, one for an end on another wire", 0, []);
-        Sum("longest-wire", "Longest piece of new wire", sheet.Runs.Select(run => run.LengthMm).DefaultIfEmpty(0).Max(), "mm", "the greatest L", 0, Of(sheet.Runs.MaxBy(run => run.LengthMm), run => run.LengthMm, "mm", "length"));
-        Sum("longest-drop", "Greatest voltage lost along a new piece", sheet.Runs.Select(run => run.DropV ?? 0).DefaultIfEmpty(0).Max(), "V", "the greatest ΔV", 3, Of(sheet.Runs.MaxBy(run => run.DropV ?? 0), run => run.DropV ?? 0, "V", "size"));
-        Sum("thickest-wire", "Thickest new wire", sheet.Runs.Select(run => run.SizeMm2).DefaultIfEmpty(0).Max(), "mm²", "the greatest A", 2, Of(sheet.Runs.MaxBy(run => run.SizeMm2), run => run.SizeMm2, "mm²", "size"));
+        Sum("longest-wire", "Longest piece of new wire", sheet.Pieces.Select(run => run.LengthMm).DefaultIfEmpty(0).Max(), "mm", "the greatest L", 0, Of(sheet.Pieces.MaxBy(run => run.LengthMm), run => run.LengthMm, "mm", "length"));
+        Sum("longest-drop", "Greatest voltage lost along a new piece", sheet.Pieces.Select(run => run.DropV ?? 0).DefaultIfEmpty(0).Max(), "V", "the greatest ΔV", 3, Of(sheet.Pieces.MaxBy(run => run.DropV ?? 0), run => run.DropV ?? 0, "V", "size"));
+        Sum("thickest-wire", "Thickest new wire", sheet.Pieces.Select(run => run.SizeMm2).DefaultIfEmpty(0).Max(), "mm²", "the greatest A", 2, Of(sheet.Pieces.MaxBy(run => run.SizeMm2), run => run.SizeMm2, "mm²", "size"));
         var (fuses, relays) = (LoadProtection.Fuses(sheet), LoadProtection.Relays(sheet));
         Sum("fuses", "Fuses for added loads", fuses.Length, "", string.Create(CultureInfo.InvariantCulture, $"the smallest blade of at least {LoadProtection.FuseMargin} I, for each new feed of a load"), 0, [.. fuses.Select(fuse => new FigureInput($"current of {fuse.Title}", fuse.CurrentA, "A", $"piece {fuse.Run}"))]);
         Sum("relays", "Relays for added loads", relays.Length, "", "where the load draws more than the output switches", 0, [.. relays.Select(relay => new FigureInput($"current of {relay.Title}, against {relay.LimitA.ToString("0.##", CultureInfo.InvariantCulture)} A", relay.CurrentA, "A", relay.Ecu))]);
     }
 
     private static ImmutableArray<FigureInput> Purposes(WiringSheet sheet) =>
-        [.. sheet.Runs.GroupBy(run => run.Purpose).OrderBy(group => group.Key).Select(group => new FigureInput(Purpose(group.Key), group.Count(), "", "pieces of the combination")), new("plugs", sheet.Plugs.Length, "", "plugs of the combination")];
+        [.. sheet.Pieces.GroupBy(run => run.Purpose).OrderBy(group => group.Key).Select(group => new FigureInput(Purpose(group.Key), group.Count(), "", "pieces of the combination")), new("plugs", sheet.Plugs.Length, "", "plugs of the combination")];
 
     private static void Length(LedgerBuilder ledger, WiringSheet sheet, WireRun run)
     {

@@ -94,7 +94,18 @@ public sealed record Device(
 
     /// <summary>Signals that it gives to others.</summary>
     public ImmutableArray<string> Supplies { get; init; } = [];
+
+    /// <summary>Bought leads that bring wires of its own plug.</summary>
+    public ImmutableArray<DeviceLead> Leads { get; init; } = [];
+
+    /// <summary>The lead that brings the wire of a cavity; null for most.</summary>
+    public DeviceLead? LeadOf(string cavity) => Leads.FirstOrDefault(lead => lead.Cavities.Contains(cavity));
 }
+
+/// <summary>A part that brings wires of a device, crimped at the device's end: they are laid, but neither cut nor bought again.</summary>
+/// <param name="HasPlug">The device's plug comes with it.</param>
+/// <param name="HasFarEnds">Its wires are crimped at the other end as well.</param>
+public sealed record DeviceLead(string PartId, string Title, ImmutableArray<string> Cavities, bool HasPlug = false, bool HasFarEnds = false);
 
 public sealed record EcuPlug(string Id, string Connector, ImmutableArray<Pin> Pins);
 

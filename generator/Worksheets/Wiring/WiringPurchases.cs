@@ -41,10 +41,10 @@ public static class WiringPurchases
     public static ImmutableArray<WiringPurchase> Of(WiringSheet sheet, ImmutableArray<WiringStock> stock, IEnumerable<string>? spare = null)
     {
         var given = (spare ?? []).CountBy(connector => connector, StringComparer.Ordinal).ToDictionary(StringComparer.Ordinal);
-        var housings = sheet.Plugs.Where(plug => plug.Outcome is PlugOutcome.Changed or PlugOutcome.Added).CountBy(plug => plug.DeviceConnector!, StringComparer.Ordinal);
+        var housings = sheet.Plugs.Where(plug => plug.WantsHousing).CountBy(plug => plug.DeviceConnector!, StringComparer.Ordinal);
         var sellsPairs = stock.Any(one => one.Good == WiringGood.TwistedPair);
         var wires =
-            from run in sheet.Runs
+            from run in sheet.Pieces
             let twin = sellsPairs ? TwistedPairs.Beside(sheet, run) : null
             where twin is null || string.CompareOrdinal(run.Signal, twin.Signal) < 0
             let good = twin is not null ? WiringGood.TwistedPair : run.Shielded ? WiringGood.ScreenedWire : WiringGood.Wire

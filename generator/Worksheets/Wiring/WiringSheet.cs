@@ -45,6 +45,9 @@ public enum WireAction
     /// <summary>A new wire that goes on from one which is cut out of its plug, because nothing there takes it any more.</summary>
     TakesOver,
 
+    /// <summary>No wire: the cabin has a device of its own on the signal.</summary>
+    Empty,
+
     /// <summary>Nothing carries the signal, or the data cannot be used; a problem says which.</summary>
     Unreached,
 }
@@ -93,6 +96,12 @@ public sealed record PlugWork(
     ImmutableArray<CavityClash> Clashes)
 {
     public bool Joined => Wires.Any(wire => wire.Action is WireAction.Joins or WireAction.TakesOver);
+
+    /// <summary>Its new housing comes with a bought lead.</summary>
+    public bool IsPlugBrought { get; init; }
+
+    /// <summary>A new housing is bought for it.</summary>
+    public bool WantsHousing => Outcome is PlugOutcome.Changed or PlugOutcome.Added && !IsPlugBrought;
 
     /// <summary>Wires that change their cavity.</summary>
     public IEnumerable<WireRow> Moves => Wires.Where(wire => wire.Action == WireAction.Moves);
@@ -187,6 +196,19 @@ public sealed record WireRun(
 
     /// <summary>The straight way that its length follows from, mm; null where an adapter's length does not go by a way.</summary>
     public double? WayMm { get; init; }
+
+    /// <summary>The part that brings it; null for most.</summary>
+    public DeviceLead? Lead { get; init; }
+
+    /// <summary>Label of the screened piece whose screen it is; null for a wire.</summary>
+    public string? ScreenOf { get; init; }
+
+    /// <summary>It comes off a reel, and not with a lead or as the screen of another piece.</summary>
+    public bool IsCut => Lead is null && ScreenOf is null;
+
+    /// <summary>Ends that are crimped here.</summary>
+    internal IEnumerable<WireEnd> Crimped() =>
+        new[] { Lead is null ? From : null, Lead is { HasFarEnds: true } ? null : To }.OfType<WireEnd>().Where(end => end.Kind is WireEndKind.Terminal or WireEndKind.Ring);
 }
 
 public enum AdapterAction
@@ -264,6 +286,7 @@ public sealed record CutPiece(double SizeMm2, string Colour, double LengthMm, st
 /// <param name="Counterparts">Halves that the harness's own plugs go into (adapter harnesses), by family.</param>
 /// <param name="Caps">Wire ends that are capped outside a housing.</param>
 /// <param name="Cuts">Sorted by size, colour and length (longest first).</param>
+/// <param name="Uncut">What is laid and not cut, since a lead brings it or it is the screen of another piece; sorted alike.</param>
 public sealed record WiringBill(
     ImmutableArray<TerminalLine> Terminals,
     int Seals,
@@ -275,9 +298,13 @@ public sealed record WiringBill(
     ImmutableArray<CountLine> Leads,
     int Caps,
     ImmutableArray<WireLine> Wire,
-    ImmutableArray<CutPiece> Cuts)
+    ImmutableArray<CutPiece> Cuts,
+    ImmutableArray<CutPiece> Uncut)
 {
     public double TotalLengthMm => Wire.Sum(line => line.LengthMm);
+
+    /// <summary>The cutting list as it is numbered, from 1.</summary>
+    public IEnumerable<CutPiece> Listed => Cuts.Concat(Uncut);
 }
 
 public enum WiringProblemKind
@@ -322,6 +349,9 @@ public sealed record WiringSheet(
 
     /// <summary>Wires of the harness that more would hang on than they carry; each gets a relay.</summary>
     public ImmutableArray<SharedFeed> Overloads { get; init; } = [];
+
+    /// <summary>Pieces that come off a reel.</summary>
+    public IEnumerable<WireRun> Pieces => Runs.Where(run => run.IsCut);
 
     /// <summary>What it was computed from, for what is only asked of a sheet that is shown: traces, grounds, fuses.</summary>
     internal WiringData? Data { get; init; }

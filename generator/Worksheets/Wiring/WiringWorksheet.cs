@@ -26,7 +26,7 @@ public static class WiringWorksheet
         var needs = NeedTracing.Trace(data, problems);
         var feeds = SharedFeeds.Of(data, [.. routing.Runs]);
         ImmutableArray<WireRun> runs =
-            [.. SharedFeeds.WithRelays(data, [.. routing.Runs], feeds).OrderBy(run => run.Role, StringComparer.Ordinal).ThenBy(run => run.Cavity, CavityOrder.Instance).ThenBy(run => run.Label, StringComparer.Ordinal)];
+            [.. Screens.Marked(data, SharedFeeds.WithRelays(data, [.. routing.Runs], feeds)).OrderBy(run => run.Role, StringComparer.Ordinal).ThenBy(run => run.Cavity, CavityOrder.Instance).ThenBy(run => run.Label, StringComparer.Ordinal)];
         ImmutableArray<AdapterHarness> adapters = [.. new[] { ecuAdapter, bodyAdapter }.OfType<AdapterHarness>()];
         plugs = PlugFitting.Settled(plugs, runs);
         return new(

@@ -55,6 +55,21 @@ public sealed class GearingWorksheetTests
         Assert.Equal(5, ledger.Charts[0].Series.Count(series => series.IsReference));
     }
 
+    /// <summary>Chassis and donor had the same gearbox from the works: one guide of it says what is bought, and the other row that it is no other gearbox.</summary>
+    [Fact]
+    public void Work_AlternativeThatIsTheSameGearbox_SaysSo()
+    {
+        var other = s_five with { Origin = "gearbox other" };
+        var table = GearingWorksheet.Work(Input with
+        {
+            Alternatives = [new("keep", s_five, true, true), new("donor", s_five, false, true), new("close", other, false, true), new("heavy", s_five, false, false)],
+        }).Tables.Single(table => table.Id == "options");
+
+        Assert.Equal(
+            ["this guide", "the same gearbox as in this guide: take whichever of the two turns better", "", "not with everything else as here"],
+            table.Rows.Select(row => row[^1].Text));
+    }
+
     [Fact]
     public void Work_LargerTyre_ShowsTooLittle()
     {

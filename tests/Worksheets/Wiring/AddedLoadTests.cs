@@ -48,7 +48,7 @@ public sealed class AddedLoadTests
         var runs = WiringWorksheet.Compute(Fed(device).WithEcus(null, Ecu("brain", "ecu-8", "1:coolant"))).Runs;
 
         Assert.All(runs.Where(run => run is { Role: "heater", Signal: "feed" or "power-ground" }), run => Assert.Equal(18, run.Conductor!.For.CurrentA));
-        Assert.Equal(2, runs.Count(run => run.Conductor is not null));
+        Assert.Equal(2, runs.Count(run => run is { Role: "heater", Conductor: not null }));
         Assert.Null(runs.Single(run => run.Signal == "coolant").Conductor);
     }
 

@@ -22,10 +22,27 @@ public sealed class HeavyWireTests
     {
         var ends = s_overloaded.Runs.Select(run => (run.From.Place, run.From.Cavity, run.To.Place, run.To.Cavity)).Order().ToList();
 
-        Assert.Equal([("one", "1", "relay 1", "87"), ("relay 1", "85", "body metal", ""), ("relay 1", "86", "valve", "1"), ("two", "1", "relay 1", "87")], ends);
-        Assert.Equal(2, s_overloaded.Bill.Splices); // the coil onto the old wire, the second load onto the first one's
+        Assert.Equal([("one", "1", "relay 1", "87"), ("relay 1", "30", "battery post", ""), ("relay 1", "85", "body metal", ""), ("relay 1", "86", "valve", "1"), ("two", "1", "relay 1", "87")], ends);
+        Assert.Equal(3, s_overloaded.Bill.Splices); // the coil onto the old wire, the second load onto the first one's, the contact's feed onto the tail of its fuse holder
         Assert.Contains("added relay 1", LooseEnds.Of(s_overloaded).First(end => end.Place == "one").Reason, StringComparison.Ordinal);
         Assert.Contains("added relay 1 of the cutting list", WiringWords.Shared(s_overloaded.Overloads[0], "the valve", 1), StringComparison.Ordinal);
+    }
+
+    /// <summary>
+    /// 16 A over a 20 A fuse ask for 3 mm² by the table of one body-builder manual (2015), 4 of the sizes sold. Where the battery stands no base says: from the
+    /// valve by way of the trunk to the ECU's place, 1.2 times as much and 60 mm.
+    /// </summary>
+    [Fact]
+    public void Compute_ContactOfAnAddedRelay_IsOnTheListWithItsTerminals()
+    {
+        var run = s_overloaded.Runs.Single(run => run.Cavity == "30");
+
+        Assert.Equal((4.0, 16.0, 20.0), (run.SizeMm2, run.Conductor!.For.CurrentA, run.Conductor.For.FuseA));
+        Assert.Equal(1260, run.LengthMm);
+        Assert.Equal(run.LengthMm, s_overloaded.Bill.Cuts.Single(cut => cut.Label == run.Label).LengthMm);
+        Assert.Equal(4, s_overloaded.Bill.Terminals.Single(line => line.Connector == "relay").Count); // 30, 85, 86, 87
+        Assert.Equal(2, s_overloaded.Bill.Terminals.Single(line => line.Connector == "ring").Count); // the coil's ground, the battery's clamp
+        Assert.Equal(4, s_overloaded.Overloads[0].FeedMm2);
     }
 
     [Fact]

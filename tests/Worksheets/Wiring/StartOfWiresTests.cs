@@ -113,6 +113,57 @@ public sealed class StartOfWiresTests
         Assert.Equal(capped ? ["cap it: fan-relay takes its place"] : [], rows.Where(row => row.From is null).Select(row => row.Note));
     }
 
+    /// <summary>A coil with a driver in it: its electronics refer to the metal that its power ground goes to, by a ring at the engine's stud, though the harness has the signal at its ECU plug. 300 mm of way: 1.2 × 300 + 60.</summary>
+    [Theory]
+    [InlineData(false, true, WireEndKind.Ring, "stud", 420)]
+    [InlineData(false, false, WireEndKind.Splice, "old", 1260)] // no stud is known
+    [InlineData(true, true, WireEndKind.Ring, "body metal", 300)] // behind the dash: the body
+    public void Compute_GroundOfElectronicsBesideAPowerGround_GoesToTheStud(bool inCabin, bool hasStud, WireEndKind end, string place, double length)
+    {
+        var signals = Signals.SetItem("power-ground", Signals["power-ground"] with { CurrentA = 5 })
+            .Add("logic-ground", new Signal("logic-ground", "Logic ground", SignalKind.Ground, 1, 0.75, "BN", Shared: true, Shielded: false));
+        var input = (Empty with { Signals = signals }).WithEcus(Ecu("old", "ecu-8", "1:logic-ground"), null).With(Device("coil", "flat-3", Origin, "1:power-ground", "2:logic-ground") with { InCabin = inCabin });
+        var run = WiringWorksheet.Compute(hasStud ? input.WithPlug("stud", Plug("oval-2", new(0, 300, 0), "1:power-ground")).With(Device("stud", "oval-2", new(0, 300, 0), "1:power-ground")) : input)
+            .Runs.Single(run => run.Signal == "logic-ground");
+
+        Assert.Equal((end, place, length), (run.To.Kind, run.To.Place, run.LengthMm));
+    }
+
+    /// <summary>The line goes on from the module, and the harness's branches to an idle plug and to the bulkhead are left: stubs, where the ECU speaks on the line.</summary>
+    [Theory]
+    [InlineData(true, "high", true)]
+    [InlineData(false, "high", false)] // nothing speaks on it
+    [InlineData(true, "coolant", false)] // no line
+    public void LooseEnds_BranchOfADataLine_IsCutBack(bool speaks, string signal, bool cutBack)
+    {
+        var old = Ecu("old", "ecu-8", "1:high", "2:low", "3:coolant");
+        var reasons = LooseEnds.Of(WiringWorksheet.Compute((Empty with { Signals = s_bus }).WithEcus(old, speaks ? Ecu("new", "ecu-10", "4:high", "5:low", "6:coolant") : null)
+            .WithPlug("cluster", Plug("flat-3", new(0, 100, 0), "1:high", "2:low", "3:coolant"))
+            .WithBodies(Plug("bulkhead-6", Origin, "1:high", "2:low", "3:coolant"), Plug("bulkhead-4", Origin, "4:oil-lamp"))))
+            .Where(end => end.Signal == signal && end.Action == LooseAction.Cap && end.Place is "cluster" or Places.HarnessBody && end.Signal == signal).Select(end => end.Reason).ToList();
+
+        Assert.NotEmpty(reasons);
+        Assert.All(reasons, reason => Assert.Equal(cutBack, reason.Contains("cut the wire back to where it branches off", StringComparison.Ordinal)));
+    }
+
+    /// <summary>A kit behind the dash has a lamp, and so has the dash: one output, one lamp.</summary>
+    [Theory]
+    [InlineData(true, true, true, true)]
+    [InlineData(false, true, true, false)] // nothing in the dash wants it
+    [InlineData(true, false, true, false)] // the dash's plug has no cavity for it
+    [InlineData(true, true, false, false)] // a load in the bay
+    public void Compute_LampOfAKitWhereTheDashHasOne_StaysEmpty(bool needed, bool hasCavity, bool inCabin, bool empty)
+    {
+        var sheet = WiringWorksheet.Compute((Empty with { Needs = needed ? ["purge"] : [] }).WithEcus(Ecu("brain", "ecu-8", "1:purge"), Ecu("brain", "ecu-8", "1:purge"))
+            .WithBodies(Plug("bulkhead-6", Origin, "5:purge"), hasCavity ? Plug("bulkhead-4", Origin, "4:purge") : Plug("bulkhead-4", Origin, "4:oil-lamp"))
+            .With(Device("kit", "oval-2", Origin, "1:purge") with { InCabin = inCabin }));
+        var row = Assert.Single(sheet.Plugs.Single(plug => plug.Role == "kit").Wires);
+
+        Assert.Equal(empty, row.Action == WireAction.Empty);
+        Assert.Equal(!empty, sheet.Runs.Any(run => run.Role == "kit"));
+        Assert.Equal(empty ? [(LooseAction.LeaveOff, "the cabin has one of its own on this output: leave the cavity empty")] : [], LooseEnds.Of(sheet).Where(end => end.Place == "kit" && end.Action == LooseAction.LeaveOff).Select(end => (end.Action, end.Reason)));
+    }
+
     /// <summary>Three coils in a row.</summary>
     private static WiringInput Coils(double current) => Empty.With(
         [.. new[] { ("coil-1", 0), ("coil-2", 100), ("coil-3", 900) }.Select(one => Device(one.Item1, "oval-2", new(0, one.Item2, 0), "1:feed") with { CurrentA = current, Position = "coils" })]);

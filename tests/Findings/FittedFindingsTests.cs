@@ -61,12 +61,12 @@ public sealed class FittedFindingsTests
     public void BeltLength_PathThatCannotBe_IsTold(int y, int diameter, string side, string words)
     {
         var ribs = side == "back" ? 0 : 5;
-        var stations = $$"""
+        var stations = FormattableString.Invariant($$"""
                   - {id: crank, title: Crankshaft, x: 0, y: 0, plane: 0, side: {{side}}, diameter: 100, ribs: {{ribs}}, role: crank}
                   - {id: alternator, title: Alternator, x: 400, y: 0, plane: 0, side: {{side}}, diameter: 100, ribs: {{ribs}}, role: alternator}
                   - {id: roller, title: Roller, x: 200, y: {{y}}, plane: 0, side: {{side}}, diameter: {{diameter}}, ribs: {{ribs}}, role: idler}
 
-            """;
+            """);
         var messages = ChangedBase.Prove("workshop", (Marn, Written(), stations)).Messages(FindingKinds.BeltLength);
 
         Assert.NotEmpty(messages);

@@ -109,6 +109,35 @@ public sealed class RuleFindingsTests
         Assert.Contains("the text is nested too deeply to be rendered", proof.Messages(FindingKinds.Article));
     }
 
+    /// <summary>A day that the calendar has not is told as what it is, and nothing is reckoned from it.</summary>
+    [Theory]
+    [InlineData("2019-02-28", true)]
+    [InlineData("2019-02-30", false)]
+    public void Stale_DayOfTheCalendar_IsReckonedFrom(string day, bool stale)
+    {
+        var proof = Prove(("rules/all/one.yaml", Rule("a: {source: donor, treatment: as-is}", "") + $"standing: built\nchecked: {day}\n"));
+
+        Assert.Equal(stale, proof.Findings.Any(finding => finding.Kind == FindingKinds.Stale));
+        Assert.Equal(stale, proof.Findings.All(finding => finding.Severity != Severity.Error || finding.Place.File == "positions.yaml"));
+    }
+
+    /// <summary>Beside a file that cannot be read, a name that stands nowhere is told all the same, though one engine takes after another in a circle.</summary>
+    [Theory]
+    [InlineData("ghost", "small", true)]
+    [InlineData("broken", "small", false)]
+    [InlineData("large", "broken", false)]
+    public void Echoes_LikeOfAnEngine_IsAnEchoOfTheFileThatCannotBeRead(string ofSmall, string ofLarge, bool told)
+    {
+        var proof = Prove(
+            ("engines/broken.yaml", "x: [\n"),
+            ("engines/small.yaml", $"title: Small\nyears: {{from: 1995, to: 1995}}\nfacts: {{power: 60}}\nlike: {ofSmall}\n"),
+            ("engines/large.yaml", $"title: Large\nyears: {{from: 1995, to: 1995}}\nfacts: {{power: 90}}\nlike: {ofLarge}\n"));
+
+        Assert.Contains(proof.Findings, finding => finding.Place.File == "engines/broken.yaml");
+        Assert.Equal(told, proof.Findings.Any(finding => finding.Kind == FindingKinds.Reference && finding.Message.Contains("ghost", StringComparison.Ordinal)));
+        Assert.DoesNotContain(proof.Findings, finding => finding.Kind == FindingKinds.Reference && finding.Message.Contains("broken", StringComparison.Ordinal));
+    }
+
     private const string WaterPump = "rules/charging/water-pump.yaml";
 
     private static string Rule(string answers, string more) =>

@@ -158,7 +158,7 @@ public sealed class BeltCornersTests
     [InlineData(-1e12)]
     public void N_AnyCoordinate_IsToATenth(double value) => Assert.Equal((Math.Round(value, 1) + 0.0).ToString("0.#", CultureInfo.InvariantCulture), Drawing.N(value));
 
-    private static IEnumerable<BeltProblem> Problems(BeltLoop loop) => BeltWorksheet.Compute(loop, []).Problems;
+    private static BeltProblem[] Problems(BeltLoop loop) => [.. BeltWorksheet.Compute(loop, []).Problems];
 
     private static Ledger Figures(BeltLoop loop, ImmutableArray<StockedBelt> stock)
     {

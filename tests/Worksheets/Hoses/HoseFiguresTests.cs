@@ -122,6 +122,17 @@ public class HoseFiguresTests
     [InlineData(PortKind.Barb, "M12", "cap, 8 mm")]
     public void Blank_KindOfPort_IsClosedWithItsOwn(PortKind kind, string thread, string words) => Assert.Equal(words, HoseWords.Blank(Port("a", 8, kind: kind, thread: thread)));
 
+    /// <summary>The drawing says in words what each hose is and how it is held to its ports.</summary>
+    [Fact]
+    public void Drawing_MouldedHoseOnAThread_TellsBoth()
+    {
+        var sheet = Sheet([Port("a", 8, s_near, kind: PortKind.Thread, thread: "M12"), Port("b", 8, s_far)], [Hose("h", "a", "b", stock: [Stock("set", null, set: true, piece: null)])]);
+        var drawing = HoseDrawing.Svg(sheet, HoseCircuit.Heater, "h");
+
+        Assert.Contains("Hose h: Port a to Port b, 8 mm, 685 mm, moulded.", drawing, StringComparison.Ordinal);
+        Assert.Contains("donor, 8 mm, M12", drawing, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void PortUsedTwice_SameHoses_IsTheSameProblem()
     {

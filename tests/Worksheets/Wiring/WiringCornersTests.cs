@@ -128,5 +128,32 @@ public sealed class WiringCornersTests
         Assert.Equal(part, WiringPurchases.Of(sheet, [new("any", WiringGood.Wire, null), new("sold-2.5", WiringGood.Wire, 2.5), new("sold-1.5", WiringGood.Wire, 1.5)]).Single(want => want.Good == WiringGood.Wire).Part);
     }
 
+    /// <summary>A screen is grounded at one end alone (common practice, no source), and the grounds of cabin and ECU are told with those of the engine.</summary>
+    [Fact]
+    public void Grounds_OfEveryPlace_AreGroupedBySignal()
+    {
+        var input = Empty with { Signals = Signals.Add("screen", new Signal("screen", "Screen", SignalKind.Shield, null, 0.5, "BK", Shared: true, Shielded: false)) };
+        var groups = GroundGroups.Of(WiringWorksheet.Compute(input
+            .With(Device("knock", "flat-3", Origin, "1:knock", "2:screen")).WithEcus(null, Ecu("new", "ecu-10", "1:knock", "2:screen", "3:power-ground", "4:sensor-ground"))
+            .WithBodies(null, Plug("bulkhead-4", Origin, "1:power-ground"))));
+
+        Assert.Equal(["power-ground", "screen", "sensor-ground"], groups.Select(group => group.Signal));
+        Assert.Contains("at the ECU's end only", groups[1].Point, StringComparison.Ordinal);
+        Assert.Equal([("body", "1"), ("new", "a3")], groups[0].Members.Select(member => (member.Place, member.Cavity)).Order());
+        Assert.All(groups, group => Assert.Equal(groups.Length - 1, group.Apart.Length + group.Meets.Length));
+    }
+
+    /// <summary>A new wire that ends at the bulkhead, on the cabin's plug or spliced to the harness's own.</summary>
+    [Theory]
+    [InlineData(true, "to bulkhead plug 2.")]
+    [InlineData(false, "to bulkhead plug 1, splice.")]
+    public void Drawing_NewWireToTheBulkhead_SaysToWhichHalf(bool cabin, string told)
+    {
+        var sheet = WiringWorksheet.Compute(Empty.With(Device("lamp", "oval-2", Origin, "1:battery")).WithBodies(Plug("bulkhead-6", Origin, cabin ? "1:tach" : "1:battery"), cabin ? Plug("bulkhead-4", Origin, "2:battery") : null));
+
+        Assert.EndsWith(told, Description(XElement.Parse(DeviceDrawing.Svg(sheet, sheet.Plugs[0], "wires"))), StringComparison.Ordinal);
+        Assert.Contains("class=\"run\"", BayPlan.Svg(sheet, [.. sheet.Plugs], "plan"), StringComparison.Ordinal);
+    }
+
     private static string Description(XElement drawing) => drawing.Elements().Single(one => one.Name.LocalName == "desc").Value;
 }

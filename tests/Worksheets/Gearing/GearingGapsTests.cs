@@ -109,9 +109,9 @@ public sealed class GearingGapsTests
     [Fact]
     public void Work_OtherGearboxes_StandBesideTheChosenOne()
     {
-        var tall = s_five with { Title = "Tall", Final = 3.7 };
+        var tall = s_five with { Title = "Tall", Origin = "gearbox tall", Final = 3.7 };
         ImmutableArray<GearboxAlternative> options =
-            [new("five", s_five, true, true), new("tall", tall, false, false), new("four", tall with { Title = "Unknown" }, false, null), new("broken", tall with { Final = 0 }, false, true)];
+            [new("five", s_five, true, true), new("tall", tall, false, false), new("four", tall with { Title = "Unknown", Origin = "gearbox four" }, false, null), new("broken", tall with { Final = 0 }, false, true)];
         var ledger = GearingWorksheet.Work(Input with { Alternatives = options, PowerSpeed = Drawn.Given(6000 * Math.PI / 30) });
         var table = Assert.Single(ledger.Tables, table => table.Id == "options");
 

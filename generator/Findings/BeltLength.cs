@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Globalization;
 using Swapwright.Diagnostics;
 using Swapwright.Worksheets.Belts;
@@ -8,6 +9,15 @@ namespace Swapwright.Findings;
 public static class BeltLength
 {
     public static readonly SpaceCheck Check = new(FindingKinds.BeltLength, Run);
+
+    // The fields that may still be at fault once a file has been read, as the file calls them.
+    private static readonly FrozenDictionary<string, string> s_written = new Dictionary<string, string>(StringComparer.Ordinal)
+    {
+        [nameof(SlideAdjuster.DirectionX)] = "direction",
+        [nameof(SlideAdjuster.FromMm)] = "from",
+        [nameof(SwingAdjuster.FromRad)] = "from",
+        [nameof(SpringAdjuster.Nominal)] = "nominal",
+    }.ToFrozenDictionary(StringComparer.Ordinal);
 
     private static IEnumerable<Finding> Run(Examination examination)
     {
@@ -48,7 +58,8 @@ public static class BeltLength
 
     private static string Wanted(BeltResult result, NoStockedBelt none)
     {
-        var nominal = result.Nominal?.LengthMm ?? 0;
+        // A belt is looked for where there is a path to lay it along.
+        var nominal = result.Nominal!.LengthMm;
         var window = result.Window is { } limits ? string.Create(CultureInfo.InvariantCulture, $", {limits.ShortestMm:0} to {limits.LongestMm:0} mm over the travel") : "";
         var near = new[] { none.NearestShorter, none.NearestLonger }.OfType<StockedBelt>().Select(belt => string.Create(CultureInfo.InvariantCulture, $"{belt.LengthMm:0} mm")).ToList();
         var stocked = near.Count == 0 ? "none of that many ribs is stocked" : $"the nearest stocked are of {string.Join(" and ", near)}";
@@ -63,7 +74,7 @@ public static class BeltLength
         NoSpan span => $"there is no way from `{span.FromId}` to `{span.ToId}`",
         BeltCrossesItself crossed => $"it crosses itself behind `{crossed.FirstFromId}`",
         BeltRunsOverPulley over => $"it runs over `{over.OverId}`",
-        InvalidInput invalid => $"`{invalid.Field}`{(invalid.StationId is { } station ? $" of `{station}`" : "")} is out of range",
+        InvalidInput invalid => $"`{s_written.GetValueOrDefault(invalid.Field, invalid.Field)}` of `{invalid.StationId}` is out of range",
         _ => "it does not close into one simple turn",
     };
 }

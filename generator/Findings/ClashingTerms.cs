@@ -41,8 +41,8 @@ internal static class ClashingTerms
         ChoiceTest choice => $"choice.{choice.Choice}",
         AnswerTest answer => $"answer.{answer.Position}",
         AnyOf => "any",
-        NotOf => "not",
-        _ => "all",
+        // Terms that hold together are taken apart, so nothing else is left.
+        _ => "not",
     };
 
     private static IEnumerable<Condition> Terms(Condition condition) => condition is AllOf { Terms.IsEmpty: false } all ? all.Terms.SelectMany(Terms) : [condition];

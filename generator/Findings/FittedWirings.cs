@@ -42,12 +42,7 @@ internal sealed class FittedWirings
         var cases = Entities(region);
         foreach (var position in _deciding)
         {
-            if (cases is null)
-            {
-                return null;
-            }
-
-            cases = Cut(cases, AnswersAt(position));
+            cases = cases is null ? null : Cut(cases, AnswersAt(position));
         }
 
         return cases is null ? null : [.. cases.Select(one => new FittedWiring(SheetOf(one), one.Region))];

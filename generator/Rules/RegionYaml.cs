@@ -177,9 +177,6 @@ public sealed class RegionYaml
         }
     }
 
-    // Ids are plain; a family is whatever text its file gives.
-    private static string Scalar(string text) =>
-        text.Length > 0 && char.IsAsciiLetter(text[0]) && text.All(sign => char.IsAsciiLetterOrDigit(sign) || sign == '-')
-            ? text
-            : $"\"{text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\"";
+    // All of them are ids; one that begins with a digit may look like a number.
+    private static string Scalar(string id) => char.IsAsciiLetter(id[0]) ? id : $"\"{id}\"";
 }

@@ -9,7 +9,7 @@ internal static class RuleLoops
 {
     public static IEnumerable<Finding> Overrides(KnowledgeBase kb)
     {
-        foreach (var loop in Loops.Of(kb.Rules.Ids, id => kb.Rules.Find(id)?.Overrides.Select(named => named.Id).Where(kb.Rules.Has) ?? []))
+        foreach (var loop in Loops.Of(kb.Rules.Ids, id => kb.Rules[id].Overrides.Select(named => named.Id).Where(kb.Rules.Has)))
         {
             var rules = loop.Select(id => kb.Rules[id]).ToList();
             var closing = rules[^1].Overrides.First(named => named.Id == rules[0].Id);

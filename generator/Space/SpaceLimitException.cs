@@ -1,19 +1,4 @@
 namespace Swapwright.Space;
 
 /// <summary>The diagrams of a store outgrew the limit they were given: the conditions are too entangled to be proved.</summary>
-public sealed class SpaceLimitException : Exception
-{
-    public SpaceLimitException()
-    {
-    }
-
-    public SpaceLimitException(string message)
-        : base(message)
-    {
-    }
-
-    public SpaceLimitException(string message, Exception innerException)
-        : base(message, innerException)
-    {
-    }
-}
+public sealed class SpaceLimitException(string message) : Exception(message);

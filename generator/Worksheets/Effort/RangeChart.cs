@@ -58,7 +58,7 @@ public static class RangeChart
         return drawing.Finish("range-chart", id, title, string.Join(' ', told), Width, height);
     }
 
-    // Three to six round marks.
+    // Three to eight round marks.
     private static IEnumerable<double> Marks(double most)
     {
         var step = Math.Pow(10, Math.Floor(Math.Log10(most)));

@@ -25,7 +25,7 @@ internal static class SpeedometerFigures
 
         // A sensor keeps its own pinion; a cable is turned by the one that the answers put in place. Where one is to be bought, the chassis's own is reckoned from.
         var pinion = drive.Pulses is null ? input.Pinion ?? OwnPinion(input.Gearbox, drive) ?? (input.SpeedIsAdjustable ? input.PinionBefore : null) : OwnPinion(input.Gearbox, drive);
-        if (pinion is not { Si: > 0 } || drive.DriveTeeth <= 0)
+        if (pinion is not { Si: > 0 })
         {
             ledger.Gap(About, "the teeth of its drive are not known", "Count the driving wheel's teeth and the pinion's, and give them to the gearbox or the chassis.");
             return;
@@ -107,7 +107,7 @@ internal static class SpeedometerFigures
                 : $"shows {shown} at a true 80 km/h{(lawful ? ", within what the law allows" : factor < 1 ? ": too little, which the law allows nowhere" : ": more than the law allows")}",
             Weight = lawful ? FigureWeight.Good : FigureWeight.Bad,
         });
-        if (input.Before is not null && !lawful)
+        if (!lawful)
         {
             ledger.Note("The speedometer is taken to have shown the true speed with the original gearbox and tyres. Most show a little more; check against a measured kilometre.");
         }

@@ -95,7 +95,7 @@ public sealed record SignalTrace(
                     EcuPoint(data.Ecu!, pin.Connector, pin.Name), null, "the harness's own plug goes in", (pin.Pin.Colour, pin.Pin.SizeMm2), null));
             }
 
-            return Rows(adapter, (cavity, plug) => EcuPoint(data.MadeFor, Family(adapter.From, plug), cavity), (cavity, plug) => EcuPoint(data.Ecu, Family(adapter.To, plug), cavity));
+            return Rows(adapter, (cavity, plug) => EcuPoint(data.MadeFor!, Family(adapter.From, plug), cavity), (cavity, plug) => EcuPoint(data.Ecu!, Family(adapter.To, plug), cavity));
         }
 
         private IEnumerable<TraceStep> Cabin()
@@ -103,12 +103,13 @@ public sealed record SignalTrace(
             if (sheet.BodyAdapter is not { } adapter)
             {
                 return (data.CabinBody?.Pins ?? []).Where(pin => pin.Signal == signal.Id).Select(pin => new TraceStep(
-                    Bulkhead(Places.HarnessBody, data.HarnessBody?.Connector, pin.Cavity), Bulkhead(Places.Body, data.CabinBody!.Connector, pin.Cavity), "plugs in", (pin.Colour, pin.SizeMm2), null));
+                    Bulkhead(Places.HarnessBody, data.HarnessBody!.Connector, pin.Cavity), Bulkhead(Places.Body, data.CabinBody!.Connector, pin.Cavity), "plugs in", (pin.Colour, pin.SizeMm2), null));
             }
 
-            return Rows(adapter, (cavity, _) => Bulkhead(Places.HarnessBody, data.HarnessBody?.Connector, cavity), (cavity, _) => Bulkhead(Places.Body, data.CabinBody?.Connector, cavity));
+            return Rows(adapter, (cavity, _) => Bulkhead(Places.HarnessBody, data.HarnessBody!.Connector, cavity), (cavity, _) => Bulkhead(Places.Body, data.CabinBody!.Connector, cavity));
         }
 
+        // Only a side that is there has cavities, so that a row names none of one that is not.
         private IEnumerable<TraceStep> Rows(AdapterHarness adapter, Func<string, string?, TracePoint> from, Func<string, string?, TracePoint> to)
         {
             foreach (var row in adapter.Rows.Where(row => row.Signal == signal.Id))
@@ -137,9 +138,9 @@ public sealed record SignalTrace(
 
         private TracePoint Point(WireEnd end) => new(end.Place, data.TitleOf(end.Place), end.Connector ?? "", end.Cavity);
 
-        private TracePoint Bulkhead(string place, string? connector, string cavity) => new(place, data.TitleOf(place), connector ?? "", cavity);
+        private TracePoint Bulkhead(string place, string connector, string cavity) => new(place, data.TitleOf(place), connector, cavity);
 
-        private TracePoint EcuPoint(Ecu? ecu, string connector, string cavity) => new(ecu?.Id ?? "ECU side", ecu is null ? "ECU side" : data.TitleOf(ecu.Id), connector, cavity);
+        private TracePoint EcuPoint(Ecu ecu, string connector, string cavity) => new(ecu.Id, data.TitleOf(ecu.Id), connector, cavity);
 
         private static string Family(AdapterSide side, string? plug) => side.Plugs.FirstOrDefault(pair => pair.Key == plug).Value ?? "";
     }

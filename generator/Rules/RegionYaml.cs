@@ -177,6 +177,6 @@ public sealed class RegionYaml
         }
     }
 
-    // All of them are ids; one that begins with a digit may look like a number.
+    // All of them are ids; one that begins with a digit may look like a number to an editor, which asks for a text.
     private static string Scalar(string id) => char.IsAsciiLetter(id[0]) ? id : $"\"{id}\"";
 }

@@ -202,7 +202,8 @@
     };
     input.addEventListener("focus", () => fetched().catch(() => { opening = null; }), { once: true });
     input.addEventListener("input", refresh);
-    input.addEventListener("blur", (left) => { if (!list.contains(left.relatedTarget)) show(false); });
+    // Where another window comes to the front the field is still the one that is written in.
+    input.addEventListener("blur", (left) => { if (document.activeElement !== input && !list.contains(left.relatedTarget)) show(false); });
     list.addEventListener("mousedown", (pressed) => pressed.preventDefault());
     input.addEventListener("keydown", (pressed) => {
       const step = { ArrowDown: 1, ArrowUp: -1 }[pressed.key];
@@ -214,7 +215,10 @@
         location.href = active >= 0 && !list.hidden ? options[active].href : `${root}search.html#q=${encodeURIComponent(input.value)}`;
         pressed.preventDefault();
       } else if (pressed.key === "Escape") {
-        if (list.hidden) input.value = "";
+        if (list.hidden) {
+          input.value = "";
+          refresh();
+        }
         show(false);
         pressed.preventDefault();
       }

@@ -13,8 +13,9 @@ internal static class PredicateChooser
     /// <param name="sets">Each predicate with the set it stands for, already cut to the allowed values.</param>
     /// <param name="wanted">The set to be met exactly.</param>
     /// <param name="all">The allowed values; a set that holds them all says nothing.</param>
+    /// <param name="most">The highest cost that is of use.</param>
     public static (IReadOnlyList<Predicate> Parts, int Cost)? Intersection(
-        IEnumerable<(Predicate Predicate, ValueSet Values)> sets, ValueSet wanted, ValueSet all)
+        IEnumerable<(Predicate Predicate, ValueSet Values)> sets, ValueSet wanted, ValueSet all, int most = int.MaxValue - 1)
     {
         var candidates = sets.Index()
             .Where(entry => wanted.IsSubsetOf(entry.Item.Values) && !all.IsSubsetOf(entry.Item.Values))
@@ -24,7 +25,8 @@ internal static class PredicateChooser
             .Take(MostCandidates)
             .ToList();
         List<int>? best = null;
-        var least = int.MaxValue;
+        var least = most + 1;
+        var cheapest = candidates.Count == 0 ? 0 : candidates.Min(candidate => candidate.Item.Predicate.Cost);
         for (var parts = 1; parts <= MostParts; parts++)
         {
             Search(all, 0, parts, 0, []);
@@ -47,7 +49,7 @@ internal static class PredicateChooser
             for (var i = from; i < candidates.Count; i++)
             {
                 var next = cost + candidates[i].Item.Predicate.Cost;
-                if (next < least)
+                if (next + ((parts - 1) * cheapest) < least)
                 {
                     chosen.Add(i);
                     Search(met.And(candidates[i].Item.Values), i + 1, parts - 1, next, chosen);

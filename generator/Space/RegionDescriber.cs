@@ -74,14 +74,17 @@ public sealed class RegionDescriber
         var sets = _predicates.TryGetValue(variable, out var known)
             ? known.Select(predicate => (predicate, predicate.Values.And(allowed))).ToList()
             : [];
-        var all = PredicateChooser.Intersection(sets, wanted, allowed);
-        var any = PredicateChooser.Intersection(sets.Select(set => (set.predicate, allowed.Minus(set.Item2))), missing, allowed);
+        var (list, except) = (wanted.Count * ValueCost, (missing.Count * ValueCost) + ExceptCost);
+
+        // Whatever costs more than to name the values is not said, and need not be looked for; at the same cost the earlier way below is taken.
+        var all = PredicateChooser.Intersection(sets, wanted, allowed, Math.Min(list, except));
+        var any = PredicateChooser.Intersection(sets.Select(set => (set.predicate, allowed.Minus(set.Item2))), missing, allowed, Math.Min(list - 1, except));
         (int Cost, Func<IEnumerable<Literal>> Literals)[] ways =
         [
             (all?.Cost ?? int.MaxValue, () => all!.Value.Parts.Select(part => new Literal(variable, part.Text, part.Values))),
-            (wanted.Count * ValueCost, () => [new Literal(variable, $"{_names.Variable(variable)} is {List(variable, wanted)}", wanted)]),
+            (list, () => [new Literal(variable, $"{_names.Variable(variable)} is {List(variable, wanted)}", wanted)]),
             (any is { } some ? some.Cost + ((some.Parts.Count - 1) * OrCost) : int.MaxValue, () => [Either(variable, any!.Value.Parts)]),
-            ((missing.Count * ValueCost) + ExceptCost, () => [new Literal(variable, $"{_names.Variable(variable)} is not {List(variable, missing)}", missing.Not())]),
+            (except, () => [new Literal(variable, $"{_names.Variable(variable)} is not {List(variable, missing)}", missing.Not())]),
         ];
         return ways.MinBy(way => way.Cost).Literals();
     }

@@ -38,6 +38,7 @@ public sealed class FaultTests : IDisposable
         for (var at = 0; at < times; at++)
         {
             var next = 1 - stands;
+            watch.Restart();
             using var run = SmallRuns.Start(_work.Path, "site", next == 0 ? "kb" : "kb-later", "--to", "out/site");
             // From before anything is written to after all of it is; most of the moments where most happens.
             var moment = length * (0.3 + (0.9 * random.NextDouble()));
@@ -45,6 +46,11 @@ public sealed class FaultTests : IDisposable
             {
                 run.Kill();
                 killed++;
+            }
+            else
+            {
+                // The machine has more time for it than it had before.
+                length = watch.Elapsed;
             }
 
             run.WaitForExit();

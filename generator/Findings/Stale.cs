@@ -22,7 +22,7 @@ public static class Stale
                     yield return new Finding(FindingKinds.Stale, $"`{id}` is {standing}, but nothing says when it was checked", place) { Mend = "Add `checked`, the day on which it was last held against a vehicle." };
                 }
             }
-            else if (Day(kb.Settings.AsOf) is { } judged && Day(written) is { } day && day < judged.AddMonths(-kb.Settings.StaleAfterMonths))
+            else if (Day(kb.Settings.AsOf) is { } judged && Day(written) is { } day && IsBefore(day, judged, kb.Settings.StaleAfterMonths))
             {
                 yield return new Finding(FindingKinds.Stale, string.Create(CultureInfo.InvariantCulture, $"`{id}` was checked more than {kb.Settings.StaleAfterMonths} months before {kb.Settings.AsOf}"), writtenPlace)
                 {
@@ -31,6 +31,9 @@ public static class Stale
             }
         }
     }
+
+    // The calendar begins in the year 1: of what would lie before it nothing is stale.
+    internal static bool IsBefore(DateOnly day, DateOnly judged, int months) => (judged.Year * 12) + judged.Month - 1 - months >= 12 && day < judged.AddMonths(-months);
 
     private static DateOnly? Day(string text) => DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) ? day : null;
 }

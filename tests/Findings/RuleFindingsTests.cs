@@ -111,6 +111,14 @@ public sealed class RuleFindingsTests
 
     /// <summary>A day that the calendar has not is told as what it is, and nothing is reckoned from it.</summary>
     [Theory]
+    [InlineData("0001-01-01", 24, false)]
+    [InlineData("0003-01-01", 24, false)]
+    [InlineData("0003-01-02", 24, true)]
+    [InlineData("2026-03-01", 1_000_000, false)]
+    public void IsBefore_AtTheBeginningOfTheCalendar_IsReckonedAllTheSame(string judged, int months, bool stale) =>
+        Assert.Equal(stale, Stale.IsBefore(DateOnly.MinValue, DateOnly.ParseExact(judged, "yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture), months));
+
+    [Theory]
     [InlineData("2019-02-28", true)]
     [InlineData("2019-02-30", false)]
     public void Stale_DayOfTheCalendar_IsReckonedFrom(string day, bool stale)

@@ -38,23 +38,13 @@ internal static class SheetWireRuns
         });
         json.Objects("sharedFeeds", wiring.Overloads, feed =>
         {
-            json.WriteString("signal", feed.Signal);
-            json.WriteString("at", feed.Place);
-            json.WriteString("cavity", feed.Cavity);
-            json.Quantity("wire", feed.SizeMm2, "mm²", 2);
-            json.Quantity("carries", feed.CarriesA, "A", 2);
-            json.Quantity("current", feed.CurrentA, "A", 2);
+            Loaded(json, feed.Signal, feed.Place, feed.Cavity, feed.SizeMm2, feed.CarriesA, feed.CurrentA);
             Optional(json, "fuse", feed.FuseA, "A", 1);
             Optional(json, "feed", feed.FeedMm2, "mm²", 2);
         });
         json.Objects("thinFeeds", ThinFeeds.Of(wiring), feed =>
         {
-            json.WriteString("signal", feed.Signal);
-            json.WriteString("at", feed.Place);
-            json.WriteString("cavity", feed.Cavity);
-            json.Quantity("wire", feed.SizeMm2, "mm²", 2);
-            json.Quantity("carries", feed.CarriesA, "A", 2);
-            json.Quantity("current", feed.CurrentA, "A", 2);
+            Loaded(json, feed.Signal, feed.Place, feed.Cavity, feed.SizeMm2, feed.CarriesA, feed.CurrentA);
             json.Quantity("fuse", feed.FuseA, "A", 1);
             json.WriteString("run", feed.Run);
         });
@@ -145,6 +135,17 @@ internal static class SheetWireRuns
         json.WriteString("place", end.Place);
         json.WriteString("cavity", end.Cavity);
         json.Text("connector", end.Connector);
+    }
+
+    /// <summary>A wire of the harness with what it carries and what hangs on it.</summary>
+    private static void Loaded(Utf8JsonWriter json, string signal, string place, string cavity, double sizeMm2, double carriesA, double currentA)
+    {
+        json.WriteString("signal", signal);
+        json.WriteString("at", place);
+        json.WriteString("cavity", cavity);
+        json.Quantity("wire", sizeMm2, "mm²", 2);
+        json.Quantity("carries", carriesA, "A", 2);
+        json.Quantity("current", currentA, "A", 2);
     }
 
     private static void Optional(Utf8JsonWriter json, string name, double? value, string unit, int decimals)

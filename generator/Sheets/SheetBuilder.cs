@@ -93,7 +93,7 @@ public sealed class SheetBuilder
         var space = _resolution.Space;
         var chassis = space.ChassisOf(values);
         var donor = space.DonorOf(values);
-        var near = memory.Near ??= _nearby.To(values[space.Chassis], values[space.Donor]);
+        var near = _nearby.To(values[space.Chassis], values[space.Donor]);
         var answers = Answers(values, near);
         var byPosition = new Dictionary<string, Answer>(answers.Length, StringComparer.Ordinal);
         foreach (var answer in answers)

@@ -14,9 +14,6 @@ internal sealed class SheetMemory
     private readonly Dictionary<(string Worksheet, string Key), Question> _asked = [];
     private readonly Dictionary<object, object?> _cases = [];
 
-    /// <summary>The rules that may hold here at all; null until a sheet is made.</summary>
-    public NearRules? Near { get; set; }
-
     /// <param name="key">Everything besides the answers that the worksheet goes by.</param>
     /// <param name="make">Works it out; asks for answers only by what it is given, and goes by nothing else.</param>
     public T Recall<T>(string worksheet, string key, Func<string, Answer?> at, Func<Func<string, Answer?>, T> make)

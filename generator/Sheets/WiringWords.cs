@@ -121,7 +121,7 @@ public static class WiringWords
     };
 
     /// <summary>A piece's number on the cutting list, from 1; 0 for what is not on it.</summary>
-    public static int Number(WiringSheet sheet, string label) => sheet.Bill.Listed.Select(cut => cut.Label).TakeWhile(other => other != label).Count() is var before && before < sheet.Bill.Listed.Count() ? before + 1 : 0;
+    public static int Number(WiringSheet sheet, string label) => sheet.Bill.Listed.Select((cut, at) => (cut.Label, Number: at + 1)).FirstOrDefault(cut => cut.Label == label).Number;
 
     /// <summary>A fuse in words.</summary>
     public static string Fuse(FuseAdvice fuse) => fuse.FuseA is not { } amps

@@ -105,6 +105,39 @@ public sealed class SearchInUseTests(RenderedSite site)
     }
 
     [Fact]
+    public async Task Field_EmptiedByEscape_HasNoListLeft()
+    {
+        var (page, problems) = await Open("rules.html");
+        await page.Locator("#find").FillAsync("hose");
+        await page.Locator("#find-list [role=option]").First.WaitForAsync();
+
+        await page.Keyboard.PressAsync("Escape");
+        await page.Keyboard.PressAsync("Escape");
+        await Assertions.Expect(page.Locator("#find-list [role=option]")).ToHaveCountAsync(0);
+        await page.Keyboard.PressAsync("ArrowDown");
+
+        Assert.Equal("", await page.Locator("#find").InputValueAsync());
+        Assert.Equal("false", await page.Locator("#find").GetAttributeAsync("aria-expanded"));
+        Assert.Empty(problems);
+    }
+
+    /// <summary>A window that comes to the front takes the field's focus as an event, and leaves it the active element.</summary>
+    [Fact]
+    public async Task Field_AnotherWindowComesToTheFront_KeepsItsListUntilItIsLeft()
+    {
+        var (page, problems) = await Open("rules.html");
+        await page.Locator("#find").FillAsync("hose");
+        await page.Locator("#find-list [role=option]").First.WaitForAsync();
+
+        await page.Locator("#find").EvaluateAsync("field => field.dispatchEvent(new FocusEvent('blur'))");
+        Assert.Equal("true", await page.Locator("#find").GetAttributeAsync("aria-expanded"));
+        await page.Locator("main a").First.FocusAsync();
+
+        Assert.Equal("false", await page.Locator("#find").GetAttributeAsync("aria-expanded"));
+        Assert.Empty(problems);
+    }
+
+    [Fact]
     public async Task Field_EnterWithoutAChoice_GoesToTheSearchPage()
     {
         var (page, problems) = await Open("positions.html");

@@ -65,7 +65,7 @@ public sealed class RegionWords
             region,
             context,
             Describer((fact, predicate) => fact is not { } name ? predicate
-                : asked.Contains(name) ? predicate with { Cost = 1 }
+                : asked.Contains(name) ? predicate with { Cost = Math.Max(1, predicate.Cost / 2) }
                 : predicate with { Cost = predicate.Cost + (beside.Contains(name) ? AskedBeside : _asked.Value.Contains(name) ? AskedElsewhere : AskedNowhere) }));
     }
 
@@ -155,6 +155,12 @@ public sealed class RegionWords
                 foreach (var limit in limits.SkipLast(1))
                 {
                     yield return new Predicate($"{name} {new Quantity(limit, fact.Unit).ToString()} or less", Where(value => value.Number <= limit), Cost: 2);
+                }
+
+                // As much as both bounds together, of which nobody would say "562 mm or more and 562 mm or less".
+                foreach (var limit in limits.Skip(1).SkipLast(1))
+                {
+                    yield return new Predicate($"{name} {new Quantity(limit, fact.Unit).ToString()}", Where(value => value.Number == limit), Cost: 4);
                 }
 
                 break;

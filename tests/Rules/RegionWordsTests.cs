@@ -47,6 +47,14 @@ public sealed class RegionWordsTests
     }
 
     [Fact]
+    public void Describe_OneValueBetweenOthers_IsNotTwoBounds()
+    {
+        var two = s_resolution.Space.WhereChassis(chassis => chassis.Id == "two");
+
+        Assert.Equal("chassis: room 520 mm", new RegionWords(s_resolution).Describe(two, s_resolution.Domain, s_resolution.Space.Base.Rules["low"].When, ImmutableHashSet<FactName>.Empty));
+    }
+
+    [Fact]
     public void FactsAsked_BoundsAndNesting_AreAllThere()
     {
         Condition room = new FactTest("chassis", "room", new RangeTest(new Bound(null, new FactName("donor", "height"), Inclusive: true), null), default);

@@ -47,6 +47,8 @@ public static class FindingKinds
     public static readonly FindingKind OpenPort = new("open-port", Severity.Error, "Port left open");
     public static readonly FindingKind HoseSize = new("hose-size", Severity.Error, "Hose of the wrong size or class");
 
+    public static readonly FindingKind NoPlug = new("no-plug", Severity.Warning, "Part of another vehicle that states no plug");
+
     public static readonly FindingKind MissingInput = new("missing-input", Severity.Note, "Fact left out that a worksheet wants");
 
     public static readonly FindingKind Unwritten = new("unwritten", Severity.Warning, "Text of a draft that is still to be written");
@@ -59,6 +61,6 @@ public static class FindingKinds
         PinType, WireSize, Mate, TaskCycle, TaskOrder, PartUse, Unsourced, Stale, Standing, Article, IdleAccept,
         ShadowedRule, RedundantRule, IdleOverride, DeadOption, ForcedOption, DefaultClash, BeltLength, BeltWrap, BeltPlane, BeltFace, StatedValue, UnheldValue,
         PortClash, OpenPort, HoseSize,
-        MissingInput, Unwritten,
+        NoPlug, MissingInput, Unwritten,
     ];
 }

@@ -70,6 +70,6 @@ public static class Checks
         ShadowedRule.Check, RedundantRule.Check, IdleOverride.Check, DeadOption.Check, ForcedOption.Check, DefaultClash.Check,
         BeltLength.Check, BeltWrap.Check, BeltPlane.Check, BeltFace.Check, StatedValues.Check, UnheldValue.Check,
         PortClash.Check, OpenPort.Check, HoseSize.Check,
-        MissingInput.Check,
+        NoPlug.Check, MissingInput.Check,
     ];
 }

@@ -5,6 +5,7 @@ using Swapwright.Knowledge;
 using Swapwright.Rules;
 using Swapwright.Sheets;
 using Swapwright.Worksheets.Belts;
+using Swapwright.Worksheets.Wiring;
 
 namespace Swapwright.Tests.Findings;
 
@@ -78,6 +79,11 @@ internal static class WitnessWalk
                 break;
             case "port-clash" or "open-port" or "hose-size":
                 HoseWalk.Confirm(kb, finding);
+                break;
+            case "no-plug":
+                // What the finding is for, in the wiring itself: something is fitted, and every plug for it is capped.
+                Computed(kb, finding, sheet => sheet.Wiring is { } wiring && sheet.Answers.Any(at => at.Answer?.Place == finding.Place
+                    && wiring.Plugs.Where(plug => kb.Vocabulary.Devices.Find(plug.Role)?.Position == at.Position.Id).ToList() is { Count: > 0 } plugs && plugs.All(plug => plug.Outcome == PlugOutcome.Capped)));
                 break;
             case "missing-input":
                 Computed(kb, finding, sheet => Holders(kb, sheet).Any(holder => holder.Place.File == finding.Place.File));

@@ -67,6 +67,22 @@ public sealed class ComparingPagesTests
     }
 
     [Fact]
+    public void Chart_PointsCrowdedAtBothEnds_NumbersKeepOffTheWordsOfTheAxes()
+    {
+        ComparePoint Point(int number, double hours) => new(number.ToString(CultureInfo.InvariantCulture), "one", 2000 + (number * 8), hours, false);
+        var svg = CompareChart.Svg([.. Enumerable.Range(10, 30).Select(number => Point(number, 20)), .. Enumerable.Range(40, 30).Select(number => Point(number, 40))], "EUR", "chart");
+
+        var document = ParsedPage.Of(svg).Document;
+        double Y(AngleSharp.Dom.IElement text) => double.Parse(text.GetAttribute("y")!, CultureInfo.InvariantCulture);
+        var numbers = document.QuerySelectorAll("text.number");
+        var lowest = document.QuerySelectorAll("text.tick").Max(Y);
+        var highest = document.QuerySelectorAll("text.axis").Min(Y);
+        Assert.InRange(numbers.Length, 10, 59);
+        // A digit of a text of 12 units is about 9 high (three quarters of the type's size, from memory).
+        Assert.All(numbers, number => Assert.InRange(Y(number), highest + 10, lowest - 10));
+    }
+
+    [Fact]
     public void Differences_OfAChassis_GiveEveryGuideOneAnswerAtEachPosition()
     {
         var page = new DifferPages(Small).Of(Small.Base.Chassis["hazel-93"]);

@@ -7,12 +7,20 @@ namespace Swapwright.BrowserTests;
 /// <summary>Chromium as the tests start it, and what they need around it.</summary>
 internal static class Browsers
 {
-    public static Task<IBrowser> Start(IPlaywright playwright) => playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
+    // As long as every other wait may take: what a page does on a busy machine is late, not wrong.
+    private const float MostMs = 30_000;
+
+    /// <remarks>Where a page has gone is asked with an expectation, which looks again: a wait for the event of going there misses one that came just before it.</remarks>
+    public static Task<IBrowser> Start(IPlaywright playwright)
     {
-        ExecutablePath = "/usr/bin/chromium",
-        Headless = true,
-        Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
-    });
+        Assertions.SetDefaultExpectTimeout(MostMs);
+        return playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
+        {
+            ExecutablePath = "/usr/bin/chromium",
+            Headless = true,
+            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
+        });
+    }
 
     public static string Repository()
     {

@@ -20,6 +20,9 @@ internal static class CompareChart
     private const double Right = 16;
     private const double Top = 26;
     private const double Bottom = 40;
+
+    // A number may reach this far over the ends of the upright axis; beyond are the words of the axes.
+    private const double Margin = 6;
     private const int Steps = 5;
 
     public static string Svg(ImmutableArray<ComparePoint> points, string currency, string id)
@@ -69,7 +72,7 @@ internal static class CompareChart
         foreach (var place in places)
         {
             var room = new Room(place.X, place.Y, wide, 11);
-            if (!taken.Exists(room.Meets) && room.X > Left && room.X + room.Wide < Width)
+            if (!taken.Exists(room.Meets) && room.X > Left && room.X + room.Wide < Width && room.Y >= Top - Margin && room.Y + room.High <= Height - Bottom + Margin)
             {
                 taken.Add(room);
                 drawing.Text("number", room.X, room.Y + 9.5, "start", 12, point.Number, point.IsUnbeaten);

@@ -54,9 +54,9 @@ internal static class LoadAssembly
             FinalDrive = one.Gearbox is { } gearbox ? GearingAssembly.Final(gearbox, quantities.Fitted("axle-ratio")) : null,
             ShaftTorque = quantities.AllFitted("shaft-torque").MinBy(rating => rating.Si)?.Given,
             HasPropellerShaft = quantities.Of("chassis", "axle-ratio") is not null,
-            Mounts = new MountInput(Own("chassis", "timing-mount-place"), Own("chassis", "gearbox-mount-place"), Own("donor", "engine-centre"), Own("donor", "engine-length"), Own("gearbox", "gearbox-centre"), Fitted("timing-mount-load"), Fitted("gearbox-mount-load")),
+            Mounts = Mounts(),
             BonnetSpace = Own("chassis", "bonnet-space"),
-            BonnetRaise = quantities.AnswerFor("bonnet-raise") is { } lid ? quantities.Part(lid, "bonnet-raise")?.Given : null,
+            BonnetRaise = OfPart("bonnet-raise"),
             BayLength = Own("chassis", "bay-length"),
             BlockLength = Own("donor", "block-length"),
             FanLength = quantities.AnswerFor("fan-length") is { Source: "donor", Treatment: not "blank" } ? Own("donor", "fan-length") : null,
@@ -72,6 +72,21 @@ internal static class LoadAssembly
         Given? Own(string subject, string quantity) => quantities.Of(subject, quantity)?.Given;
 
         Given? Fitted(string quantity) => quantities.Fitted(quantity)?.Given;
+
+        Given? OfPart(string quantity) => quantities.AnswerFor(quantity) is { } answer ? quantities.Part(answer, quantity)?.Given : null;
+
+        // Mounts that are made stand elsewhere than the car's, on other rubbers than its own: what those carry says nothing of them.
+        MountInput Mounts()
+        {
+            var made = OfPart("timing-mount-place");
+            return new MountInput(
+                made ?? Own("chassis", "timing-mount-place"), Own("chassis", "gearbox-mount-place"), Own("donor", "engine-centre"), Own("donor", "engine-length"), Own("gearbox", "gearbox-centre"),
+                made is null ? Fitted("timing-mount-load") : null, Fitted("gearbox-mount-load"))
+            {
+                Plate = OfPart("plate-thickness"),
+                GearboxReach = Own("gearbox", "gearbox-mount-reach"),
+            };
+        }
     }
 
     private static bool HasClutch(LedgerCase one, Quantities quantities) => one.Gearbox is not null && quantities.Word("gearbox", "gearbox-kind") != "automatic";

@@ -111,6 +111,30 @@ public sealed class ShippedNumbersTests(ShippedSheets shipped)
         Assert.Equal(wanted.Count, lines.Sum(line => line.Amount));
     });
 
+    /// <summary>
+    /// Behind a longer engine the gearbox takes its crossmember along, and towers stand where the engine has its bosses: neither is where the car's own was, as
+    /// the rules of the six say in millimetres (96 mm behind the old bridge, the nose 112 mm further forward).
+    /// </summary>
+    [Fact]
+    public void Mounts_OfTheLongSix_AreReckonedWhereTheyAreMade()
+    {
+        var sheets = shipped.Sheets.Where(sheet => sheet.Donor.Id.StartsWith("ferrow-", StringComparison.Ordinal)).ToList();
+
+        Assert.NotEmpty(sheets);
+        Assert.All(sheets, sheet =>
+        {
+            var from = sheet.Ledger("load")!.Figure("gearbox-mount")!.From;
+            Assert.Contains(from, input => input.Origin == "part ferrow-mount-rubbers");
+            Assert.Contains(from, input => input.Title == "Its mount from the engine's face" && input.Origin == $"gearbox {sheet.Gearbox!.Id}");
+            Assert.DoesNotContain(from, input => input.Origin.StartsWith("chassis ", StringComparison.Ordinal));
+            if (sheet.Gearbox!.Id == "wexley-heavy-5")
+            {
+                var mm = from.Where(input => input.Title is "Crank nose to gearbox face" or "Thickness of the plate" or "Its mount from the engine's face").Sum(input => input.Value);
+                Assert.Equal(96, mm - 112 - 985, 9);
+            }
+        });
+    }
+
     /// <summary>A builder is told of every signal without a counterpart what becomes of it: none is left with nothing that carries it.</summary>
     [Fact]
     public void LooseEnds_EveryGuide_AreDealtWith() => Assert.All(shipped.Sheets, sheet => Assert.DoesNotContain(LooseEnds.Of(sheet.Wiring!), end => end.Action == LooseAction.Missing));

@@ -58,9 +58,10 @@ internal static class GearingTables
             new("top-speed", "Top speed by gearing", "km/h", 0), new("remark", "Remark"),
         ];
         var taken = input.Alternatives.FirstOrDefault(one => one.IsChosen);
-        return new LedgerTable("options", "The other gearboxes of this choice", columns, [.. input.Alternatives.Where(one => one.Set.IsSound).Select(Row)]);
+        ImmutableArray<GearboxAlternative> rows = [.. input.Alternatives.Where(one => one.Set.IsSound)];
+        return new LedgerTable("options", "The other gearboxes of this choice", columns, [.. rows.Select(Row)]);
 
-        ImmutableArray<LedgerCell> Row(GearboxAlternative one)
+        ImmutableArray<LedgerCell> Row(GearboxAlternative one, int at)
         {
             var highest = one.Set.Overall(one.Set.Highest);
             var lowest = one.Set.Overall(one.Set.Gears.MaxBy(gear => gear.Ratio)!);
@@ -79,10 +80,13 @@ internal static class GearingTables
                     (true, _) => "this guide",
                     (_, false) => "not with everything else as here",
                     // Chassis and donor may have had the same one from the works.
-                    _ when taken is not null && one.Set.Origin.Length > 0 && one.Set.Origin == taken.Set.Origin => "the same gearbox as in this guide: take whichever of the two turns better",
+                    _ when Same(one, taken) => "the same gearbox as in this guide: take whichever of the two turns better",
+                    _ when rows[..at].FirstOrDefault(above => !above.IsChosen && Same(one, above)) is { } above => $"the same gearbox as “{above.Option}” brings: take whichever of the two turns better",
                     _ => "",
                 }),
             ];
         }
+
+        static bool Same(GearboxAlternative one, GearboxAlternative? other) => one.Set.Origin.Length > 0 && one.Set.Origin == other?.Set.Origin;
     }
 }

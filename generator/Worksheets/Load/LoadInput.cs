@@ -22,7 +22,14 @@ public sealed record ClutchInput(Given? Clamp, Given? Outer, Given? Inner, Given
 public sealed record JointInput(string Title, string Has, string Wants, bool? Matches);
 
 /// <summary>What carries the powertrain; places in metres from the crank nose along the crank axis, loads in N.</summary>
-public sealed record MountInput(Given? TimingPlace, Given? GearboxPlace, Given? EngineCentre, Given? EngineLength, Given? GearboxCentre, Given? TimingLimit, Given? GearboxLimit);
+public sealed record MountInput(Given? TimingPlace, Given? GearboxPlace, Given? EngineCentre, Given? EngineLength, Given? GearboxCentre, Given? TimingLimit, Given? GearboxLimit)
+{
+    /// <summary>How far a plate sets engine and gearbox apart, m.</summary>
+    public Given? Plate { get; init; }
+
+    /// <summary>From the face that the engine is bolted to to the mount of a gearbox that brings its own, m; it goes where the gearbox goes.</summary>
+    public Given? GearboxReach { get; init; }
+}
 
 /// <summary>What the load worksheet needs, in SI; null for what is not known.</summary>
 public sealed record LoadInput

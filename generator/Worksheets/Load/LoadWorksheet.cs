@@ -59,7 +59,7 @@ public static class LoadWorksheet
         RadiatorHeat = input.RadiatorHeat.IfNumber(),
         Clutch = input.Clutch is { } clutch ? new ClutchInput(clutch.Clamp.IfNumber(), clutch.Outer.IfNumber(), clutch.Inner.IfNumber(), clutch.Friction.IfNumber(), clutch.Faces.IfNumber()) : null,
         Mounts = input.Mounts is { } mounts
-            ? new MountInput(mounts.TimingPlace.IfNumber(), mounts.GearboxPlace.IfNumber(), mounts.EngineCentre.IfNumber(), mounts.EngineLength.IfNumber(), mounts.GearboxCentre.IfNumber(), mounts.TimingLimit.IfNumber(), mounts.GearboxLimit.IfNumber())
+            ? new MountInput(mounts.TimingPlace.IfNumber(), mounts.GearboxPlace.IfNumber(), mounts.EngineCentre.IfNumber(), mounts.EngineLength.IfNumber(), mounts.GearboxCentre.IfNumber(), mounts.TimingLimit.IfNumber(), mounts.GearboxLimit.IfNumber()) { Plate = mounts.Plate.IfNumber(), GearboxReach = mounts.GearboxReach.IfNumber() }
             : null,
     };
 

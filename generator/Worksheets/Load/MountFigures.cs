@@ -18,21 +18,24 @@ internal static class MountFigures
 
         var engine = input.Changes.FirstOrDefault(change => change.Id == "engine")?.After;
         var gearbox = input.Changes.FirstOrDefault(change => change.Id == "gearbox")?.After;
-        if (mounts is not { TimingPlace: { } timing, GearboxPlace: { } flank, EngineCentre: { } centre, EngineLength: { } length, GearboxCentre: { } boxCentre } || engine is null || gearbox is null)
+        if (mounts is not { TimingPlace: { } timing, EngineCentre: { } centre, EngineLength: { } length, GearboxCentre: { } boxCentre } || (mounts.GearboxReach ?? mounts.GearboxPlace) is not { } stated || engine is null || gearbox is null)
         {
             ledger.Gap("Load on the mounts", "where the mounts and the centres of mass lie along the crank axis is not known", "Give the chassis its mounts, the donor its centre of mass and length, and the gearbox its centre of mass.");
             return;
         }
 
-        if (flank.Si - timing.Si < 0.05)
+        // What bolts on behind the engine is set back by its length, and by the plate between the two.
+        var face = length.Si + (mounts.Plate?.Si ?? 0);
+        var flank = mounts.GearboxReach is { } reach ? face + reach.Si : stated.Si;
+        if (flank - timing.Si < 0.05)
         {
             ledger.Gap("Load on the mounts", "the two mounts lie in one place", "Measure both from the crank nose along the crank axis.");
             return;
         }
 
-        var onGearbox = LoadFormulas.OnSecond(timing.Si, flank.Si, (engine.Si, centre.Si), (gearbox.Si, length.Si + boxCentre.Si));
+        var onGearbox = LoadFormulas.OnSecond(timing.Si, flank, (engine.Si, centre.Si), (gearbox.Si, face + boxCentre.Si));
         var onTiming = (LoadFormulas.Gravity * (engine.Si + gearbox.Si)) - onGearbox;
-        FigureInput[] from = [engine.Input, centre.Input, gearbox.Input, length.Input, boxCentre.Input, timing.Input, flank.Input];
+        FigureInput[] from = [engine.Input, centre.Input, gearbox.Input, length.Input, .. mounts.Plate is { } plate ? [plate.Input] : (FigureInput[])[], boxCentre.Input, timing.Input, stated.Input];
         ledger.Add(Mount("timing-mount", input.HasPropellerShaft ? "Engine mounts carry together" : "Timing-side mount carries", onTiming, mounts.TimingLimit) with { From = [.. from] });
         ledger.Add(Mount("gearbox-mount", input.HasPropellerShaft ? "Gearbox crossmember carries" : "Gearbox-side mount carries", onGearbox, mounts.GearboxLimit) with { From = [.. from] });
         ledger.Note("The mounts' loads are those of the powertrain standing still; restrictors of its roll carry nothing then. Torque and bumps come on top.");

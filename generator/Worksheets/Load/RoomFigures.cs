@@ -54,7 +54,7 @@ internal static class RoomFigures
         }
 
         var room = bay.Si - length.Si;
-        var what = input.FanLength is null ? "what is left for the fans before the engine and for the bell behind it" : "with the fan on its hub; what is left for the shroud and for the engine's movement";
+        var what = input.FanLength is null ? "what is left before the crank pulley and behind the block together" : "with the fan on its hub; what is left for the shroud and for the engine's movement";
         ledger.Add(new Figure("bay", "Room along the bay", room * 1000, "mm")
         {
             Decimals = 0,

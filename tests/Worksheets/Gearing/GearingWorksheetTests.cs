@@ -71,6 +71,18 @@ public sealed class GearingWorksheetTests
     }
 
     [Fact]
+    public void Work_TwoAlternativesThatAreOneGearbox_SaySoOfEachOther()
+    {
+        var other = s_five with { Origin = "gearbox other" };
+        var table = GearingWorksheet.Work(Input with
+        {
+            Alternatives = [new("Keep it", other, false, true), new("Heavy", s_five, true, true), new("The donor's", other, false, true)],
+        }).Tables.Single(table => table.Id == "options");
+
+        Assert.Equal(["", "this guide", "the same gearbox as “Keep it” brings: take whichever of the two turns better"], table.Rows.Select(row => row[^1].Text));
+    }
+
+    [Fact]
     public void Work_LargerTyre_ShowsTooLittle()
     {
         // 28 in before, 31 in after, 60 shown: 66.43 true (worked out by hand).

@@ -107,6 +107,21 @@ public sealed class LoadCornersTests
         Assert.Equal(64 * 9.80665, figure.Value, 9);
     }
 
+    /// <summary>
+    /// A plate of 20 mm sets the gearbox back: its 30 kg lie 0.45 + 0.02 + 0.2 = 0.67 m behind the one mount, and the mount that it brings 0.45 + 0.02 + 0.13 = 0.6 m,
+    /// wherever the vehicle had its own: that carries (50 × 0.25 + 30 × 0.67) ∕ 0.6 = 54.33 kg.
+    /// </summary>
+    [Fact]
+    public void Work_GearboxBehindAPlateOnItsOwnMount_TakesTheMountAlong()
+    {
+        MountInput car = new(Of(0), Of(0.5), Of(0.25), Of(0.45), Of(0.2), null, null);
+        double Carried(MountInput mounts) => LoadWorksheet.Work(Car with { Asked = [LoadWorksheet.Mounts], Mounts = mounts, Changes = [Change("engine", 50), Change("gearbox", 30)] }).Figure("gearbox-mount")!.Value;
+
+        Assert.Equal(32.6 / 0.6 * 9.80665, Carried(car with { Plate = Of(0.02), GearboxReach = Of(0.13) }), 9);
+        Assert.Equal(32.6 / 0.6 * 9.80665, Carried(car with { GearboxPlace = null, Plate = Of(0.02), GearboxReach = Of(0.13) }), 9);
+        Assert.Equal(32.6 / 0.5 * 9.80665, Carried(car with { Plate = Of(0.02) }), 9);
+    }
+
     private static MassChange Change(string id, double mass) => new(id, id, Of(mass), Of(mass), Of(0));
 
     private static Ledger Clutch(double? faces) => LoadWorksheet.Work(new LoadInput

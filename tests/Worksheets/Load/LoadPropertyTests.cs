@@ -149,7 +149,7 @@ public sealed class LoadPropertyTests
                 FirstGear = Of(2.8, 4.2),
                 FinalDrive = Of(3, 4.6),
                 ShaftTorque = Of(900, 2000),
-                Mounts = new MountInput(Of(-0.1, 0.05), Of(0.6, 0.9), Of(0.15, 0.3), Of(0.4, 0.7), Of(0.12, 0.3), Of(900, 1500), Of(900, 1500)),
+                Mounts = new MountInput(Of(-0.1, 0.05), Of(0.6, 0.9), Of(0.15, 0.3), Of(0.4, 0.7), Of(0.12, 0.3), Of(900, 1500), Of(900, 1500)) { Plate = Of(0.01, 0.02), GearboxReach = random.Next(2) == 0 ? Of(0.2, 0.5) : null },
                 BonnetSpace = Of(0.5, 0.65),
                 EngineHeight = Of(0.45, 0.62),
                 BayLength = Of(0.7, 0.9),

@@ -82,7 +82,14 @@ internal sealed class WiringAssembly
             _connectors,
             _signals,
             [.. parts.Where(part => part.Lead is not null).Select(part => new AdapterLead(part.Id, part.Lead!.Value.From, part.Lead.Value.To))],
-            _settings);
+            _settings)
+        {
+            CabinHears =
+            [
+                .. chassis.Devices.Where(device => SwitchGivers.MayGive(device.Pins.Select(pin => _signals.GetValueOrDefault(pin.Signal)?.Kind)))
+                    .SelectMany(device => device.Pins).Select(pin => pin.Signal).Distinct(StringComparer.Ordinal),
+            ],
+        };
         var sheet = WiringWorksheet.Compute(input);
 
         // The donor's harness gives its plugs where it is not the one in use.

@@ -10,6 +10,7 @@ namespace Swapwright.Worksheets.Wiring;
 internal sealed class AdapterBuilder(WiringData data, WireRouting routing, ProblemList problems)
 {
     private const string NoSide = "No ECU plug";
+    private const string NothingGives = "nothing fitted gives it";
 
     /// <summary>Between the harness's ECU side and the ECU in use; null where there is nothing to adapt.</summary>
     public AdapterHarness? ForEcu()
@@ -69,12 +70,17 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Probl
     }
 
     /// <summary>
-    /// Both sides have the signal and are not joined: a device of this build stands between them, or the harness leads it to plugs alone that nothing
-    /// takes. Where the plugs go together as they are, the latter saves no copper and stays.
+    /// Both sides have the signal and are not joined: a device of this build stands between them, both listen to a switch that is gone, or the harness leads
+    /// it to plugs alone that nothing takes. Where the plugs go together as they are, the latter saves no copper and stays.
     /// </summary>
     private bool IsApart(AdapterSides sides, string signal, bool mates)
     {
         if (sides.Purpose == WirePurpose.BodyAdapter && (data.CabinGiver(signal) is not null || data.TakesOverFromCabin(signal) is not null))
+        {
+            return true;
+        }
+
+        if (!mates && SwitchGivers.IsGone(data, signal))
         {
             return true;
         }
@@ -164,6 +170,7 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Probl
             && (data.EcuPins.Any(pin => pin.Pin.Signal == from.Pin.Signal) || data.Devices.Count(device => device.Pins.Any(pin => pin.Value == from.Pin.Signal)) == 1);
         var note = together && sides.ToPins.Any(to => SamePlace(from, to))
             ? "draw out and cap: the other side uses this cavity"
+            : SwitchGivers.IsGone(data, from.Pin.Signal) ? NothingGives
             : data.EndsIdle(from.Pin.Signal) ? "nothing that is fitted takes it"
             : isFeed ? "where the harness is fed here, bring the feed another way" : "the other side has no use for it";
         return Row(from, null, AdapterAction.Cap, note, from.Pin.SizeMm2, optional: !isFeed, run: null);
@@ -189,9 +196,10 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Probl
         }
 
         var over = purpose == WirePurpose.BodyAdapter ? data.TakesOverFromCabin(to.Pin.Signal) : null;
-        return Row(
-            null, to, AdapterAction.Missing, over is null ? "nothing fitted carries it" : $"cap it: {data.TitleOf(over.Role)} takes its place",
-            to.Pin.SizeMm2, mayLack, run: null);
+        var note = over is not null ? $"cap it: {data.TitleOf(over.Role)} takes its place"
+            : SwitchGivers.IsGone(data, to.Pin.Signal) ? NothingGives
+            : "nothing fitted carries it";
+        return Row(null, to, AdapterAction.Missing, note, to.Pin.SizeMm2, mayLack, run: null);
     }
 
     /// <summary>An ECU runs without a sensor that is not there to be fitted, but not without feed and ground.</summary>

@@ -38,7 +38,10 @@ internal sealed class InputCheck
             [.. OrEmpty(input.Leads).OrderBy(lead => lead.PartId, StringComparer.Ordinal)],
             input.Connectors,
             input.Signals,
-            ReadSettings(input.Settings));
+            ReadSettings(input.Settings))
+        {
+            CabinHears = OrEmpty(input.CabinHears),
+        };
         foreach (var need in data.Needs)
         {
             UseSignal("cabin", null, need);

@@ -113,6 +113,11 @@ internal sealed class WireRouting
             return there;
         }
 
+        if (SwitchGivers.IsGone(data, signal.Id))
+        {
+            return null;
+        }
+
         var devices = DeviceWires(signal.Id);
         IEnumerable<WireTarget> cabin = CabinTarget(signal.Id) is { } free ? [free] : [];
         var target = IsSupply(signal)
@@ -138,7 +143,7 @@ internal sealed class WireRouting
             return there;
         }
 
-        if (data.TakesOverFromCabin(signal.Id) is not null)
+        if (data.TakesOverFromCabin(signal.Id) is not null || SwitchGivers.IsGone(data, signal.Id))
         {
             return null;
         }

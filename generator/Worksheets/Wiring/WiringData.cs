@@ -33,6 +33,9 @@ internal sealed record WiringData(
     ImmutableDictionary<string, Signal> Signals,
     WiringSettings Settings)
 {
+    /// <summary>Signals that the car's own devices gave its cabin, fitted or not.</summary>
+    public ImmutableArray<string> CabinHears { get; init; } = [];
+
     public Signal? SignalOf(string id) => Signals.GetValueOrDefault(id);
 
     /// <summary>What a reader calls a place: a device, an ECU, one half of the bulkhead plug.</summary>

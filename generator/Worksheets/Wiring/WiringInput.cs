@@ -180,4 +180,8 @@ public sealed record WiringInput(
     ImmutableDictionary<string, ConnectorFamily> Connectors,
     ImmutableDictionary<string, Signal> Signals,
     ImmutableArray<AdapterLead> Leads,
-    WiringSettings Settings);
+    WiringSettings Settings)
+{
+    /// <summary>Signals that the car's own devices gave its cabin, whether these devices are fitted in this build or not.</summary>
+    public ImmutableArray<string> CabinHears { get; init; } = [];
+}

@@ -86,9 +86,10 @@ internal sealed class WiringAssembly
         {
             CabinHears =
             [
-                .. chassis.Devices.Where(device => SwitchGivers.MayGive(device.Pins.Select(pin => _signals.GetValueOrDefault(pin.Signal)?.Kind)))
+                .. chassis.Devices.Where(device => Givers.MayGive(device.Pins.Select(pin => _signals.GetValueOrDefault(pin.Signal)?.Kind)))
                     .SelectMany(device => device.Pins).Select(pin => pin.Signal).Distinct(StringComparer.Ordinal),
             ],
+            ScreenedMm2 = [.. _stock.Where(one => one.Good == WiringGood.ScreenedWire).Select(one => one.SizeMm2).OfType<double>()],
         };
         var sheet = WiringWorksheet.Compute(input);
 
@@ -165,6 +166,7 @@ internal sealed class WiringAssembly
         "relay" => WiringGood.Relay,
         "relay-base" => WiringGood.RelayBase,
         "fuse-holder" => WiringGood.FuseHolder,
+        "wire-cap" => WiringGood.WireCap,
         _ => WiringGood.Wire,
     };
 

@@ -25,6 +25,7 @@ public static class WiringWords
         WireAction.Runs => "runs",
         WireAction.Joins => "joins",
         WireAction.TakesOver => "takes-over",
+        WireAction.Screen => "screen",
         WireAction.Empty => "empty",
         _ => "unreached",
     };
@@ -75,6 +76,7 @@ public static class WiringWords
         WiringGood.Relay => "relay",
         WiringGood.RelayBase => "relay-base",
         WiringGood.FuseHolder => "fuse-holder",
+        WiringGood.WireCap => "wire-cap",
         _ => "wire",
     };
 

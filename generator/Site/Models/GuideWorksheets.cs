@@ -207,7 +207,11 @@ public sealed record GuideAdapter
 }
 
 public sealed record GuideAdapterRow(
-    string Signal, string From, string To, string Action, WireColour? Colour = null, string Size = "", Weight Weight = Weight.Plain);
+    string Signal, string From, string To, string Action, WireColour? Colour = null, string Size = "", Weight Weight = Weight.Plain)
+{
+    /// <summary>On the cut list; empty where nothing is cut.</summary>
+    public string Number { get; init; } = "";
+}
 
 /// <summary>A circuit of hoses in short.</summary>
 public sealed record GuideHoseSum(string Circuit, string Words);

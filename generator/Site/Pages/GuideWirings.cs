@@ -171,6 +171,7 @@ internal static class GuideWirings
         WireAction.Runs => "new wire",
         WireAction.Joins => "new wire, spliced to the nearest of this signal",
         WireAction.TakesOver => "from a wire that nothing takes any more",
+        WireAction.Screen => "the screen of the old wires: draw it out, sleeve it",
         WireAction.Empty => "leave empty: the cabin has one of its own",
         _ => "nothing carries it: see the rules",
     };
@@ -278,7 +279,8 @@ internal static class GuideWirings
         return new GuideAdapter
         {
             Title = $"{adapter.From.Title} to {adapter.To.Title}",
-            Words = wiring is { EcuAdapter: not null, BodyAdapter: not null } ? "The table has the rows of the ECU adapter, then those of the bulkhead adapter." : "",
+            Words = (wiring is { EcuAdapter: not null, BodyAdapter: not null } ? "The table has the rows of the ECU adapter, then those of the bulkhead adapter. " : "")
+                + "A wire with a number is that one of the cut list, in its colour; one without is in the colour that is found at the cavity.",
             Drawing = new HtmlString(AdapterDrawing.Svg(adapter, "adapter")),
             DrawingText = $"{adapter.From.Title} on one side, {adapter.To.Title} on the other, a line for each signal that both have.",
             Rows =
@@ -295,9 +297,12 @@ internal static class GuideWirings
                         AdapterAction.Branch => "goes to",
                         _ => row.Optional ? "leave empty" : "missing",
                     } + (row.Note.Length > 0 ? $": {row.Note}" : "") + (row is { Shielded: true, Action: AdapterAction.Join } ? $"; {WiringWords.Screen}" : ""),
-                    (row.FromColour ?? row.ToColour) is { Length: > 0 } colour ? new Models.WireColour(colour) : null,
+                    row.Colour is { Length: > 0 } colour ? new Models.WireColour(colour) : null,
                     SiteKnowledge.Number(row.SizeMm2, "0.##"),
-                    row is { Action: AdapterAction.Missing, Optional: false } ? Weight.Bad : Weight.Plain)),
+                    row is { Action: AdapterAction.Missing, Optional: false } ? Weight.Bad : Weight.Plain)
+                {
+                    Number = row.Run is { } label ? Number(WiringWords.Number(wiring, label)) : "",
+                }),
             ],
         };
     }

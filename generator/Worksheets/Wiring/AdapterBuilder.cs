@@ -80,7 +80,7 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Probl
             return true;
         }
 
-        if (!mates && SwitchGivers.IsGone(data, signal))
+        if (!mates && Givers.IsGone(data, signal))
         {
             return true;
         }
@@ -147,7 +147,7 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Probl
             Surplus.To => $"joins the wire of {from.Name}",
             _ => "",
         };
-        return Row(from, to, AdapterAction.Join, words, size, optional: false, run.Label);
+        return Row(from, to, AdapterAction.Join, words, run.SizeMm2, optional: false, run);
     }
 
     private static int Splices(WireEnd end) => end.Kind == WireEndKind.Splice ? 1 : 0;
@@ -170,7 +170,7 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Probl
             && (data.EcuPins.Any(pin => pin.Pin.Signal == from.Pin.Signal) || data.Devices.Count(device => device.Pins.Any(pin => pin.Value == from.Pin.Signal)) == 1);
         var note = together && sides.ToPins.Any(to => SamePlace(from, to))
             ? "draw out and cap: the other side uses this cavity"
-            : SwitchGivers.IsGone(data, from.Pin.Signal) ? NothingGives
+            : Givers.IsGone(data, from.Pin.Signal) ? NothingGives
             : data.EndsIdle(from.Pin.Signal) ? "nothing that is fitted takes it"
             : isFeed ? "where the harness is fed here, bring the feed another way" : "the other side has no use for it";
         return Row(from, null, AdapterAction.Cap, note, from.Pin.SizeMm2, optional: !isFeed, run: null);
@@ -184,7 +184,7 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Probl
             var here = purpose == WirePurpose.EcuAdapter ? data.Ecu!.Id : Places.Body;
             var other = run.From.Place == here && run.From.Cavity == to.Name ? run.To : run.From;
             var splice = other.Kind == WireEndKind.Splice ? ", spliced" : "";
-            return Row(null, to, AdapterAction.AddWire, $"new wire to {data.TitleOf(other.Place)}, {other.Cavity}{splice}", run.SizeMm2, optional: false, run.Label);
+            return Row(null, to, AdapterAction.AddWire, $"new wire to {data.TitleOf(other.Place)}, {other.Cavity}{splice}", run.SizeMm2, optional: false, run);
         }
 
         var mayLack = signal is not null && optional(to, signal);
@@ -197,7 +197,7 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Probl
 
         var over = purpose == WirePurpose.BodyAdapter ? data.TakesOverFromCabin(to.Pin.Signal) : null;
         var note = over is not null ? $"cap it: {data.TitleOf(over.Role)} takes its place"
-            : SwitchGivers.IsGone(data, to.Pin.Signal) ? NothingGives
+            : Givers.IsGone(data, to.Pin.Signal) ? NothingGives
             : "nothing fitted carries it";
         return Row(null, to, AdapterAction.Missing, note, to.Pin.SizeMm2, mayLack, run: null);
     }
@@ -205,13 +205,16 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Probl
     /// <summary>An ECU runs without a sensor that is not there to be fitted, but not without feed and ground.</summary>
     private static bool OptionalAtEcu(SidePin pin, Signal signal) => signal.Kind is not (SignalKind.Power or SignalKind.Ground);
 
-    private AdapterRow Row(SidePin? from, SidePin? to, AdapterAction action, string note, double sizeMm2, bool optional, string? run)
+    private AdapterRow Row(SidePin? from, SidePin? to, AdapterAction action, string note, double sizeMm2, bool optional, WireRun? run)
     {
         var id = (from ?? to)!.Pin.Signal;
         var signal = data.SignalOf(id);
         return new(
             id, signal?.Title ?? id, signal?.Kind, from?.Plug, from?.Name, to?.Plug, to?.Name, action, signal?.Shielded ?? false, note,
-            from?.Pin.Colour, to?.Pin.Colour, sizeMm2, optional, run);
+            from?.Pin.Colour, to?.Pin.Colour, sizeMm2, optional, run?.Label)
+        {
+            CutColour = run?.Colour,
+        };
     }
 
     private sealed record AdapterSides(

@@ -104,7 +104,7 @@ public static class AdapterDrawing
                 Note(drawing, LeftPin + Stub + 10, line.Y, "start", $"{Name(row)}: to {row.Note}");
                 break;
             case AdapterAction.AddWire:
-                Stroke(drawing, Across(RightPin, RightPin - Stub, line.Y), row.ToColour, "add");
+                Stroke(drawing, Across(RightPin, RightPin - Stub, line.Y), row.CutColour ?? row.ToColour, "add");
                 drawing.Path("add", $"M{Drawing.N(RightPin - Stub + 8)} {Drawing.N(line.Y - 6)} l-8 6 l8 6");
                 Note(drawing, RightPin - Stub - 10, line.Y, "end", $"{Name(row)}: {row.Note}");
                 break;
@@ -132,7 +132,7 @@ public static class AdapterDrawing
     {
         var row = line.Row;
         var isSurplus = line.LeftY != line.RightY;
-        Stroke(drawing, JoinPath(line), row.ToColour ?? row.FromColour, row.Shielded ? "joined shield" : "joined");
+        Stroke(drawing, JoinPath(line), row.CutColour ?? row.ToColour ?? row.FromColour, row.Shielded ? "joined shield" : "joined");
         if (isSurplus)
         {
             var (x, y) = line.LeftY == line.Y ? (RightPin - 60, line.RightY) : (LeftPin + 60, line.LeftY);

@@ -10,8 +10,7 @@ internal static class BillOfWiring
     {
         var housings = NewHousings(plugs, runs, adapters).ToList();
         var moved = plugs
-            .Where(plug => plug.Outcome == PlugOutcome.Changed)
-            .SelectMany(plug => plug.Moves.Select(_ => plug.DeviceConnector!));
+            .SelectMany(plug => plug.Recrimped.Select(_ => plug.DeviceConnector!));
         var ended = runs.SelectMany(run => run.Crimped()).Select(end => end.Connector!);
         ImmutableArray<TerminalLine> terminals =
         [

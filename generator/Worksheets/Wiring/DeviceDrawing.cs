@@ -58,6 +58,7 @@ public static class DeviceDrawing
             _ when run is { IsCut: false } => run.Lead is null ? "the screen" : "comes with a lead",
             WireAction.Unreached => "nothing carries it: see the rules",
             WireAction.Empty => "leave empty",
+            WireAction.Screen => "old screen, sleeved",
             WireAction.Runs => string.Create(CultureInfo.InvariantCulture, $"new wire{(run is null ? "" : $", {run.LengthMm:#,0} mm")}"),
             WireAction.Joins or WireAction.TakesOver => string.Create(CultureInfo.InvariantCulture, $"new wire, spliced{(run is null ? "" : $", {run.LengthMm:#,0} mm")}"),
             _ when wire.IsRenewed => "renew in one piece",

@@ -41,6 +41,7 @@ internal sealed class InputCheck
             ReadSettings(input.Settings))
         {
             CabinHears = OrEmpty(input.CabinHears),
+            ScreenedMm2 = [.. OrEmpty(input.ScreenedMm2).Where(double.IsFinite).Order()],
         };
         foreach (var need in data.Needs)
         {

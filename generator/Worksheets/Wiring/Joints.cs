@@ -55,8 +55,7 @@ public static class Joints
     public static ImmutableArray<SizedTerminal> Terminals(WiringSheet sheet)
     {
         var moved = from plug in sheet.Plugs
-                    where plug.Outcome == PlugOutcome.Changed
-                    from wire in plug.Moves
+                    from wire in plug.Recrimped
                     select (Connector: plug.DeviceConnector!, wire.SizeMm2);
         var ended = from run in sheet.Runs
                     from end in run.Crimped()

@@ -10,8 +10,9 @@ internal static class NeedTracing
 
     private static NeedTrace Trace(WiringData data, string need, ProblemList problems)
     {
-        var device = data.Devices.FirstOrDefault(device => device.Pins.Any(pin => pin.Value == need));
-        var ecu = data.EcuPins.FirstOrDefault(pin => pin.Pin.Signal == need);
+        var isGone = Givers.IsGone(data, need);
+        var device = isGone ? null : Givers.Of(data, need);
+        var ecu = isGone ? null : data.EcuPins.FirstOrDefault(pin => pin.Pin.Signal == need);
         if (data.CabinBody is { } cabin && cabin.Pins.All(pin => pin.Signal != need))
         {
             problems.Add(WiringProblemKind.UnknownCavity, Places.Body, null, need, $"the cabin needs `{need}`, but its plug has no cavity for it");
@@ -24,8 +25,9 @@ internal static class NeedTracing
 
         if (data.HarnessBody?.Pins.FirstOrDefault(pin => pin.Signal == need) is { } pin)
         {
-            // Where both have it the ECU gives and the device listens, as an idle-speed relay does (common practice, no source).
-            var behind = ecu is null ? device?.Role : data.Ecu!.Id;
+            // Where both have what an ECU drives, the device listens, as an idle-speed relay does; what a sensor, a switch or a feed gives, the ECU listens to.
+            var isDriven = data.SignalOf(need) is { } known && SignalKinds.IsDriven(known.Kind);
+            var behind = ecu is not null && (isDriven || device is null) ? data.Ecu!.Id : device?.Role;
             if (behind is null && data.SignalOf(need) is { Shared: false })
             {
                 problems.Add(

@@ -54,7 +54,9 @@ internal sealed class PlugFitting(WiringData data, WireRouting routing, ProblemL
             var (cavity, signal) = device.Pins[i];
             rows.Add(match.Found[i] is { } wire
                 ? Use(device, plug!, cavity, wire, stays: lead is not null || (mates && wire.Cavity == cavity), isShort)
-                : Bring(device, cavity, signal));
+                : Screens.IsThere(data, device, cavity, signal, match.Found) && data.SignalOf(signal) is { } screen
+                    ? new(cavity, signal, WireAction.Screen, null, screen.Colour, screen.SizeMm2, 0, null)
+                    : Bring(device, cavity, signal));
         }
 
         var outcome = plug is null ? PlugOutcome.Added

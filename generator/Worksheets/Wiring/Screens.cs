@@ -8,6 +8,23 @@ namespace Swapwright.Worksheets.Wiring;
 /// </summary>
 internal static class Screens
 {
+    /// <summary>
+    /// A device takes screened wires that its plug has already, in a harness that grounds their screen: that ends at this plug, cut back under the sheath, and
+    /// is drawn out for the device's own cavity (common practice, no source).
+    /// </summary>
+    public static bool IsThere(WiringData data, Device device, string cavity, string signal, ImmutableArray<Pin?> found) =>
+        data.SignalOf(signal)?.Kind == SignalKind.Shield && device.LeadOf(cavity) is null
+        && found.Any(wire => wire is not null && data.SignalOf(wire.Signal) is { Shielded: true })
+        && data.MadeForPins.Select(pin => pin.Pin).Concat(data.HarnessBody?.Pins ?? []).Any(pin => pin.Signal == signal);
+
+    /// <summary>A screened piece in the size that it is sold in: the next thicker one, which its terminals and splices then have to take (common practice, no source).</summary>
+    public static WireRun AsSold(WiringData data, WireRun run) =>
+        run is { Shielded: true, Lead: null } && data.ScreenedMm2.FirstOrDefault(size => size >= run.SizeMm2) is var sold && sold > run.SizeMm2
+            ? AsSold(run with { SizeMm2 = sold }, run.Conductor is { } chosen ? ConductorSize.Choose(chosen.For with { AskedMm2 = sold }) : null)
+            : run;
+
+    private static WireRun AsSold(WireRun run, ConductorChoice? conductor) => run with { Conductor = conductor, DropV = conductor?.DropV };
+
     public static ImmutableArray<WireRun> Marked(WiringData data, ImmutableArray<WireRun> runs) =>
         runs.Any(run => IsScreen(data, run)) ? [.. runs.Select(run => IsScreen(data, run) && Around(data, runs, run) is { } wire ? Marked(run, wire) : run)] : runs;
 

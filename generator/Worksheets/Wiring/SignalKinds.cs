@@ -32,6 +32,9 @@ public static class SignalKinds
     /// <summary>Whether the load of a device flows through its wires of a kind: feeds, power grounds and what a driver switches, and no signal.</summary>
     public static bool CarriesLoad(SignalKind kind) => kind is SignalKind.Power or SignalKind.Ground or SignalKind.LowSide or SignalKind.Ignition;
 
+    /// <summary>Whether an ECU that has such a signal gives it where a device has it too; to everything else it listens (common practice, no source).</summary>
+    public static bool IsDriven(SignalKind kind) => kind is SignalKind.LowSide or SignalKind.Logic or SignalKind.Ignition or SignalKind.Data;
+
     /// <summary>
     /// Whether a wire of one kind on a pin of the other does harm, and not merely nothing: a feed or a coil's pulse meets a
     /// ground (a short circuit) or an input that is made for a signal (common practice, no source).

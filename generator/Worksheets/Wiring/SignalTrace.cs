@@ -59,6 +59,11 @@ public sealed record SignalTrace(
                 return new(from, null, "left empty: the cabin has one of its own", null, null);
             }
 
+            if (wire.Action == WireAction.Screen)
+            {
+                return new(from, null, "the screen of the wires that are there, drawn out and sleeved", null, null);
+            }
+
             if (wire.Action == WireAction.Unreached)
             {
                 gaps.Add($"{plug.Title} asks for it at cavity {wire.Cavity}, and nothing carries it there.");
@@ -130,7 +135,7 @@ public sealed record SignalTrace(
                     AdapterAction.Branch => "goes to",
                     _ => "left empty",
                 };
-                yield return new(start ?? far ?? end!, start is null && far is null ? null : end, row.Note.Length > 0 ? $"{work}: {row.Note}" : work, (row.FromColour ?? row.ToColour ?? "", row.SizeMm2), run?.LengthMm);
+                yield return new(start ?? far ?? end!, start is null && far is null ? null : end, row.Note.Length > 0 ? $"{work}: {row.Note}" : work, (row.Colour ?? "", row.SizeMm2), run?.LengthMm);
             }
         }
 

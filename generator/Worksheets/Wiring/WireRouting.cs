@@ -25,8 +25,8 @@ internal sealed class WireRouting
 
     public WireRun Add(WireRun run)
     {
-        runs.Add(run);
-        return run;
+        runs.Add(Screens.AsSold(data, run));
+        return runs[^1];
     }
 
     /// <summary>How a new wire's size is chosen; null where its current is not known.</summary>
@@ -113,7 +113,7 @@ internal sealed class WireRouting
             return there;
         }
 
-        if (SwitchGivers.IsGone(data, signal.Id))
+        if (Givers.IsGone(data, signal.Id))
         {
             return null;
         }
@@ -143,7 +143,7 @@ internal sealed class WireRouting
             return there;
         }
 
-        if (data.TakesOverFromCabin(signal.Id) is not null || SwitchGivers.IsGone(data, signal.Id))
+        if (data.TakesOverFromCabin(signal.Id) is not null || Givers.IsGone(data, signal.Id))
         {
             return null;
         }

@@ -36,6 +36,9 @@ internal sealed record WiringData(
     /// <summary>Signals that the car's own devices gave its cabin, fitted or not.</summary>
     public ImmutableArray<string> CabinHears { get; init; } = [];
 
+    /// <summary>Sizes that screened wire is sold in, mm², smallest first.</summary>
+    public ImmutableArray<double> ScreenedMm2 { get; init; } = [];
+
     public Signal? SignalOf(string id) => Signals.GetValueOrDefault(id);
 
     /// <summary>What a reader calls a place: a device, an ECU, one half of the bulkhead plug.</summary>

@@ -184,4 +184,7 @@ public sealed record WiringInput(
 {
     /// <summary>Signals that the car's own devices gave its cabin, whether these devices are fitted in this build or not.</summary>
     public ImmutableArray<string> CabinHears { get; init; } = [];
+
+    /// <summary>Sizes that screened wire is sold in, mm²; empty where nobody says.</summary>
+    public ImmutableArray<double> ScreenedMm2 { get; init; } = [];
 }

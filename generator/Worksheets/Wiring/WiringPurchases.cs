@@ -17,6 +17,7 @@ public enum WiringGood
     Relay,
     RelayBase,
     FuseHolder,
+    WireCap,
 }
 
 /// <summary>Something of a kind that is sold.</summary>
@@ -31,7 +32,7 @@ public sealed record WiringPurchase(WiringGood Good, double? SizeMm2, int Amount
 
 /// <summary>From the pieces, terminals and splices of a wiring sheet to what is bought for them.</summary>
 /// <remarks>
-/// Wire is sold by the metre in each colour, so every size and colour is rounded up on its own. Wire of a size that is not sold is taken from the
+/// Wire is sold by the metre in each colour, so every size and colour is rounded up on its own; screened wire has one sheath for all, so it is by size alone. Wire of a size that is not sold is taken from the
 /// next thicker one, never from a thinner. Two wires that are twisted together come off one reel where somebody sells such, and count once. A new housing for a device's plug is bought where no harness at hand has one to give; those of an adapter
 /// come with the plug kits that answers name. Common practice, no source.
 /// </remarks>
@@ -48,7 +49,7 @@ public static class WiringPurchases
             let twin = sellsPairs ? TwistedPairs.Beside(sheet, run) : null
             where twin is null || string.CompareOrdinal(run.Signal, twin.Signal) < 0
             let good = twin is not null ? WiringGood.TwistedPair : run.Shielded ? WiringGood.ScreenedWire : WiringGood.Wire
-            group Math.Max(run.LengthMm, twin?.LengthMm ?? 0) by (Good: good, SizeMm2: Math.Max(run.SizeMm2, twin?.SizeMm2 ?? 0), run.Colour) into reel
+            group Math.Max(run.LengthMm, twin?.LengthMm ?? 0) by (Good: good, SizeMm2: Math.Max(run.SizeMm2, twin?.SizeMm2 ?? 0), Colour: good == WiringGood.ScreenedWire ? "" : run.Colour) into reel
             group (int)Math.Ceiling((reel.Sum() / 1000) - 1e-9) by (reel.Key.Good, reel.Key.SizeMm2) into metres
             orderby metres.Key
             select (metres.Key.Good, SizeMm2: (double?)metres.Key.SizeMm2, Amount: metres.Sum());
@@ -59,6 +60,7 @@ public static class WiringPurchases
             (WiringGood.Terminal, null, sheet.Bill.Terminals.Sum(line => line.Count)),
             (WiringGood.Seal, null, sheet.Bill.Seals),
             (WiringGood.BlankingPlug, null, sheet.Bill.BlankingPlugs),
+            (WiringGood.WireCap, null, sheet.Bill.Caps),
             (WiringGood.Splice, null, sheet.Bill.Splices),
             (WiringGood.HeatShrink, null, sheet.Bill.HeatShrink),
             (WiringGood.Housing, null, housings.Sum(family => Math.Max(0, family.Value - given.GetValueOrDefault(family.Key)))),

@@ -45,6 +45,9 @@ public enum WireAction
     /// <summary>A new wire that goes on from one which is cut out of its plug, because nothing there takes it any more.</summary>
     TakesOver,
 
+    /// <summary>No wire: the screen of a screened wire that stays at the plug, drawn out and sleeved.</summary>
+    Screen,
+
     /// <summary>No wire: the cabin has a device of its own on the signal.</summary>
     Empty,
 
@@ -105,6 +108,9 @@ public sealed record PlugWork(
 
     /// <summary>Wires that change their cavity.</summary>
     public IEnumerable<WireRow> Moves => Wires.Where(wire => wire.Action == WireAction.Moves);
+
+    /// <summary>What is in the harness already and gets a new terminal: wires that change their housing, and a screen that is drawn out.</summary>
+    internal IEnumerable<WireRow> Recrimped => Wires.Where(wire => wire.Action == WireAction.Screen || (wire.Action == WireAction.Moves && Outcome == PlugOutcome.Changed));
 }
 
 /// <summary>
@@ -244,7 +250,14 @@ public sealed record AdapterRow(
     string? ToColour,
     double SizeMm2,
     bool Optional,
-    string? Run);
+    string? Run)
+{
+    /// <summary>Colour of the piece that is cut; null where none is.</summary>
+    public string? CutColour { get; init; }
+
+    /// <summary>The wire that a builder has in hand: the piece that is cut, else the one that is found there.</summary>
+    public string? Colour => CutColour ?? FromColour ?? ToColour;
+}
 
 /// <summary>One side of an adapter harness: a title and its plugs (id, connector family).</summary>
 public sealed record AdapterSide(string Title, ImmutableArray<KeyValuePair<string, string>> Plugs);

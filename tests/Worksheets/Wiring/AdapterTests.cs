@@ -1,3 +1,5 @@
+using Swapwright.Site.Pages;
+using Swapwright.Tests.Reports;
 using Swapwright.Worksheets.Wiring;
 using static Swapwright.Tests.Worksheets.Wiring.Bench;
 
@@ -200,6 +202,58 @@ public sealed class AdapterTests
         Assert.Equal("new wire to sender, 1, spliced", sheet.BodyAdapter.Rows.Single(row => row.Signal == "gauge").Note);
         Assert.Equal("Harness, bulkhead plug", sheet.BodyAdapter.From.Title);
     }
+
+    /// <summary>An ECU listens to a sensor, a switch and a feed, and drives a lamp or a relay; a control unit on the data line listens as well. Common practice, no source.</summary>
+    [Theory]
+    [InlineData("tach", "sender")]
+    [InlineData("gauge", "sender")]
+    [InlineData("battery", "sender")]
+    [InlineData("purge", "ecu")]
+    [InlineData("pulses", "ecu")]
+    public void Compute_NeedThatDeviceAndEcuHave_IsFedByTheOneThatGivesIt(string signal, string giver)
+    {
+        var input = (Empty with { Needs = [signal], Signals = WithPulses })
+            .With(Device("control-unit", "flat-3", Origin, $"1:{signal}", "2:bus"), Device("sender", "oval-2", Origin, $"1:{signal}"))
+            .WithEcus(Bench.Ecu("ecu", "ecu-8", $"1:{signal}"), Bench.Ecu("ecu", "ecu-8", $"1:{signal}"))
+            .WithBodies(Plug("bulkhead-4", Origin, $"3:{signal}"), Plug("bulkhead-6", Origin, $"3:{signal}"));
+
+        Assert.Equal(new NeedTrace(signal, NeedSupply.HarnessBody, "harness body", "3", giver), WiringWorksheet.Compute(input).Needs.Single());
+    }
+
+    private static System.Collections.Immutable.ImmutableDictionary<string, Signal> WithPulses => Signals
+        .Add("pulses", new("pulses", "Logic pulses", SignalKind.Logic, null, 0.5, "BU", Shared: false, Shielded: false))
+        .Add("bus", new("bus", "Data line", SignalKind.Data, null, 0.5, "GY", Shared: false, Shielded: false));
+
+    /// <summary>Who makes the adapter by the table cuts the wire of the cut list: the row's colour is that wire's, and not the one found on the other side.</summary>
+    [Fact]
+    public void Compute_ColoursDifferOnTheTwoSides_TheRowHasTheOneThatIsCut()
+    {
+        var sheet = WiringWorksheet.Compute(TwoColours);
+
+        Assert.Equal(["YE", "BN", "GN"], sheet.EcuAdapter!.Rows.Select(row => row.Colour));
+        Assert.All(sheet.EcuAdapter.Rows.Where(row => row.Run is not null), row => Assert.Equal(sheet.Runs.Single(run => run.Label == row.Run).Colour, row.Colour));
+    }
+
+    [Fact]
+    public void Bench_RowOfAnAdapter_NamesItsPieceOfTheCutListInTheSameColour()
+    {
+        var sheet = SmallBase.Sheet("hazel-90", "alder-14") with { Wiring = WiringWorksheet.Compute(TwoColours) };
+        var bench = GuideWirings.Bench(new SiteKnowledge(SmallBase.Proof), sheet)!;
+        var cuts = bench.Cuts.ToDictionary(cut => cut.Number, cut => cut.Colour.Code, StringComparer.Ordinal);
+
+        Assert.Equal(3, bench.Adapter!.Rows.Count);
+        Assert.Equal(["", "BN"], bench.Adapter.Rows.Where(row => row.Action.StartsWith("cap", StringComparison.Ordinal)).SelectMany(row => new[] { row.Number, row.Colour!.Code }));
+        Assert.All(bench.Adapter.Rows.Where(row => !row.Action.StartsWith("cap", StringComparison.Ordinal)), row => Assert.Equal(cuts[row.Number], row.Colour!.Code));
+    }
+
+    /// <summary>The feed is red at the harness and yellow at the ECU; the sensor's wire runs anew; the valve has no cavity any more.</summary>
+    private static WiringInput TwoColours => Empty
+        .With(Device("sensor", "oval-2", Origin, "1:coolant"))
+        .WithPlug("sensor", Plug("oval-2", Origin, "1:coolant"))
+        .WithPlug("valve", Plug("oval-2", Origin, "1:purge", "2:feed"))
+        .WithEcus(
+            new Ecu("old", "old", [new EcuPlug("a", "ecu-8", [new Pin("1", "feed", "RD", 1.5), new Pin("2", "purge", "BN", 0.75)])]),
+            new Ecu("new", "new", [new EcuPlug("a", "ecu-10", [new Pin("7", "feed", "YE", 1.5), new Pin("8", "coolant", "GY", 0.5)])]));
 
     [Fact]
     public void Compute_NeedThatNothingFeeds_IsReported()

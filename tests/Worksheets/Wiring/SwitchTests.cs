@@ -45,6 +45,7 @@ public sealed class SwitchTests
 
         Assert.Empty(sheet.Runs);
         Assert.Equal((AdapterAction.Missing, false, "nothing fitted gives it"), Told(sheet.BodyAdapter!, "3"));
+        Assert.Equal(NeedSupply.Unsupplied, sheet.Needs.Single().Supply);
     }
 
     /// <summary>The brake pedal's switch: no device of the engine bay ever gave it, so the cabin does.</summary>

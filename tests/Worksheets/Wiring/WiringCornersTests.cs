@@ -128,6 +128,18 @@ public sealed class WiringCornersTests
         Assert.Equal(part, WiringPurchases.Of(sheet, [new("any", WiringGood.Wire, null), new("sold-2.5", WiringGood.Wire, 2.5), new("sold-1.5", WiringGood.Wire, 1.5)]).Single(want => want.Good == WiringGood.Wire).Part);
     }
 
+    /// <summary>A cut wire that is live when its relay is on wants a cap, and the cap wants buying.</summary>
+    [Fact]
+    public void Purchases_EndsThatAreCapped_BuyACapEach()
+    {
+        var sheet = WiringWorksheet.Compute(Empty
+            .WithPlug("valve", Plug("flat-3", Origin, "1:purge", "2:feed", "3:battery"))
+            .With(Device("valve", "oval-2", Origin, "1:purge")));
+
+        Assert.Equal(2, sheet.Bill.Caps);
+        Assert.Contains(new WiringPurchase(WiringGood.WireCap, null, 2, "cap"), WiringPurchases.Of(sheet, [new("cap", WiringGood.WireCap, null)]));
+    }
+
     /// <summary>A screen is grounded at one end alone (common practice, no source), and the grounds of cabin and ECU are told with those of the engine.</summary>
     [Fact]
     public void Grounds_OfEveryPlace_AreGroupedBySignal()

@@ -60,7 +60,8 @@ public static class WiringWords
             ConductorReason.Drop => string.Create(CultureInfo.InvariantCulture, $"voltage drop asks for {choice.NeededMm2:0.##} mm²"),
             _ => string.Create(CultureInfo.InvariantCulture, $"mechanical minimum {choice.NeededMm2:0.##} mm²"),
         };
-        return choice.SizeMm2 > choice.NeededMm2 ? $"{reason}; the wire that it belongs to is thicker" : reason;
+        return choice.SizeMm2 > Math.Max(choice.NeededMm2, choice.For.AskedMm2) ? string.Create(CultureInfo.InvariantCulture, $"{reason}; screened wire is sold in {choice.SizeMm2:0.##} mm²")
+            : choice.SizeMm2 > choice.NeededMm2 ? $"{reason}; the wire that it belongs to is thicker" : reason;
     }
 
     public static string Good(WiringGood good) => good switch

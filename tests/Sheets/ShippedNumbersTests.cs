@@ -90,6 +90,8 @@ public sealed class ShippedNumbersTests(ShippedSheets shipped)
         var isDonors = sheet.At(shipped.Resolution.Space.Base.Settings.HarnessPosition)?.Answer?.Source == "donor";
         Assert.InRange(housings, isDonors ? wiring.Counts.Changed + wiring.Counts.Added : 0, wiring.Counts.Changed + wiring.Counts.Added);
         Assert.Equal(wiring.Bill.Splices, bought[WiringGood.Splice].Sum(purchase => purchase.Amount));
+        Assert.Equal(wiring.Bill.Caps, bought[WiringGood.WireCap].Sum(purchase => purchase.Amount));
+        Assert.All(bought[WiringGood.ScreenedWire], purchase => Assert.Equal(shipped.Resolution.Space.Base.Parts[purchase.Part!].Wiring!.SizeMm2, (decimal)purchase.SizeMm2!.Value));
         Assert.Equal(wiring.Bill.HeatShrink, bought[WiringGood.HeatShrink].Sum(purchase => purchase.Amount));
         Assert.All(wiring.Purchases.GroupBy(purchase => purchase.Part, StringComparer.Ordinal), part =>
         {
@@ -99,6 +101,16 @@ public sealed class ShippedNumbersTests(ShippedSheets shipped)
         });
         Assert.Equal((double)sheet.Shopping.Sum(line => line.Price?.Most ?? 0), sheet.Effort.Money.OuterMost, 6);
     });
+
+    /// <summary>No base has a cabin that gives the park or neutral report: a wire for it has the switch of an automatic gearbox at one end.</summary>
+    [Fact]
+    public void Wires_OfTheNeutralReport_HaveASwitchThatGivesIt()
+    {
+        var listening = shipped.Sheets.Where(sheet => sheet.Wiring!.Runs.Any(run => run.Signal == "park-neutral")).ToList();
+
+        Assert.NotEmpty(listening);
+        Assert.All(listening, sheet => Assert.Contains(sheet.Wiring!.Plugs, plug => plug is { Role: "neutral-switch", Outcome: not PlugOutcome.Capped }));
+    }
 
     /// <summary>Every belt can be ordered: it is on the shopping list by its designation, and paid for.</summary>
     [Fact]

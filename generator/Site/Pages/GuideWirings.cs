@@ -280,7 +280,7 @@ internal static class GuideWirings
         {
             Title = $"{adapter.From.Title} to {adapter.To.Title}",
             Words = (wiring is { EcuAdapter: not null, BodyAdapter: not null } ? "The table has the rows of the ECU adapter, then those of the bulkhead adapter. " : "")
-                + "A wire with a number is that one of the cut list, in its colour; one without is in the colour that is found at the cavity.",
+                + "A number is that of the cut list, and the colour beside it is the one to cut; without a number it is the colour found at the cavity.",
             Drawing = new HtmlString(AdapterDrawing.Svg(adapter, "adapter")),
             DrawingText = $"{adapter.From.Title} on one side, {adapter.To.Title} on the other, a line for each signal that both have.",
             Rows =

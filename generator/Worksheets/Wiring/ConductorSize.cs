@@ -105,7 +105,7 @@ public sealed record ConductorNeed(
     double AskedMm2, double CurrentA, double LengthMm, double AllowedDropV, double Celsius, double LeastMm2, double? FuseA = null);
 
 /// <summary>A conductor and why it has its size.</summary>
-/// <param name="NeededMm2">Smallest size that does; <see cref="SizeMm2"/> is larger where the wire as found or the signal is.</param>
+/// <param name="NeededMm2">Smallest size that does; <see cref="SizeMm2"/> is larger where the wire as found or the signal is, or where no thinner one is sold.</param>
 /// <param name="Reason">What asks for the most; the first named of equals.</param>
 /// <param name="ByCurrentMm2">What the current alone asks for; null beyond the table.</param>
 /// <param name="ByDropMm2">What the voltage drop alone asks for; null beyond the table.</param>

@@ -20,7 +20,7 @@ internal static class Screens
     /// <summary>A screened piece in the size that it is sold in: the next thicker one, which its terminals and splices then have to take (common practice, no source).</summary>
     public static WireRun AsSold(WiringData data, WireRun run) =>
         run is { Shielded: true, Lead: null } && data.ScreenedMm2.FirstOrDefault(size => size >= run.SizeMm2) is var sold && sold > run.SizeMm2
-            ? AsSold(run with { SizeMm2 = sold }, run.Conductor is { } chosen ? ConductorSize.Choose(chosen.For with { AskedMm2 = sold }) : null)
+            ? AsSold(run with { SizeMm2 = sold }, run.Conductor is { } chosen ? ConductorSize.Choose(chosen.For with { AskedMm2 = sold }) with { For = chosen.For } : null)
             : run;
 
     private static WireRun AsSold(WireRun run, ConductorChoice? conductor) => run with { Conductor = conductor, DropV = conductor?.DropV };

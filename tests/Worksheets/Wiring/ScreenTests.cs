@@ -1,3 +1,4 @@
+using Swapwright.Sheets;
 using Swapwright.Worksheets.Wiring;
 using static Swapwright.Tests.Worksheets.Wiring.Bench;
 
@@ -31,7 +32,8 @@ public sealed class ScreenTests
         Assert.Equal(3, Joints.Terminals(sheet).Sum(line => line.Count));
         Assert.Equal(expected == 0.5 ? 3 : 2, Joints.Terminals(sheet).Single(line => line.SizeMm2 == expected).Count);
         var crank = sheet.Runs.Single(run => run.Signal == "crank");
-        Assert.Equal(expected, crank.Conductor!.SizeMm2);
+        Assert.Equal((expected, 0.5), (crank.Conductor!.SizeMm2, crank.Conductor.For.AskedMm2));
+        Assert.Equal(expected == 0.75 ? "mechanical minimum 0.5 mm²; screened wire is sold in 0.75 mm²" : "mechanical minimum 0.5 mm²", WiringWords.Why(crank.Conductor));
         Assert.Equal(Conductor.DropV(0.1, Conductor.GreatestOhmPerMetre(expected, 85), 300), crank.DropV!.Value, 1e-9);
     }
 

@@ -186,7 +186,10 @@ public sealed record GuideGround(string Name, string Members, string Point, stri
 /// <summary>A signal without a counterpart, what to do with it and why.</summary>
 public sealed record GuideLooseEnd(string Signal, string Place, string Action, string Reason, Weight Weight = Weight.Plain);
 
-public sealed record GuideWireTotal(WireColour Colour, string Size, string Length, int Pieces);
+public sealed record GuideWireTotal(WireColour Colour, string Size, string Length, int Pieces)
+{
+    public int Screened { get; init; }
+}
 
 public sealed record GuideTerminal(string Name, string WireSize, int Count, string Seal = "", string Use = "");
 

@@ -62,7 +62,7 @@ internal static class GuideWirings
         ],
         Grounds = [.. GroundGroups.Of(wiring).Select(group => Ground(site, group))],
         Loose = [.. LooseEnds.Of(wiring).Select(end => Loose(wiring, end))],
-        Wire = [.. wiring.Bill.Wire.Select(line => new GuideWireTotal(new Models.WireColour(line.Colour), SiteKnowledge.Number(line.SizeMm2, "0.##"), Metres(line.LengthMm), line.Pieces))],
+        Wire = [.. wiring.Bill.Wire.Select(line => new GuideWireTotal(new Models.WireColour(line.Colour), SiteKnowledge.Number(line.SizeMm2, "0.##"), Metres(line.LengthMm), line.Pieces) { Screened = line.Screened })],
         Terminals =
         [
             .. Joints.Terminals(wiring).Select(line => new GuideTerminal(

@@ -22,6 +22,7 @@ internal static class BillOfWiring
         ];
         var splices = runs.Sum(run => run.Splices);
         var cuts = Listed(runs.Where(run => run.IsCut));
+        var screened = runs.Where(run => run.Shielded).Select(run => run.Label).ToHashSet(StringComparer.Ordinal);
         return new(
             terminals,
             terminals.Sum(line => line.Seals),
@@ -34,7 +35,7 @@ internal static class BillOfWiring
             plugs.Sum(plug => plug.Capped.Count(wire => !wire.StaysInHousing && wire.Takers.IsEmpty)),
             [
                 .. cuts.GroupBy(cut => (cut.SizeMm2, cut.Colour))
-                    .Select(group => new WireLine(group.Key.SizeMm2, group.Key.Colour, group.Sum(cut => cut.LengthMm), group.Count())),
+                    .Select(group => new WireLine(group.Key.SizeMm2, group.Key.Colour, group.Sum(cut => cut.LengthMm), group.Count()) { Screened = group.Count(cut => screened.Contains(cut.Label)) }),
             ],
             cuts,
             Listed(runs.Where(run => !run.IsCut)));

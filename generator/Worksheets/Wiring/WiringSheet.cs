@@ -287,7 +287,11 @@ public sealed record CountLine(string Name, int Count);
 public sealed record TerminalLine(string Connector, string Terminal, int Count, int Seals);
 
 /// <summary>Wire of one size and colour.</summary>
-public sealed record WireLine(double SizeMm2, string Colour, double LengthMm, int Pieces);
+public sealed record WireLine(double SizeMm2, string Colour, double LengthMm, int Pieces)
+{
+    /// <summary>Pieces that are screened, and so come off another reel.</summary>
+    public int Screened { get; init; }
+}
 
 /// <summary>One piece to cut.</summary>
 public sealed record CutPiece(double SizeMm2, string Colour, double LengthMm, string Label, string Role, string Cavity, string Signal);

@@ -43,6 +43,7 @@ public sealed class ScreenTests
     {
         var sheet = WiringWorksheet.Compute(s_adapter with { ScreenedMm2 = [0.75] });
 
+        Assert.Equal([("BU", 1), ("GN", 0), ("WH", 1)], sheet.Bill.Wire.Select(line => (line.Colour, line.Screened)).Order());
         Assert.Equal(
             [new(WiringGood.Wire, 0.5, 1, "plain"), new(WiringGood.ScreenedWire, 0.75, 1, "screened")],
             WiringPurchases.Of(sheet, [new("plain", WiringGood.Wire, 0.5), new("screened", WiringGood.ScreenedWire, 0.75)]).Where(want => want.SizeMm2 is not null));

@@ -14,13 +14,14 @@ internal static class GearingFigures
         var top = set.Highest;
         FigureInput[] gearing = [Circumference(tyre), new($"ratio, {top.Name}", top.Ratio, "", set.Origin), new("final drive", set.Final, "", set.FinalOrigin)];
         var speed = Tyre.Speed(tyre.Circumference, set.Overall(top), 1000 * Rpm) / Kmh;
+        var inGear = input.Before is { } box && box.Highest.Name != top.Name ? $", in {box.Highest.Name}" : "";
         var speedBefore = input.Before is { } before ? Tyre.Speed(tyreBefore.Circumference, before.Overall(before.Highest), 1000 * Rpm) / Kmh : (double?)null;
         ledger.Add(new Figure("top-gear", $"At 1,000 rpm in {top.Name}", speed, "km/h")
         {
             Formula = "v = U n ∕ (i i_f), n = 1,000 ∕ min",
             Source = Rolling,
             From = [.. gearing],
-            Remark = speedBefore is { } was ? Compared(speed, was) : "",
+            Remark = speedBefore is { } was ? Compared(speed, was, inGear) : "",
         });
         foreach (var cruise in input.Cruise)
         {
@@ -33,7 +34,7 @@ internal static class GearingFigures
                 Formula = "n = v i i_f ∕ U",
                 Source = Rolling,
                 From = [new FigureInput("v", cruise / Kmh, "km/h", "settings, cruise"), .. gearing],
-                Remark = engineBefore is not { } then ? "" : Number(then) == Number(engine) ? "as before" : $"{Number(then)} rpm before",
+                Remark = engineBefore is not { } then ? "" : Number(then) == Number(engine) ? $"as before{inGear}" : $"{Number(then)} rpm before{inGear}",
                 Weight = input.PowerSpeed is { } most && engine * Rpm > most.Si ? FigureWeight.Caution : FigureWeight.Plain,
             });
         }
@@ -77,11 +78,12 @@ internal static class GearingFigures
         });
     }
 
-    private static string Compared(double now, double before)
+    /// <param name="inGear">Which gear that was, where the old gearbox's highest bears another name: a box of four has no fifth to be held against.</param>
+    private static string Compared(double now, double before, string inGear)
     {
         var share = (now / before) - 1;
         return Math.Abs(share) < 0.0005
-            ? "as before"
-            : $"{Number(before, "0.0")} before: geared {Number(Math.Abs(share) * 100, "0.0")} % {(share > 0 ? "longer" : "shorter")}";
+            ? $"as before{inGear}"
+            : $"{Number(before, "0.0")} before{inGear}: geared {Number(Math.Abs(share) * 100, "0.0")} % {(share > 0 ? "longer" : "shorter")}";
     }
 }

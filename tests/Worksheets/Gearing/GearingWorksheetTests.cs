@@ -55,6 +55,34 @@ public sealed class GearingWorksheetTests
         Assert.Equal(5, ledger.Charts[0].Series.Count(series => series.IsReference));
     }
 
+    /// <summary>A car of four gears gets one of five: its fourth stands beside the new fifth, and says that it was the fourth. The figures were worked out by hand from 4.06 × 0.95 and 4.06 × 0.76.</summary>
+    [Fact]
+    public void Work_OldGearboxOfFewerGears_SaysWhichGearWasItsHighest()
+    {
+        var ledger = GearingWorksheet.Work(Input with { Before = s_five with { Gears = [.. s_five.Gears.Where(gear => gear.Name != "fifth")] } });
+
+        Assert.EndsWith(" before, in fourth: geared 25.0 % longer", ledger.Figure("top-gear")!.Remark, StringComparison.Ordinal);
+        Assert.EndsWith(" rpm before, in fourth", ledger.Figure("cruise-90")!.Remark, StringComparison.Ordinal);
+    }
+
+    /// <summary>One gear more, and the same ratio in the highest: what is as before was so in another gear.</summary>
+    [Fact]
+    public void Work_SameRatioInAnotherGear_SaysWhichGearItWas()
+    {
+        var ledger = GearingWorksheet.Work(Input with { Before = s_five with { Gears = [.. s_five.Gears.Where(gear => gear.Name != "fifth").Select(gear => gear.Name == "fourth" ? gear with { Ratio = 0.76 } : gear)] } });
+
+        Assert.Equal("as before, in fourth", ledger.Figure("top-gear")!.Remark);
+        Assert.Equal("as before, in fourth", ledger.Figure("cruise-130")!.Remark);
+    }
+
+    [Fact]
+    public void Work_SameHighestGear_NamesItOnce()
+    {
+        var ledger = GearingWorksheet.Work(Input with { Before = s_five with { Final = 4.44 } });
+
+        Assert.DoesNotContain(", in ", ledger.Figure("top-gear")!.Remark + ledger.Figure("cruise-90")!.Remark, StringComparison.Ordinal);
+    }
+
     /// <summary>Chassis and donor had the same gearbox from the works: one guide of it says what is bought, and the other row that it is no other gearbox.</summary>
     [Fact]
     public void Work_AlternativeThatIsTheSameGearbox_SaysSo()

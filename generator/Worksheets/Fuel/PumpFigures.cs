@@ -167,8 +167,8 @@ internal static class PumpFigures
             [new("item", "Item"), new("wanted", "Wanted"), new("fitted", "Fitted")],
             [
                 [LedgerCell.Words("Fuel hose outside the tank"), LedgerCell.Words($"class {least} of SAE J30"), LedgerCell.Words(string.Join("; ", new[] { bought, line.HoseKept ? "what stays: read the class printed on it" : "" }.Where(text => text.Length > 0)))],
-                [LedgerCell.Words("Hose inside the tank"), LedgerCell.Words("class R10, the one made to lie in fuel"), LedgerCell.Words("")],
-                [LedgerCell.Words("Clips"), LedgerCell.Words("smooth band, on beaded pipe"), LedgerCell.Words("")],
+                [LedgerCell.Words("Hose inside the tank"), LedgerCell.Words("class R10, the one made to lie in fuel"), LedgerCell.Words("look at it: the class is printed on it")],
+                [LedgerCell.Words("Clips"), LedgerCell.Words("smooth band, on beaded pipe"), LedgerCell.Words("look at each of them")],
                 [LedgerCell.Words("Filter"), LedgerCell.Words($"for injection, {Number(bar, 2)} bar and more"), LedgerCell.Words(rating is { } most ? $"{Number(most, 1)} bar{(most < bar ? ", too little" : "")}" : "what stays: its marking decides")],
             ]);
     }

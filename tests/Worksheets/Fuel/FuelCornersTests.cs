@@ -41,6 +41,15 @@ public sealed class FuelCornersTests
     public void Work_HoseOfTheFeed_IsToldByItsClass(FuelHoseClass? bought, bool kept, string fitted) =>
         Assert.Equal(fitted, Line(s_usual.Line with { HoseClasses = bought is { } known ? [("Hose", known)] : [], HoseKept = kept })["Fuel hose outside the tank"]);
 
+    /// <summary>No base says what the hose in the tank and the clips are: an empty cell would read as none fitted (common practice, no source).</summary>
+    [Fact]
+    public void Work_WhatNoBaseSaysOfTheLine_IsToBeLookedAt()
+    {
+        var fitted = Line(s_usual.Line);
+
+        Assert.Equal(("look at it: the class is printed on it", "look at each of them"), (fitted["Hose inside the tank"], fitted["Clips"]));
+    }
+
     /// <summary>P = I² Rₛ with I = 14 V ∕ 9.2 Ω: 15.7 W, by hand. Bought with a quarter to spare, 19.7 W.</summary>
     [Theory]
     [InlineData(null, FigureWeight.Plain)]

@@ -31,7 +31,8 @@ public readonly record struct PortOrigin(PortOwner Owner, Part? Part)
 
         if (IsLeftOff(answer))
         {
-            return new(PortOwner.LeftOff, null);
+            // A pipe that is out of use and stays clipped in place has ends all the same: the answer that closes them leaves them there.
+            return answer.Closes.Contains(role.Id) ? new(own, null) : new(PortOwner.LeftOff, null);
         }
 
         if (answer.PartIds.Select(parts.Find).FirstOrDefault(part => part?.Port(role.Id) is not null) is { } carrier)

@@ -227,6 +227,7 @@ public static class RedundantRule
                 .Concat(kb.Positions.All.Select(position => position.Applies))
                 .Concat(kb.Choices.All.SelectMany(choice => choice.Recommendations.Select(one => one.When).Prepend(choice.Applies)))
                 .Concat(kb.Tasks.All.Select(task => task.When))
+                .Concat(kb.Tasks.All.SelectMany(task => task.Tools).Select(tool => tool.When))
                 .Concat(kb.Tasks.All.SelectMany(task => task.Fasteners).Concat(kb.Parts.All.SelectMany(part => part.Fasteners)).Select(fastener => fastener.When))
                 .OfType<Condition>();
     }

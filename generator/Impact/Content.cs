@@ -25,7 +25,8 @@ internal static class Content
         (null, null) => true,
         (null, _) or (_, null) => false,
         (Place, Place) or (Condition, Condition) => true,
-        // Nothing compares where a fastener is tightened as a region, so its condition is compared as it is written.
+        // Nothing compares where a fastener is tightened or a tool asked for as a region, so their conditions are compared as they are written.
+        (TaskTool left, TaskTool right) => SameMembers(left, right) && SameTest(left.When, right.When),
         (FastenerEntry left, FastenerEntry right) => SameMembers(left, right) && SameTest(left.When, right.When),
         (string, _) or (ValueType and IConvertible, _) => one.Equals(other),
         (IDictionary left, IDictionary right) => SameEntries(left, right),

@@ -26,7 +26,8 @@ public sealed record WorkTask(string Id, string Title, Place Place) : Entity(Id,
 
     public int People { get; init; } = 1;
 
-    public ImmutableArray<string> Tools { get; init; } = [];
+    /// <summary>Tools beyond a usual set.</summary>
+    public ImmutableArray<TaskTool> Tools { get; init; } = [];
 
     public ImmutableArray<string> Consumables { get; init; } = [];
 
@@ -43,6 +44,10 @@ public sealed record WorkTask(string Id, string Title, Place Place) : Entity(Id,
 
     public string WhyNow { get; init; } = "";
 }
+
+/// <summary>A tool that a task asks for.</summary>
+/// <param name="When">Where it is asked for, of the combinations that have the task; null for all of them.</param>
+public sealed record TaskTool(string Title, Condition? When, Place Place);
 
 /// <summary>A how-to in Markdown.</summary>
 public sealed record Article(string Id, string Title, Place Place) : Entity(Id, Title, Place)

@@ -40,7 +40,7 @@ internal static class SheetWork
             json.WriteString("from", line.Part.From);
             json.Range("price", line.Part.Price ?? default, currency);
         });
-        json.Texts("tools", sheet.Tasks.SelectMany(task => task.Tools).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
+        json.Texts("tools", sheet.ToolNames);
         json.Texts("consumables", sheet.Tasks.SelectMany(task => task.Consumables).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
         json.Objects("refresh", sheet.Tasks.Where(task => task.Refresh), task =>
         {

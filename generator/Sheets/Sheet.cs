@@ -90,6 +90,9 @@ public sealed record Sheet
     /// <summary>In order of work.</summary>
     public ImmutableArray<WorkTask> Tasks { get; init; } = [];
 
+    /// <summary>Tools of the tasks, one after the other: those that are asked for here.</summary>
+    public ImmutableArray<TaskTool> Tools { get; init; } = [];
+
     public ImmutableArray<ShoppingLine> Shopping { get; init; } = [];
 
     /// <summary>Rules that speak in this combination.</summary>
@@ -105,6 +108,9 @@ public sealed record Sheet
 
     /// <summary>Prices on the shopping list in the base's currency: nine builds in ten, with the mean between.</summary>
     public Range3 Money => SheetEffort.Range(Effort.Money);
+
+    /// <summary>What all the work takes beyond a usual set of tools, each named once, by name.</summary>
+    public IEnumerable<string> ToolNames => Tools.Select(tool => tool.Title).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal);
 
     public Ledger? Ledger(string id) => Ledgers.FirstOrDefault(ledger => ledger.Id == id);
 

@@ -29,6 +29,7 @@ public sealed class SheetBuilder
     private readonly SheetMemories _memories = new();
     private readonly FrozenDictionary<string, Region> _taskWhen;
     private readonly FrozenDictionary<Condition, Region> _fastenerWhen;
+    private readonly FrozenDictionary<Condition, Region> _toolWhen;
 
     /// <param name="many">Work everything out now, so that sheets can be built on several threads.</param>
     public SheetBuilder(Resolution resolution, bool many = true)
@@ -57,6 +58,7 @@ public sealed class SheetBuilder
         _taskWhen = _kb.Tasks.All.Where(task => task.When is not null).ToFrozenDictionary(task => task.Id, task => resolution.RegionOf(task.When!), StringComparer.Ordinal);
         _fastenerWhen = _kb.Tasks.All.SelectMany(task => task.Fasteners).Concat(_kb.Parts.All.SelectMany(part => part.Fasteners)).Select(fastener => fastener.When).OfType<Condition>().Distinct()
             .ToFrozenDictionary(when => when, resolution.RegionOf);
+        _toolWhen = _kb.Tasks.All.SelectMany(task => task.Tools).Select(tool => tool.When).OfType<Condition>().Distinct().ToFrozenDictionary(when => when, resolution.RegionOf);
     }
 
     public Resolution Resolution => _resolution;
@@ -142,6 +144,7 @@ public sealed class SheetBuilder
             Gearbox = gearbox,
             Ecu = ecu,
             Tasks = tasks,
+            Tools = [.. tasks.SelectMany(task => task.Tools).Where(tool => tool.When is not { } when || _resolution.Store.Contains(_toolWhen[when], values))],
             Shopping = shopping,
             Effort = SheetEffort.Priced(memory.Recall("effort", work, At, _ => SheetEffort.Of(tasks, _kb.Settings.Effort)), shopping, _kb.Settings.Effort),
             Speaking = speaking,

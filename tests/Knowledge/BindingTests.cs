@@ -159,7 +159,7 @@ public sealed class BindingTests
         Assert.Equal(("fit", "careful", 1, Range3.Exactly(0.5m), true, "It is within reach."), (task.Phase, task.Skill, task.People, task.Hours, task.Refresh, task.WhyNow));
         Assert.Equal("fit-engine", Assert.Single(task.After).Id);
         Assert.Equal("alternator", Assert.Single(task.Needs).Id);
-        Assert.Equal("Spanner 13", Assert.Single(task.Tools));
+        Assert.Equal("Spanner 13", Assert.Single(task.Tools).Title);
         Assert.Equal("Cloth", Assert.Single(task.Consumables));
         Assert.Equal(["Lay it round the pulleys.", "Tighten it."], task.Steps.ToArray());
         Assert.Null(task.When);

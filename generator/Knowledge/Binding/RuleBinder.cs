@@ -72,7 +72,7 @@ internal sealed class RuleBinder(ConditionBinder conditions)
         Hours = reader.OptionalRange("hours", Unit.One) ?? default,
         Skill = reader.Text("skill", "plain"),
         People = reader.Integer("people", 1),
-        Tools = reader.Texts("tools"),
+        Tools = Tools(reader),
         Consumables = reader.Texts("consumables"),
         Steps = reader.Texts("steps"),
         Cautions = EntityBinder.Cautions(reader),
@@ -81,6 +81,16 @@ internal sealed class RuleBinder(ConditionBinder conditions)
         Refresh = reader.Flag("refresh"),
         WhyNow = reader.Text("why-now"),
     }.Common(reader);
+
+    // A tool that is always asked for is written as its name alone.
+    private ImmutableArray<TaskTool> Tools(NodeReader task) => task.Get("tools") is SequenceNode tools ? [.. tools.Items.Select(item => Tool(task.Context, item)).OfType<TaskTool>()] : [];
+
+    private TaskTool? Tool(BindingContext context, SourceNode item) => item switch
+    {
+        ScalarNode name => new TaskTool(name.Text, null, name.Place),
+        MappingNode mapping when new NodeReader(context, mapping) is var reader => new TaskTool(reader.Text("title"), reader.Get("when") is MappingNode test ? conditions.Bind(test) : null, mapping.Place),
+        _ => null,
+    };
 
     public static Article Article(SourceFile file, NodeReader reader) => new Article(file.Id, reader.Text("title", file.Id), EntityBinder.PlaceOf(file))
     {

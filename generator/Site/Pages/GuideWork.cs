@@ -72,7 +72,7 @@ internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path, st
         return $"Waiting for what is ordered is left out{(made.Count == 0 ? "" : $", and for what is made to measure ({string.Join(", ", made)}): a shop may take weeks")}; order before the first day.";
     }
 
-    public ImmutableArray<string> Tools() => [.. sheet.Tasks.SelectMany(task => task.Tools).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+    public ImmutableArray<string> Tools() => [.. sheet.ToolNames];
 
     public ImmutableArray<string> Consumables() => [.. sheet.Tasks.SelectMany(task => task.Consumables).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
 
@@ -129,7 +129,7 @@ internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path, st
             People = task.People > 1 ? "two people" : "one person",
             After = [.. here.Select(other => new PageLink(other.Title, $"{steps}#task-{other.Id}"))],
             Articles = [.. site.Articles.Where(article => article.Tasks.Any(named => named.Id == task.Id)).Select(SiteKnowledge.Link)],
-            Tools = task.Tools,
+            Tools = [.. task.Tools.Where(sheet.Tools.Contains).Select(tool => tool.Title)],
             Consumables = task.Consumables,
             Steps = site.Inlines(task.Steps, path),
             Cautions = site.Cautions(task.Cautions, path),

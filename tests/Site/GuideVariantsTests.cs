@@ -117,8 +117,8 @@ public sealed class GuideVariantsTests(ShippedSite site)
     // The page tells whole numbers, the sheet's data tenths: both are rounded from the same sum.
     private static void Same(JsonElement range, IReadOnlyList<string> told)
     {
-        var spread = told[1].Split(" at least, ");
-        foreach (var (member, text) in new[] { ("likely", told[0]), ("least", spread[0]), ("most", spread[1].Replace(" at most", "", StringComparison.Ordinal)) })
+        var spread = told[1].Replace("on average, ", "", StringComparison.Ordinal).Split('–');
+        foreach (var (member, text) in new[] { ("likely", told[0]), ("least", spread[0]), ("most", spread[1]) })
         {
             Assert.Equal(range.GetProperty(member).GetDouble(), double.Parse(text, NumberStyles.AllowThousands, CultureInfo.InvariantCulture), 0.551);
         }

@@ -18,6 +18,17 @@ public sealed class TemplatesTests
         Assert.Empty(parsed.Errors);
     }
 
+    /// <summary>The sum is a mean, and a phase tells what is likely: whoever adds the phases up comes to less, and has to know why.</summary>
+    [Fact]
+    public void Render_Guide_CallsSumsAveragesAndPhasesUsual()
+    {
+        var document = ParsedPage.Of(Embedded.Render(SampleGuide.Page())).Document;
+
+        Assert.Equal("48 hours on average, 34–70", document.QuerySelector("[data-sum=work] dd")!.TextContent.Trim());
+        Assert.Contains(" on average, ", document.QuerySelector("[data-sum=parts] dd")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal("Prepare 9 hours as a rule, 6–14", document.QuerySelector("[data-block=tasks] h3")!.TextContent.Trim());
+    }
+
     [Theory]
     [MemberData(nameof(Samples))]
     public void Render_SamplePage_IsAPlainAccessibleDocument(string name)

@@ -191,7 +191,7 @@ internal sealed class GuideVariants(SiteKnowledge site, GuideEntry guide)
         return html;
     }
 
-    private static string[] Range(RangeText range) => [range.Likely, $"{range.Least} at least, {range.Most} at most"];
+    private static string[] Range(RangeText range) => [range.Likely, $"on average, {range.Least}–{range.Most}"];
 
     private void Line(Utf8JsonWriter json, VariantLine line)
     {

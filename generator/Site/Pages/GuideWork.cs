@@ -12,6 +12,9 @@ namespace Swapwright.Site.Pages;
 /// <param name="steps">Path of the page that has every task; empty where it is the same page.</param>
 internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path, string steps = "")
 {
+    // The mean of a sum of estimates lies above the sum of their likely values.
+    private const string All = "All of it, on average";
+
     private static readonly ImmutableArray<string> s_apart = ["before-start", "first-start"];
 
     /// <summary>Every phase with its steps.</summary>
@@ -44,14 +47,14 @@ internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path, st
     /// <summary>Hours by phase, and the whole as nine builds in ten should need.</summary>
     public HtmlString HoursDrawing() => new(RangeChart.Svg(
         "Hours of work by phase",
-        [.. InPhases().Select(pair => Line(ShopWords.Phase(pair.Phase), pair.Tasks.Aggregate(default(Range3), (sum, task) => sum + task.Hours))), Line("All of it", SiteKnowledge.Whole(sheet.Hours)) with { IsSum = true }],
+        [.. InPhases().Select(pair => Line(ShopWords.Phase(pair.Phase), pair.Tasks.Aggregate(default(Range3), (sum, task) => sum + task.Hours))), Line(All, SiteKnowledge.Whole(sheet.Hours)) with { IsSum = true }],
         "hours",
         "hours-by-phase"));
 
     /// <summary>Money by source, and the whole as nine builds in ten should need.</summary>
     public HtmlString MoneyDrawing() => new(RangeChart.Svg(
         $"Parts by where they come from, {site.Base.Settings.Currency}",
-        [.. BySource().Select(group => Line(ShopWords.Capital(ShopWords.From(group.Key)), Sum(group))), Line("All of it", SiteKnowledge.Whole(sheet.Money)) with { IsSum = true }],
+        [.. BySource().Select(group => Line(ShopWords.Capital(ShopWords.From(group.Key)), Sum(group))), Line(All, SiteKnowledge.Whole(sheet.Money)) with { IsSum = true }],
         site.Base.Settings.Currency,
         "money-by-source"));
 

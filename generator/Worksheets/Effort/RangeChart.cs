@@ -4,6 +4,7 @@ using Swapwright.Worksheets.Drawings;
 namespace Swapwright.Worksheets.Effort;
 
 /// <summary>One line of a chart of ranges.</summary>
+/// <param name="Likely">Of a sum the mean, which its title has to say.</param>
 /// <param name="IsSum">The sum of the lines above it: drawn apart, since it is not the sum of their ends.</param>
 public sealed record RangeLine(string Title, double Least, double Likely, double Most, bool IsSum = false);
 
@@ -54,7 +55,7 @@ public static class RangeChart
             drawing.Text("value", Right + 12, y + 4, "start", 11, $"{Number(line.Likely)} ({Number(line.Least)}–{Number(line.Most)})", bold: line.IsSum);
         }
 
-        var told = lines.Select(line => $"{line.Title}: {Number(line.Likely)} {unit} likely, {Number(line.Least)} at least, {Number(line.Most)} at most.");
+        var told = lines.Select(line => $"{line.Title}: {Number(line.Likely)} {unit}{(line.IsSum ? "" : " likely")}, {Number(line.Least)} at least, {Number(line.Most)} at most.");
         return drawing.Finish("range-chart", id, title, string.Join(' ', told), Width, height);
     }
 

@@ -16,7 +16,7 @@ public sealed class RangeChartTests
         var scale = (Of("bar", 1, "x2") - Of("bar", 0, "x2")) / 60;
         Assert.Equal(30 * scale, Of("bar", 0, "x2") - Of("bar", 0, "x1"), 0.2);
         Assert.Equal(10 * scale, Of("likely", 0, "x1") - Of("bar", 0, "x1"), 0.2);
-        Assert.Equal("Remove: 20 hours likely, 10 at least, 40 at most. All: 50 hours likely, 30 at least, 100 at most.", drawing.Element(s_svg + "desc")!.Value);
+        Assert.Equal("Remove: 20 hours likely, 10 at least, 40 at most. All: 50 hours, 30 at least, 100 at most.", drawing.Element(s_svg + "desc")!.Value);
         Assert.Contains(drawing.Descendants(s_svg + "text"), text => text.Value == "50 (30–100)");
     }
 

@@ -8,7 +8,7 @@ namespace Swapwright.Fitting;
 public sealed class LedgerAssembly(KnowledgeBase kb)
 {
     private readonly ImmutableArray<Func<LedgerCase, Ledger>> _ledgers =
-        [one => GearingAssembly.Assemble(kb, one), one => LoadAssembly.Assemble(kb, one), one => FuelAssembly.Assemble(kb, one), new TorquesAssembly(kb).Assemble];
+        [one => GearingAssembly.Assemble(kb, one), new LoadAssembly(kb).Assemble, one => FuelAssembly.Assemble(kb, one), new TorquesAssembly(kb).Assemble];
 
     /// <summary>Their ids, as <c>--part</c> and the JSON name them.</summary>
     public static readonly ImmutableArray<string> Ids = ["gearing", "load", "fuel", "torques"];

@@ -6,7 +6,7 @@ using Swapwright.Worksheets.Load;
 namespace Swapwright.Fitting;
 
 /// <summary>Vehicles, gearbox and fitted parts of a combination → the load worksheet.</summary>
-internal static class LoadAssembly
+internal sealed class LoadAssembly(KnowledgeBase kb)
 {
     // What each part of the worksheet cannot do without: a base that declares none of it does not speak of it.
     private static readonly ImmutableArray<(string Part, string Subject, string Quantity)> s_asks =
@@ -23,7 +23,9 @@ internal static class LoadAssembly
         (LoadWorksheet.Cooling, "part", "radiator-heat"),
     ];
 
-    public static Ledger Assemble(KnowledgeBase kb, LedgerCase one)
+    private readonly LoadMasses _masses = new(kb);
+
+    public Ledger Assemble(LedgerCase one)
     {
         var quantities = new Quantities(kb, one);
         var asked = s_asks.Where(ask => quantities.Declared(ask.Subject, ask.Quantity)).Select(ask => ask.Part).Distinct().ToImmutableArray();
@@ -42,7 +44,7 @@ internal static class LoadAssembly
             PermittedFront = Own("chassis", "permitted-front"),
             PermittedRear = Own("chassis", "permitted-rear"),
             FrontReserve = (double)settings.FrontReserveKg,
-            Changes = LoadMasses.Of(kb, one, quantities),
+            Changes = _masses.Of(one, quantities),
             PowerBefore = Own("chassis", "engine-power"),
             Power = Own("donor", "engine-power"),
             Torque = Own("donor", "engine-torque"),

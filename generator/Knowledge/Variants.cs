@@ -80,6 +80,9 @@ public sealed record Part(string Id, string Title, Place Place) : FactHolder(Id,
 
     public decimal? MassKg { get; init; }
 
+    /// <summary>The vehicle had nothing in its place: its mass is all in addition.</summary>
+    public bool IsAddition { get; init; }
+
     public PulleyEntry? Pulley { get; init; }
 
     /// <summary>What the part puts in place electrically, by role.</summary>

@@ -58,6 +58,7 @@ internal sealed class VariantBinder(BindingContext context, Vocabulary vocabular
             Price = reader.OptionalRange("price", Unit.One),
             From = reader.Text("from", "parts-shop"),
             MassKg = reader.OptionalNumber("mass", Unit.Kilogram, 0, 1000),
+            IsAddition = reader.Flag("addition"),
             Pulley = Pulley(reader),
             Devices = devices,
             Lead = lead.Node is null ? null : (lead.OptionalId("from", "connector") ?? "", lead.OptionalId("to", "connector") ?? ""),

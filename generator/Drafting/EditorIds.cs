@@ -70,6 +70,7 @@ internal sealed class EditorIds(KnowledgeBase kb, string kind)
         "properties/donor" => kb.Donors.Ids,
         "properties/system" => kb.Systems.Select(system => system.Id),
         "closes/items" => kb.Vocabulary.Ports.Ids,
+        "cut-into/items" => kb.Vocabulary.Hoses.Ids,
         "headline/items" => kb.Choices.Ids,
         "properties/signal" or "definitions/pin" or "pins/signal" => kb.Vocabulary.Signals.Ids.Append("unused"),
         "properties/position" or "properties/at" or "properties/harness-position" => kb.Positions.Ids,

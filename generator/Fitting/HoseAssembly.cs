@@ -41,7 +41,9 @@ internal sealed class HoseAssembly
         }
 
         Answer? At(string? position) => position is null ? null : answers(position);
-        var closed = standing.SelectMany(answer => answer.Closes).ToHashSet(StringComparer.Ordinal);
+        var stands = standing.ToList();
+        var cutIn = stands.SelectMany(CutIn).DistinctBy(part => part.Id).ToList();
+        var closed = stands.SelectMany(answer => answer.Closes).ToHashSet(StringComparer.Ordinal);
         foreach (var hose in _hoses)
         {
             // Where the thing at one end is left off, the other end is closed with it.
@@ -63,8 +65,15 @@ internal sealed class HoseAssembly
             }
         }
 
-        return HoseWorksheet.Compute(new HoseInput(ports.ToImmutable(), [.. _hoses.Select(role => AsBuilt(role, owners) ? Hose(role, null) with { Work = HoseWork.Keep } : Hose(role, At(role.Position)))], _shop, Limits));
+        return HoseWorksheet.Compute(new HoseInput(
+            ports.ToImmutable(),
+            [.. _hoses.Select(role => (AsBuilt(role, owners) ? Hose(role, null) with { Work = HoseWork.Keep } : Hose(role, At(role.Position))) with { CutIn = [.. cutIn.Where(part => part.CutInto.Contains(role.Id)).Select(part => part.Id)] })],
+            _shop,
+            Limits));
     }
+
+    /// <summary>What an answer brings that is cut into hoses, whichever position it stands at.</summary>
+    public IEnumerable<Part> CutIn(Answer answer) => PortOrigin.IsLeftOff(answer) ? [] : answer.PartIds.Select(_kb.Parts.Find).OfType<Part>().Where(part => !part.CutInto.IsEmpty);
 
     /// <summary>What is bought in the shape of the old one has its ports, and is still the part that somebody holds in hand.</summary>
     private Part? Bought(Answer? answer) => answer is { Source: "new" or "made" or "other", Part: { } id } ? _kb.Parts.Find(id) : null;

@@ -128,5 +128,8 @@ public sealed record Part(string Id, string Title, Place Place) : FactHolder(Id,
     /// <summary>Ends of a tee in millimetres; empty for what is none.</summary>
     public ImmutableArray<decimal> Tee { get; init; } = [];
 
+    /// <summary>Hoses that it is cut into, where they are there.</summary>
+    public ImmutableArray<string> CutInto { get; init; } = [];
+
     public PortEntry? Port(string role) => Ports.FirstOrDefault(port => port.Role == role);
 }

@@ -195,6 +195,7 @@ public sealed class SheetLines(Sheet sheet, Resolution resolution, ImmutableArra
                 HoseWords.Class(run.LeastClass),
                 SheetHoses.Action(run.Action),
                 run.Joiner is { } joiner ? $"joined by {Base.Parts.Find(joiner.Part)?.Title ?? joiner.Part}" : "",
+                run.CutIn.IsEmpty ? "" : $"cut into it: {string.Join("; ", run.CutIn.Select(part => Base.Parts.Find(part)?.Title ?? part))}",
             }.Where(part => part.Length > 0)));
         }
 

@@ -112,7 +112,7 @@ public sealed class SheetBuilder
         var gearbox = Bound<Gearbox>(values);
         var speaking = Speaking(near, values);
         var belts = memory.Recall("belts", "", At, at => _belts.Assemble(donor, chassis, at));
-        var hoses = memory.Recall("hoses", Joined(byPosition.Values.SelectMany(answer => answer.Closes)), At, at => _hoses.Assemble(donor, chassis, at, byPosition.Values));
+        var hoses = memory.Recall("hoses", Joined(byPosition.Values.SelectMany(answer => answer.Closes.Concat(_hoses.CutIn(answer).Select(part => part.Id)))), At, at => _hoses.Assemble(donor, chassis, at, byPosition.Values));
         var wanted = Tasks(values, speaking);
         var tasks = memory.Recall("order", Joined(wanted.Select(task => task.Id)), At, _ => WorkOrder.Sort(wanted));
         var parts = byPosition.Values.SelectMany(PartsOf).DistinctBy(part => part.Id).ToList();

@@ -99,6 +99,7 @@ internal sealed class ReferenceChecker(BindingContext context, KnowledgeBase kb)
         "gearbox" => kb.Gearboxes.Ids,
         "part" => kb.Parts.Ids,
         "port" => kb.Vocabulary.Ports.Ids,
+        "hose" => kb.Vocabulary.Hoses.Ids,
         "position" => kb.Positions.Ids,
         "rule" => kb.Rules.Ids,
         "signal" => kb.Vocabulary.Signals.Ids,

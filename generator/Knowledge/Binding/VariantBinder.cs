@@ -75,6 +75,7 @@ internal sealed class VariantBinder(BindingContext context, Vocabulary vocabular
             Hose = PlumbingBinder.Goods(reader),
             Reducer = PlumbingBinder.Reducer(reader),
             Tee = PlumbingBinder.Tee(reader),
+            CutInto = reader.Ids("cut-into", "hose"),
         }.Common(reader);
     }
 

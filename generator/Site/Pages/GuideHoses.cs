@@ -83,6 +83,11 @@ internal static class GuideHoses
             yield return $"Join the two sizes with: {Title(joiner.Part)}.";
         }
 
+        if (!run.CutIn.IsEmpty)
+        {
+            yield return $"Cut into it: {string.Join("; ", run.CutIn.Select(Title))}.";
+        }
+
         foreach (var teed in hoses.Tees.Where(teed => teed.Hoses.Contains(run.Id)))
         {
             yield return $"It shares {InSentence.Lower(teed.Port.Title)} by a tee: {Title(teed.Tee.Part)}.";

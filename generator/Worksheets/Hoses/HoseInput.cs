@@ -57,7 +57,11 @@ public enum HoseWork
 /// <summary>A hose that joins two ports, with what is at hand for it.</summary>
 /// <param name="Optional">The port at the other end need not be there.</param>
 /// <param name="Stock">Hose named for it; empty where any will do.</param>
-public sealed record Hose(string Id, string Title, HoseCircuit Circuit, string From, string To, HoseWork Work, bool Optional, ImmutableArray<StockHose> Stock, ImmutableArray<StepJoiner> Joiners, ImmutableArray<Tee> Tees);
+public sealed record Hose(string Id, string Title, HoseCircuit Circuit, string From, string To, HoseWork Work, bool Optional, ImmutableArray<StockHose> Stock, ImmutableArray<StepJoiner> Joiners, ImmutableArray<Tee> Tees)
+{
+    /// <summary>Parts that are cut into it, by id.</summary>
+    public ImmutableArray<string> CutIn { get; init; } = [];
+}
 
 /// <summary>Hose that a shop sells.</summary>
 /// <param name="BoreMm">Inner diameter; null for a moulded set of several sizes.</param>

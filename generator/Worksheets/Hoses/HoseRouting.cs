@@ -29,7 +29,7 @@ internal static class HoseRouting
             problems.Add(new LengthUnknown(hose.Id));
         }
 
-        var run = new HoseRun(hose.Id, hose.Title, hose.Circuit, from, to, action, null, pressure, hose.Circuit == HoseCircuit.Fuel ? FuelHoseClasses.Least(pressure, limits.InjectionBar) : null, action == HoseAction.Set ? set!.Part : null, joiner, []);
+        var run = new HoseRun(hose.Id, hose.Title, hose.Circuit, from, to, action, null, pressure, hose.Circuit == HoseCircuit.Fuel ? FuelHoseClasses.Least(pressure, limits.InjectionBar) : null, action == HoseAction.Set ? set!.Part : null, joiner, []) { CutIn = hose.CutIn };
         if (action != HoseAction.Cut)
         {
             return run with { LengthMm = along is { } whole ? Whole(whole + (limits.SlackMm * (joiner is null ? 1 : 2))) : null };

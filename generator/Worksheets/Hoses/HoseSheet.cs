@@ -25,7 +25,11 @@ public sealed record HosePiece(double BoreMm, double? LengthMm, string? Part);
 /// <param name="LeastClass">For fuel.</param>
 /// <param name="Set">The moulded set it comes from.</param>
 /// <param name="Pieces">Two where a stepped joiner parts it; none where nothing is cut.</param>
-public sealed record HoseRun(string Id, string Title, HoseCircuit Circuit, Port From, Port To, HoseAction Action, double? LengthMm, double? PressureBar, FuelHoseClass? LeastClass, string? Set, StepJoiner? Joiner, ImmutableArray<HosePiece> Pieces);
+public sealed record HoseRun(string Id, string Title, HoseCircuit Circuit, Port From, Port To, HoseAction Action, double? LengthMm, double? PressureBar, FuelHoseClass? LeastClass, string? Set, StepJoiner? Joiner, ImmutableArray<HosePiece> Pieces)
+{
+    /// <summary>Parts that are cut into it, by id: its length is told with them.</summary>
+    public ImmutableArray<string> CutIn { get; init; } = [];
+}
 
 /// <summary>A port that gets a cap or a plug.</summary>
 public sealed record BlankedPort(Port Port);

@@ -1,0 +1,35 @@
+using Swapwright.Diagnostics;
+using Swapwright.Sheets;
+using Swapwright.Site.Pages;
+using Swapwright.Tests.Findings;
+
+namespace Swapwright.Tests.Fitting;
+
+/// <summary>A tee or an adapter in the middle of a hose belongs to another line than the hose, and is told in the hose's row.</summary>
+public sealed class CutInTests
+{
+    private const string Tee = "title: Gauge tee\ncategory: Fuel\nfrom: parts-shop\ncut-into: [feed]\n";
+
+    [Theory]
+    [InlineData("pipe", true)]
+    [InlineData("closed", false)]
+    public void Sheet_PartThatIsCutIntoAHose_IsToldInItsRow(string option, bool told)
+    {
+        var proof = Prove(Tee);
+        var resolution = proof.Resolution!;
+        var sheet = new SheetBuilder(resolution).Build(resolution.Store.Witness(resolution.Store.And(resolution.Buildable, resolution.Space.WhereChoice("return", [option]))));
+
+        Assert.Equal(told ? ["gauge-tee"] : [], sheet.Hoses!.Runs.Single(run => run.Id == "feed").CutIn.AsEnumerable());
+        Assert.All(sheet.Hoses.Runs.Where(run => run.Id != "feed"), run => Assert.Empty(run.CutIn));
+        Assert.Equal(told ? 1 : 0, GuideHoses.Of(new SiteKnowledge(proof), sheet).Count(hose => hose.Action.EndsWith(" Cut into it: gauge tee.", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void Bind_HoseThatNothingDeclares_IsFound() =>
+        Assert.Single(Prove(Tee.Replace("[feed]", "[fed]", StringComparison.Ordinal)).Messages(FindingKinds.Reference));
+
+    private static Swapwright.Findings.Proof Prove(string tee) => ChangedBase.Prove(
+        "plumbing",
+        ("rules/fuel/return-pipe.yaml", "return: {source: chassis, treatment: as-is}", "return: {source: chassis, treatment: as-is, also: [gauge-tee]}"),
+        ("parts/gauge-tee.yaml", "", tee));
+}

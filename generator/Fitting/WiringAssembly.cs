@@ -21,7 +21,7 @@ internal sealed class WiringAssembly
             connector => new ConnectorFamily(connector.Id, connector.Title, [.. connector.Cavities], connector.Terminal, connector.Sealed, [.. connector.Mates.Select(named => named.Id)]));
         _signals = kb.Vocabulary.Signals.All.ToImmutableDictionary(
             signal => signal.Id,
-            signal => new Signal(signal.Id, signal.Title, SignalKinds.Parse(signal.Kind), (double?)signal.CurrentA, (double)signal.SizeMm2, signal.Colour, signal.Shared, signal.Shielded) { Through = signal.Through, TwistedWith = signal.TwistedWith });
+            signal => new Signal(signal.Id, signal.Title, SignalKinds.Parse(signal.Kind), (double?)signal.CurrentA, (double)signal.SizeMm2, signal.Colour, signal.Shared, signal.Shielded) { Through = signal.Through, BranchOf = signal.BranchOf, TwistedWith = signal.TwistedWith });
         _stock = [.. kb.Parts.All.Where(part => part.Wiring is { Kind: not WiringGoods.PlugSet }).Select(part => new WiringStock(part.Id, Good(part.Wiring!.Kind), (double?)part.Wiring.SizeMm2))];
         _settings = Worksheets.Wiring.WiringSettings.Default with
         {

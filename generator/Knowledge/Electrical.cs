@@ -26,6 +26,9 @@ public sealed record SignalDeclaration(string Id, string Title, string Kind, dec
     /// <summary>The device role that the wire passes where such a device is fitted; null for most.</summary>
     public string? Through { get; init; }
 
+    /// <summary>The feed that the wire branches from inside the loom where it passes no device; null for most.</summary>
+    public string? BranchOf { get; init; }
+
     /// <summary>The signal whose wire it is twisted with, as the two of a data bus; null for most.</summary>
     public string? TwistedWith { get; init; }
 

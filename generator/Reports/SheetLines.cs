@@ -167,6 +167,11 @@ public sealed class SheetLines(Sheet sheet, Resolution resolution, ImmutableArra
             layout.Item($"Feed. {WiringWords.Shared(feed, wiring.Data!.TitleOf(feed.Place), at + 1)}");
         }
 
+        foreach (var feed in wiring.BulkheadFeeds)
+        {
+            layout.Item($"Feed. {WiringWords.Bulkhead(feed)}");
+        }
+
         foreach (var feed in ThinFeeds.Of(wiring))
         {
             layout.Item($"Feed. {WiringWords.Thin(feed, wiring.Data!.TitleOf(feed.Place))}");

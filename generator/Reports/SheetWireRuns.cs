@@ -42,6 +42,14 @@ internal static class SheetWireRuns
             Optional(json, "fuse", feed.FuseA, "A", 1);
             Optional(json, "feed", feed.FeedMm2, "mm²", 2);
         });
+        json.Objects("bulkheadFeeds", wiring.BulkheadFeeds, feed =>
+        {
+            Loaded(json, feed.Signal, Places.Body, feed.CabinCavity, feed.SizeMm2, feed.CarriesA, feed.CurrentA);
+            json.Texts("moved", feed.Moved);
+            json.Quantity("movedCurrent", feed.MovedA, "A", 2);
+            Optional(json, "fuse", feed.FuseA, "A", 1);
+            Optional(json, "feed", feed.FeedMm2, "mm²", 2);
+        });
         json.Objects("thinFeeds", ThinFeeds.Of(wiring), feed =>
         {
             Loaded(json, feed.Signal, feed.Place, feed.Cavity, feed.SizeMm2, feed.CarriesA, feed.CurrentA);

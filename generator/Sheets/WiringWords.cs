@@ -162,6 +162,16 @@ public static class WiringWords
             : string.Create(CultureInfo.InvariantCulture, $"{wires} It carries {feed.CarriesA:0.#} A, and {feed.CurrentA:0.#} A may flow. {fuse}");
     }
 
+    /// <summary>What to do where more hangs behind a wire at the bulkhead than it carries.</summary>
+    public static string Bulkhead(BulkheadFeed feed)
+    {
+        var sum = string.Create(CultureInfo.InvariantCulture, $"{feed.Title}: {feed.CurrentA:0.#} A hang behind the bulkhead plug with everything on, and the wires of {feed.SizeMm2:0.##} mm² there (cabin {feed.CabinCavity}, harness {feed.HarnessCavity}) carry {feed.CarriesA:0.#} A.");
+        var loads = string.Create(CultureInfo.InvariantCulture, $"{string.Join(", ", feed.Moved)} ({feed.MovedA:0.#} A)");
+        return feed is { FuseA: { } fuse, FeedMm2: { } size }
+            ? string.Create(CultureInfo.InvariantCulture, $"{sum} Feed {loads} over a relay instead: its coil on this wire, its contact 30 fed from the battery with {size:0.##} mm² over a {fuse:0.#} A fuse.")
+            : $"{sum} Share {loads} out between relays instead: their coils on this wire, each contact fed from the battery over a fuse.";
+    }
+
     public static string End(WireEndKind kind) => kind switch
     {
         WireEndKind.Terminal => "terminal",

@@ -143,6 +143,7 @@ internal static class VocabularyBinder
         key.Place)
     {
         Through = reader.OptionalId("through", "device"),
+        BranchOf = reader.OptionalId("branch-of", "signal"),
         TwistedWith = reader.OptionalId("twisted-with", "signal"),
     };
 }

@@ -7,7 +7,7 @@ namespace Swapwright.Worksheets.Wiring;
 /// pair; a signal of one side only is capped (harness) or gets a wire from what carries it (side in use). Two signals never meet,
 /// so that grounds of different class stay apart.
 /// </summary>
-internal sealed class AdapterBuilder(WiringData data, WireRouting routing, ProblemList problems)
+internal sealed class AdapterBuilder(WiringData data, WireRouting routing, BulkheadFeeds feeds, ProblemList problems)
 {
     private const string NoSide = "No ECU plug";
     private const string NothingGives = "nothing fitted gives it";
@@ -132,7 +132,7 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Probl
         // Where the plugs go together there is no counterpart: a piece for a surplus cavity starts at the harness's own wire.
         var fromEnd = new WireEnd(together || surplus == Surplus.To ? WireEndKind.Splice : WireEndKind.Counterpart, harness, from.Name, from.Connector);
         var toEnd = new WireEnd(surplus == Surplus.From ? WireEndKind.Splice : WireEndKind.Terminal, sides.Place, to.Name, to.Connector);
-        var conductor = routing.Choose(id, asked, sides.LengthMm);
+        var conductor = routing.Choose(sides.Purpose == WirePurpose.BodyAdapter ? feeds.CurrentOf(id) ?? data.CurrentOf(null, id) : data.CurrentOf(null, id), asked, sides.LengthMm);
         var size = conductor?.SizeMm2 ?? asked;
         var (place, cavity) = surplus == Surplus.From ? (harness, from.Name) : (sides.Place, to.Name);
         var run = routing.Add(new WireRun(

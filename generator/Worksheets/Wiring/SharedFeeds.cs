@@ -45,14 +45,14 @@ public static class SharedFeeds
         for (var at = 0; at < feeds.Length; at++)
         {
             var (feed, relay) = (feeds[at], Places.AddedRelay(at + 1));
-            bool HangsThere(WireRun run) => run is { Purpose: WirePurpose.Device, Conductor: not null } && run.Signal == feed.Signal && run.To.Place == feed.Place && run.To.Cavity == feed.Cavity && !Gives(data, run);
-            var first = runs.First(HangsThere);
+            bool Hangs(WireRun run) => HangsThere(data, run, feed);
+            var first = runs.First(Hangs);
 
             // The contact's cavity takes one terminal; what else hangs on it is spliced to that wire.
             WireRun ToContact(WireRun run) => ReferenceEquals(run, first)
                 ? run with { To = new(WireEndKind.Terminal, relay, "87", Places.RelayBase), Splices = 0, JoinedMm2 = 0, TakesOver = false }
                 : run with { To = new(WireEndKind.Splice, relay, "87", Places.RelayBase), Splices = 1, JoinedMm2 = 0, TakesOver = false };
-            all = [.. all.Select(run => HangsThere(run) ? ToContact(run) : run)];
+            all = [.. all.Select(run => Hangs(run) ? ToContact(run) : run)];
             all.Add(Coil(data, relay, "86", feed.Signal, first.Colour, first.To) with { JoinedMm2 = first.JoinedMm2, TakesOver = first.TakesOver, Splices = 1 });
             if (data.Signals.Values.Where(signal => signal is { Kind: SignalKind.Ground, Shared: true }).OrderByDescending(signal => signal.CurrentA).ThenBy(signal => signal.Id, StringComparer.Ordinal).FirstOrDefault() is { } ground)
             {
@@ -67,6 +67,10 @@ public static class SharedFeeds
 
         return [.. all];
     }
+
+    /// <summary>Whether a new wire is one of those that would hang on a wire too many.</summary>
+    internal static bool HangsThere(WiringData data, WireRun run, SharedFeed feed) =>
+        run is { Purpose: WirePurpose.Device, Conductor: not null } && run.Signal == feed.Signal && run.To.Place == feed.Place && run.To.Cavity == feed.Cavity && !Gives(data, run);
 
     // A coil draws so little that the mechanical minimum carries it.
     private static WireRun Coil(WiringData data, string relay, string cavity, string signal, string colour, WireEnd to) => new(
@@ -97,7 +101,7 @@ public static class SharedFeeds
     }
 
     /// <summary>The conductor of a contact's feed; null beyond what the table or a blade fuse stands.</summary>
-    private static ConductorChoice? Feed(WiringData data, string place, double currentA, double? fuseA) => fuseA is { } fuse && ConductorSize.For(currentA) is not null
+    internal static ConductorChoice? Feed(WiringData data, string place, double currentA, double? fuseA) => fuseA is { } fuse && ConductorSize.For(currentA) is not null
         && ConductorSize.Choose(new(0, currentA, data.LengthMm(ContactWayMm(data, place)), data.Settings.AllowedDropV, data.Settings.ConductorCelsius, data.Settings.LeastMm2, fuse)) is var choice
         && ConductorSize.FuseFor(choice.SizeMm2) >= fuse
             ? choice

@@ -31,7 +31,10 @@ internal sealed class WireRouting
 
     /// <summary>How a new wire's size is chosen; null where its current is not known.</summary>
     /// <param name="device">The device at its end, whose own current counts where it says one.</param>
-    public ConductorChoice? Choose(string signal, double askedMm2, double lengthMm, Device? device = null, double? fuseA = null) => data.CurrentOf(device, signal) is { } current
+    public ConductorChoice? Choose(string signal, double askedMm2, double lengthMm, Device? device = null, double? fuseA = null) =>
+        Choose(data.CurrentOf(device, signal), askedMm2, lengthMm, fuseA);
+
+    public ConductorChoice? Choose(double? currentA, double askedMm2, double lengthMm, double? fuseA = null) => currentA is { } current
         ? ConductorSize.Choose(new(askedMm2, current, lengthMm, data.Settings.AllowedDropV, data.Settings.ConductorCelsius, data.Settings.LeastMm2, fuseA))
         : null;
 

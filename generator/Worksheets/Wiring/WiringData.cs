@@ -146,7 +146,7 @@ internal sealed record WiringData(
         }
 
         return Passed(device, known) is > 0 and var passed ? passed
-            : device.Supplies.Contains(signal) ? Math.Max(known.CurrentA ?? 0, Devices.Where(other => other.Role != device.Role && other.Pins.Any(pin => pin.Value == signal)).Sum(other => Drawn(other, known)))
+            : device.Supplies.Contains(signal) ? Math.Max(known.CurrentA ?? 0, Together([.. On(known).Where(other => other.Role != device.Role)], known))
             : device.CurrentA ?? Switched(device, known) ?? known.CurrentA;
     }
 
@@ -156,19 +156,37 @@ internal sealed record WiringData(
     public bool IsReference(Device device, Signal signal) =>
         signal.Kind == SignalKind.Ground && device.Pins.Any(pin => SignalOf(pin.Value) is { Kind: SignalKind.Ground } other && other.CurrentA > signal.CurrentA);
 
+    /// <summary>The devices that a feed leads to: by a pin of it, or by a wire that branches from it and passes no other device on its way.</summary>
+    public IEnumerable<Device> On(Signal feed) => Devices.Where(device => device.Pins.Any(pin => pin.Value == feed.Id || Branches(pin.Value, feed.Id)));
+
+    private bool Branches(string signal, string feed) => SignalOf(signal) is { BranchOf: { } from } known && from == feed && Devices.All(device => device.Role != known.Through);
+
+    /// <summary>
+    /// What devices take from one feed together, A. What one of them switches for another, as an igniter does for its coil, comes in by the other's feed
+    /// and counts once (common practice, no source).
+    /// </summary>
+    public double Together(IReadOnlyCollection<Device> devices, Signal feed) => Math.Round(
+        // Rounded, since tenths of an ampere do not add exactly, and the sum is held against the last row of a table.
+        devices.Sum(device => Math.Max(0, Drawn(device, feed) - devices.Where(other => IsDriven(other, device)).Sum(other => Drawn(other, feed)))), 6);
+
+    private bool IsDriven(Device load, Device driver) =>
+        IsMereLoad(load) && !IsMereLoad(driver) && load.Pins.Any(pin => SignalOf(pin.Value)?.Kind is SignalKind.LowSide or SignalKind.Ignition && driver.Pins.Any(other => other.Value == pin.Value));
+
+    private bool IsMereLoad(Device device) => device.Pins.All(pin => SignalOf(pin.Value)?.Kind is SignalKind.Power or SignalKind.LowSide or SignalKind.Ignition);
+
     /// <summary>What flows on from a feed into the devices behind this one, A.</summary>
     private double Passed(Device device, Signal feed) => feed.Kind == SignalKind.Power
         ? device.Pins.Select(pin => SignalOf(pin.Value)).Where(other => other?.Through == device.Role).Sum(other => other!.CurrentA ?? 0)
         : 0;
 
     /// <summary>
-    /// What a device takes from a feed, A: its own current, else what flows on from it into the devices behind it and into outputs; 0 where neither is known.
+    /// What a device takes from a feed, A: its own current, else what flows on from it into the devices behind it, into outputs and by feeds that it alone switches; 0 where neither is known.
     /// It never asks what another supplies: two devices that name each other would ask for ever.
     /// </summary>
     private double Drawn(Device device, Signal feed) => device.CurrentA is { } own ? own
         : Passed(device, feed) is > 0 and var passed ? passed
         : device.Pins.Any(pin => SignalOf(pin.Value)?.Through == device.Role) ? feed.CurrentA ?? 0
-        : device.Pins.Select(pin => SignalOf(pin.Value)).Where(other => other is { Kind: SignalKind.LowSide or SignalKind.Ignition }).Sum(other => other!.CurrentA ?? 0);
+        : device.Pins.Select(pin => SignalOf(pin.Value)).Where(other => other is { Kind: SignalKind.LowSide or SignalKind.Ignition } or { Kind: SignalKind.Power, Shared: false }).Sum(other => other!.CurrentA ?? 0);
 
     /// <summary>What a switch leads to its ground, A: all that it switches; null for what is not a mere switch.</summary>
     private double? Switched(Device device, Signal ground) =>

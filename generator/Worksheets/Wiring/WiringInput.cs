@@ -54,6 +54,9 @@ public sealed record Signal(
     /// <summary>Role of the device that the wire passes where it is fitted; null for most.</summary>
     public string? Through { get; init; }
 
+    /// <summary>The feed that the wire branches from inside the loom where it passes no device; null for most.</summary>
+    public string? BranchOf { get; init; }
+
     /// <summary>The signal whose wire it is twisted with; null for most.</summary>
     public string? TwistedWith { get; init; }
 

@@ -54,7 +54,7 @@ public static class WiringPurchases
             orderby metres.Key
             select (metres.Key.Good, SizeMm2: (double?)metres.Key.SizeMm2, Amount: metres.Sum());
         // A relay that a load asks for wants the same as one for a wire that is too thin: its base, and a fuse in its feed.
-        var relays = sheet.Overloads.Length + LoadProtection.Relays(sheet).Length;
+        var relays = sheet.Overloads.Length + sheet.BulkheadFeeds.Count(feed => feed.FeedMm2 is not null) + LoadProtection.Relays(sheet).Length;
         var pieces = new (WiringGood Good, double? SizeMm2, int Amount)[]
         {
             (WiringGood.Terminal, null, sheet.Bill.Terminals.Sum(line => line.Count)),

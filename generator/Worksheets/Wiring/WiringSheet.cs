@@ -367,6 +367,9 @@ public sealed record WiringSheet(
     /// <summary>Wires of the harness that more would hang on than they carry; each gets a relay.</summary>
     public ImmutableArray<SharedFeed> Overloads { get; init; } = [];
 
+    /// <summary>Feeds of the cabin that more hangs on than their wires at the bulkhead carry.</summary>
+    public ImmutableArray<BulkheadFeed> BulkheadFeeds { get; init; } = [];
+
     /// <summary>Pieces that come off a reel.</summary>
     public IEnumerable<WireRun> Pieces => Runs.Where(run => run.IsCut);
 

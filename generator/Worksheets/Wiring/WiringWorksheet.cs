@@ -20,11 +20,12 @@ public static class WiringWorksheet
         var plugs = new PlugFitting(data, routing, problems).All();
 
         // The ECU before the cabin: a wire that the ECU needs from the bulkhead plug is then the cabin's wire as well.
-        var builder = new AdapterBuilder(data, routing, problems);
+        var feeds = SharedFeeds.Of(data, [.. routing.Runs]);
+        var bulkhead = new BulkheadFeeds(data, [.. routing.Runs], feeds);
+        var builder = new AdapterBuilder(data, routing, bulkhead, problems);
         var ecuAdapter = builder.ForEcu();
         var bodyAdapter = builder.ForBody();
         var needs = NeedTracing.Trace(data, problems);
-        var feeds = SharedFeeds.Of(data, [.. routing.Runs]);
         ImmutableArray<WireRun> runs =
             [.. Screens.Marked(data, SharedFeeds.WithRelays(data, [.. routing.Runs], feeds)).OrderBy(run => run.Role, StringComparer.Ordinal).ThenBy(run => run.Cavity, CavityOrder.Instance).ThenBy(run => run.Label, StringComparer.Ordinal)];
         ImmutableArray<AdapterHarness> adapters = [.. new[] { ecuAdapter, bodyAdapter }.OfType<AdapterHarness>()];
@@ -34,6 +35,7 @@ public static class WiringWorksheet
         {
             Data = data,
             Overloads = feeds,
+            BulkheadFeeds = bulkhead.TooThin(),
         };
     }
 }

@@ -90,6 +90,7 @@ internal sealed class WiringAssembly
                     .SelectMany(device => device.Pins).Select(pin => pin.Signal).Distinct(StringComparer.Ordinal),
             ],
             ScreenedMm2 = [.. _stock.Where(one => one.Good == WiringGood.ScreenedWire).Select(one => one.SizeMm2).OfType<double>()],
+            Battery = chassis.Battery is { } battery ? new BatteryPoint(battery.Title ?? BatteryPoint.Post, Point(battery.Location)) : null,
         };
         var sheet = WiringWorksheet.Compute(input);
 

@@ -17,6 +17,10 @@ public sealed record WiringGoods(string Kind, decimal? SizeMm2)
 /// <summary>Millimetres in the one bay frame: origin at the face of the crankshaft nose, x to the right of somebody who looks at the belts, y up, z to the gearbox.</summary>
 public readonly record struct BayPoint(decimal X, decimal Y, decimal Z);
 
+/// <summary>Where a new feed is taken from the battery of a car.</summary>
+/// <param name="Title">What a reader calls it; null for the battery's post.</param>
+public sealed record BatteryEntry(string? Title, BayPoint Location);
+
 /// <summary>A signal as the vocabulary declares it.</summary>
 /// <param name="Kind">power, ground, sensor-supply, sensor-ground, analogue, switch, low-side, frequency, logic, ignition, data or shield.</param>
 /// <param name="CurrentA">Steady current in ampere, where it is known.</param>

@@ -47,6 +47,9 @@ public sealed record ChassisVariant(string Id, string Title, Place Place) : Vari
     /// <summary>Where this car has room for devices of a role, whatever part or donor they come from.</summary>
     public ImmutableDictionary<string, BayPoint> Places { get; init; } = ImmutableDictionary<string, BayPoint>.Empty;
 
+    /// <summary>Where a new feed is taken from the battery; null where nobody says.</summary>
+    public BatteryEntry? Battery { get; init; }
+
     /// <summary>Signals that the cabin must get.</summary>
     public ImmutableArray<string> Needs { get; init; } = [];
 }

@@ -164,12 +164,12 @@ public sealed class SheetLines(Sheet sheet, Resolution resolution, ImmutableArra
 
         foreach (var (feed, at) in wiring.Overloads.Select((feed, at) => (feed, at)))
         {
-            layout.Item($"Feed. {WiringWords.Shared(feed, wiring.Data!.TitleOf(feed.Place), at + 1)}");
+            layout.Item($"Feed. {WiringWords.Shared(feed, wiring.Data!, at + 1)}");
         }
 
         foreach (var feed in wiring.BulkheadFeeds)
         {
-            layout.Item($"Feed. {WiringWords.Bulkhead(feed)}");
+            layout.Item($"Feed. {WiringWords.Bulkhead(feed, wiring.Data!)}");
         }
 
         foreach (var feed in ThinFeeds.Of(wiring))

@@ -139,14 +139,13 @@ public static class WiringWords
         $"{relay.Title}: a relay, its coil on the ECU's output. The load draws {relay.CurrentA:0.##} A, and an output of {relay.Ecu} switches {relay.LimitA:0.##} A{(relay.ByRule ? " by the rule of this base, since nobody has said better" : "")}.");
 
     /// <summary>What to do where new feeds ask more of a wire than it carries.</summary>
-    /// <param name="at">The place in a reader's words.</param>
     /// <param name="number">Number of the relay on the cutting list.</param>
-    public static string Shared(SharedFeed feed, string at, int number)
+    internal static string Shared(SharedFeed feed, WiringData data, int number)
     {
-        var sum = string.Create(CultureInfo.InvariantCulture, $"{feed.Title}: {string.Join(", ", feed.Members)} would hang on the wire of {feed.SizeMm2:0.##} mm² at {at}, {feed.Cavity} with {feed.CurrentA:0.#} A, and it carries {feed.CarriesA:0.#} A.");
+        var sum = string.Create(CultureInfo.InvariantCulture, $"{feed.Title}: {string.Join(", ", feed.Members)} would hang on the wire of {feed.SizeMm2:0.##} mm² at {data.TitleOf(feed.Place)}, {feed.Cavity} with {feed.CurrentA:0.#} A, and it carries {feed.CarriesA:0.#} A.");
         return feed is { FuseA: { } fuse, FeedMm2: { } size }
-            ? string.Create(CultureInfo.InvariantCulture, $"{sum} Give them a relay with its coil on that wire, added relay {number} of the cutting list, and feed its contact 30 from the battery with {size:0.##} mm² over a {fuse:0.#} A fuse as close to its terminal as it goes; measure that wire on the car.")
-            : $"{sum} Share them out between relays of their own, each fed from the battery over a fuse.";
+            ? string.Create(CultureInfo.InvariantCulture, $"{sum} Give them a relay with its coil on that wire, added relay {number} of the cutting list, and feed its contact 30 from {data.BatteryTitle} with {size:0.##} mm² over a {fuse:0.#} A fuse as close to its terminal as it goes{(data.Battery is null ? "; measure that wire on the car" : "")}.")
+            : $"{sum} Share them out between relays of their own, each fed from {data.BatteryTitle} over a fuse.";
     }
 
     /// <summary>What to know of a thick feed that is spliced to a thinner wire.</summary>
@@ -163,13 +162,13 @@ public static class WiringWords
     }
 
     /// <summary>What to do where more hangs behind a wire at the bulkhead than it carries.</summary>
-    public static string Bulkhead(BulkheadFeed feed)
+    internal static string Bulkhead(BulkheadFeed feed, WiringData data)
     {
         var sum = string.Create(CultureInfo.InvariantCulture, $"{feed.Title}: {feed.CurrentA:0.#} A hang behind the bulkhead plug with everything on, and the wires of {feed.SizeMm2:0.##} mm² there (cabin {feed.CabinCavity}, harness {feed.HarnessCavity}) carry {feed.CarriesA:0.#} A.");
         var loads = string.Create(CultureInfo.InvariantCulture, $"{string.Join(", ", feed.Moved)} ({feed.MovedA:0.#} A)");
         return feed is { FuseA: { } fuse, FeedMm2: { } size }
-            ? string.Create(CultureInfo.InvariantCulture, $"{sum} Feed {loads} over a relay instead: its coil on this wire, its contact 30 fed from the battery with {size:0.##} mm² over a {fuse:0.#} A fuse.")
-            : $"{sum} Share {loads} out between relays instead: their coils on this wire, each contact fed from the battery over a fuse.";
+            ? string.Create(CultureInfo.InvariantCulture, $"{sum} Feed {loads} over a relay instead: its coil on this wire, its contact 30 fed from {data.BatteryTitle} with {size:0.##} mm² over a {fuse:0.#} A fuse.")
+            : $"{sum} Share {loads} out between relays instead: their coils on this wire, each contact fed from {data.BatteryTitle} over a fuse.";
     }
 
     public static string End(WireEndKind kind) => kind switch

@@ -17,6 +17,7 @@ public class WiringAssemblyTests
               feed: {title: Feed, kind: power, shared: true}
               lamp: {title: Charge lamp, kind: low-side}
               warm: {title: Coolant, kind: analogue}
+              branch: {title: Branch, kind: power, shared: true, through: pump, branch-of: feed}
             devices:
               alternator: {title: Alternator, position: alternator}
               sender: {title: Sender}
@@ -38,6 +39,7 @@ public class WiringAssemblyTests
         ["chassis/car.yaml"] = """
             title: Car
             years: {from: 1990, to: 1992}
+            battery: {title: the joint in the boot, location: [0, 0, 4000]}
             devices:
               alternator: {title: Car alternator, connector: oval, location: [0, 0, 0], pins: {1: lamp, 2: feed}}
               sender: {connector: oval, location: [0, 0, 0], pins: {1: warm}}
@@ -110,6 +112,19 @@ public class WiringAssemblyTests
 
         Assert.DoesNotContain("sender", sheet.Plugs.Select(plug => plug.Role));
         Assert.Equal(0, sheet.Counts.Capped);
+    }
+
+    /// <summary>What a chassis says of its battery, and a vocabulary of a branch, reaches the sheet; a battery without a title is the battery.</summary>
+    [Fact]
+    public void Assemble_BatteryAndBranch_AreAsStated()
+    {
+        WiringData Data(ChassisVariant chassis) => new WiringAssembly(Base).Assemble(Base.Donors["motor"], chassis, Base.Ecus["brain"], _ => null, [])!.Data!;
+        var car = Base.Chassis["car"];
+
+        Assert.Equal(new BatteryPoint("the joint in the boot", new(0, 0, 4000)), Data(car).Battery);
+        Assert.Equal("the battery", Data(car with { Battery = car.Battery! with { Title = null } }).Battery!.Title);
+        Assert.Null(Data(car with { Battery = null }).Battery);
+        Assert.Equal(("pump", "feed"), (Data(car).SignalOf("branch")!.Through, Data(car).SignalOf("branch")!.BranchOf));
     }
 
     /// <summary>The pump's new feed comes with the part that the answer names, and the plug with it.</summary>

@@ -13,6 +13,7 @@ internal sealed class VariantBinder(BindingContext context, Vocabulary vocabular
         Body = electrical.OptionalPlug(reader, "body"),
         Needs = reader.Ids("needs", "signal"),
         Places = electrical.Places(reader),
+        Battery = reader.Mapping("battery") is var battery && battery.Point("location") is { } post ? new BatteryEntry(battery.OptionalText("title"), post) : null,
     }, "chassis", reader);
 
     public DonorVariant Donor(SourceFile file, NodeReader reader) => Shared(new DonorVariant(file.Id, reader.Text("title", file.Id), EntityBinder.PlaceOf(file))

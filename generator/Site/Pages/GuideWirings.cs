@@ -50,7 +50,7 @@ internal static class GuideWirings
         Sizing = wiring.Runs.Any(run => run.Conductor is not null)
             ? $"Each size is the smallest of 0.5, 0.75, 1, 1.5, 2.5, 4, 6 and 10 mm² that carries the current, loses no more than {SiteKnowledge.Number(site.Base.Settings.Wiring.AllowedDropV)} V with its conductor at {SiteKnowledge.Number(site.Base.Settings.Wiring.ConductorCelsius)} °C (greatest resistance by IEC 60228, class 5) and is no thinner than {SiteKnowledge.Number(site.Base.Settings.Wiring.LeastMm2)} mm²; a wire that is thicker already keeps its size."
             : "",
-        Protection = [.. LoadProtection.Fuses(wiring).Select(Fuse), .. LoadProtection.Relays(wiring).Select(relay => new GuideProtection(WiringWords.Relay(relay))), .. wiring.Overloads.Select((feed, at) => new GuideProtection(WiringWords.Shared(feed, wiring.Data!.TitleOf(feed.Place), at + 1))), .. wiring.BulkheadFeeds.Select(feed => new GuideProtection(WiringWords.Bulkhead(feed))), .. ThinFeeds.Of(wiring).Select(feed => new GuideProtection(WiringWords.Thin(feed, wiring.Data!.TitleOf(feed.Place))))],
+        Protection = [.. LoadProtection.Fuses(wiring).Select(Fuse), .. LoadProtection.Relays(wiring).Select(relay => new GuideProtection(WiringWords.Relay(relay))), .. wiring.Overloads.Select((feed, at) => new GuideProtection(WiringWords.Shared(feed, wiring.Data!, at + 1))), .. wiring.BulkheadFeeds.Select(feed => new GuideProtection(WiringWords.Bulkhead(feed, wiring.Data!))), .. ThinFeeds.Of(wiring).Select(feed => new GuideProtection(WiringWords.Thin(feed, wiring.Data!.TitleOf(feed.Place))))],
         Joints =
         [
             .. Joints.Splices(wiring).Select(joint => new GuideJoint(
@@ -193,7 +193,7 @@ internal static class GuideWirings
                 _ when run is not null && Joints.Lengthens(wiring, run) => "lengthens a wire",
                 WirePurpose.Extension => "lengthens a wire",
                 WirePurpose.Renewal => "renews the cable; cut it by the old one",
-                _ when run?.To.Place == Places.Battery => "new wire; reckoned to the bulkhead, measure it on the car before you cut it",
+                _ when run?.To.Place == Places.Battery && wiring.Data?.Battery is null => "new wire; reckoned to the bulkhead, measure it on the car before you cut it",
                 WirePurpose.EcuAdapter => "ECU adapter",
                 WirePurpose.BodyAdapter => "bulkhead adapter",
                 _ => "new wire",

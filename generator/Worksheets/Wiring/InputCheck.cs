@@ -42,6 +42,7 @@ internal sealed class InputCheck
         {
             CabinHears = OrEmpty(input.CabinHears),
             ScreenedMm2 = [.. OrEmpty(input.ScreenedMm2).Where(double.IsFinite).Order()],
+            Battery = input.Battery is { } battery ? battery with { Location = ReadPoint("battery", battery.Location) } : null,
         };
         foreach (var need in data.Needs)
         {

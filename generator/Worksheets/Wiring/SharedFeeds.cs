@@ -37,7 +37,7 @@ public static class SharedFeeds
 
     /// <summary>
     /// The pieces with a relay for each such wire: what would have hung on it starts at the relay's contact, and its coil alone hangs there. The
-    /// contact's own feed comes from the battery. Where that stands no base says, so it is reckoned by way of the trunk to the bulkhead and measured on the car.
+    /// contact's own feed comes from the battery. Where no base says where that is, it is reckoned by way of the trunk to the bulkhead and measured on the car.
     /// </summary>
     internal static ImmutableArray<WireRun> WithRelays(WiringData data, ImmutableArray<WireRun> runs, ImmutableArray<SharedFeed> feeds)
     {
@@ -83,7 +83,7 @@ public static class SharedFeeds
     /// <summary>Largest current that a conductor carries, A: the last row of the table that is no thicker; 0 below the first.</summary>
     public static double Carries(double sizeMm2) => ConductorSize.Table.LastOrDefault(row => row.SizeMm2 <= sizeMm2).CurrentA;
 
-    // One tail of the fuse's holder is spliced to it, the other ends under the battery's clamp. Red, as feeds of the battery are: common practice, no source.
+    // One tail of the fuse's holder is spliced to it, the other ends under the battery's clamp or the nut of its cable's joint. Red, as feeds of the battery are: common practice, no source.
     private static WireRun Contact(WiringData data, string relay, string place, ConductorChoice conductor) => new(
         WireLabel.Of(relay, "30", Places.Battery), WirePurpose.Device, relay, "30", Places.Battery, new(WireEndKind.Terminal, relay, "30", Places.RelayBase), new(WireEndKind.Ring, Places.Battery, "", Places.Ring),
         conductor.For.LengthMm, conductor.SizeMm2, conductor.SizeMm2, "RD", conductor.DropV, Shielded: false, Splices: 1)
@@ -97,6 +97,11 @@ public static class SharedFeeds
     {
         var own = data.Plugs.FirstOrDefault(plug => plug.Key == place).Value?.Location;
         var bulkhead = data.HarnessBody?.Location ?? data.EcuPlace;
+        if (data.Battery is { } battery)
+        {
+            return place == Places.HarnessBody ? bulkhead.DistanceTo(battery.Location) : (own ?? data.EcuPlace).DistanceTo(data.Trunk) + data.Trunk.DistanceTo(battery.Location);
+        }
+
         return place == Places.HarnessBody ? data.Trunk.DistanceTo(bulkhead) : (own ?? data.EcuPlace).DistanceTo(data.Trunk) + data.Trunk.DistanceTo(bulkhead);
     }
 

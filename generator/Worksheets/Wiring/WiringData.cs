@@ -39,6 +39,11 @@ internal sealed record WiringData(
     /// <summary>Sizes that screened wire is sold in, mm², smallest first.</summary>
     public ImmutableArray<double> ScreenedMm2 { get; init; } = [];
 
+    /// <summary>Where a new feed is taken from the battery; null where nobody says.</summary>
+    public BatteryPoint? Battery { get; init; }
+
+    public string BatteryTitle => Battery?.Title ?? BatteryPoint.Post;
+
     public Signal? SignalOf(string id) => Signals.GetValueOrDefault(id);
 
     /// <summary>What a reader calls a place: a device, an ECU, one half of the bulkhead plug.</summary>
@@ -49,7 +54,7 @@ internal sealed record WiringData(
         Places.HarnessEcu => HarnessEcuPlug,
         Places.BodyMetal => "bare metal of the body beside it",
         Places.CableEnd => "the old cable's far end",
-        Places.Battery => "the battery, over its fuse",
+        Places.Battery => $"{BatteryTitle}, over its fuse",
         _ when Places.IsAddedRelay(place) => $"added {place}",
         _ when place == Ecu?.Id => Ecu.Title,
         // The ECU that the harness was made for is not in this build; its plug is, at the end of the harness.
@@ -99,6 +104,14 @@ internal sealed record WiringData(
 
     /// <summary>A data line of two wires that are twisted with one another.</summary>
     public bool IsTwisted(string signal) => SignalOf(signal) is { Kind: SignalKind.Data } known && (known.TwistedWith is not null || Signals.Values.Any(other => other.TwistedWith == signal));
+
+    /// <summary>
+    /// A device that lives behind the dash, beyond reach of its plug: feeds and ground it has where it is, as others there have, and what the harness brought to
+    /// the plug ends there (common practice, no source).
+    /// </summary>
+    public bool IsLeftAtThePlug(Device device, Plug plug, string signal) =>
+        device.InCabin && plug.Location.DistanceTo(device.Location) > Settings.ReachMm
+        && SignalOf(signal) is { Shared: true } shared && (shared.Kind == SignalKind.Ground || (shared.Kind == SignalKind.Power && (CabinBody?.Pins ?? []).Concat(HarnessBody?.Pins ?? []).Any(pin => pin.Signal == signal)));
 
     /// <summary>A plug of the harness whose device is not fitted: its wires may be cut out and led to where they are wanted.</summary>
     public bool IsIdle(string role) => Plugs.Any(plug => plug.Key == role) && Devices.All(device => device.Role != role);

@@ -129,6 +129,13 @@ public sealed record Harness(
 /// <summary>A part that joins a harness plug of one family to a device of another, signal to signal.</summary>
 public sealed record AdapterLead(string PartId, string FromConnector, string ToConnector);
 
+/// <summary>Where a new feed is taken from the battery: at its post, or where its main cable has a joint.</summary>
+/// <param name="Title">What a reader calls it, as in "the battery".</param>
+public sealed record BatteryPoint(string Title, BayPoint Location)
+{
+    public const string Post = "the battery";
+}
+
 /// <summary>House rules of the sheet. All are common practice without a source.</summary>
 public sealed record WiringSettings
 {
@@ -190,4 +197,7 @@ public sealed record WiringInput(
 
     /// <summary>Sizes that screened wire is sold in, mm²; empty where nobody says.</summary>
     public ImmutableArray<double> ScreenedMm2 { get; init; } = [];
+
+    /// <summary>Where a new feed is taken from the battery; null where nobody says.</summary>
+    public BatteryPoint? Battery { get; init; }
 }

@@ -82,7 +82,7 @@ public sealed class BulkheadFeedTests
         Assert.Equal(("1", "3", 1.25, 10.5, 17.0, 10.0), (feed.CabinCavity, feed.HarnessCavity, feed.SizeMm2, feed.CarriesA, feed.CurrentA, feed.MovedA));
         Assert.Equal(
             "Switched feed: 17 A hang behind the bulkhead plug with everything on, and the wires of 1.25 mm² there (cabin 1, harness 3) carry 10.5 A. Feed coil-1, coil-2, coil-3, coil-4 (10 A) over a relay instead: its coil on this wire, its contact 30 fed from the battery with 1.5 mm² over a 15 A fuse.",
-            WiringWords.Bulkhead(feed));
+            WiringWords.Bulkhead(feed, sheet.Data!));
         Assert.Contains(WiringPurchases.Of(sheet, []), want => want is { Good: WiringGood.Relay, Amount: 1 });
     }
 
@@ -106,12 +106,14 @@ public sealed class BulkheadFeedTests
         Device Load(string role) => Device(role, "oval-2", Origin, "1:feed") with { CurrentA = 8 };
 
         Assert.Equal(["one", "two"], Assert.Single(Compute(0.85, Load("one"), Load("two")).BulkheadFeeds).Moved.Order());
-        Assert.EndsWith("Share one, three, two (48 A) out between relays instead: their coils on this wire, each contact fed from the battery over a fuse.", WiringWords.Bulkhead(Assert.Single(
-            Compute(0.85, Load("one") with { CurrentA = 16 }, Load("two") with { CurrentA = 16 }, Load("three") with { CurrentA = 16 }).BulkheadFeeds)), StringComparison.Ordinal);
+        var sheet = Compute(0.85, Load("one") with { CurrentA = 16 }, Load("two") with { CurrentA = 16 }, Load("three") with { CurrentA = 16 });
+        Assert.EndsWith(
+            "Share one, three, two (48 A) out between relays instead: their coils on this wire, each contact fed from the battery over a fuse.",
+            WiringWords.Bulkhead(Assert.Single(sheet.BulkheadFeeds), sheet.Data!), StringComparison.Ordinal);
     }
 
     private static Device Coil(int number) =>
-        Device($"coil-{number}", "flat-3", Origin, "1:feed", "2:power-ground") with { CurrentA = 2.5, Position = "coils" };
+        Device(FormattableString.Invariant($"coil-{number}"), "flat-3", Origin, "1:feed", "2:power-ground") with { CurrentA = 2.5, Position = "coils" };
 
     private static Device Lamps() => Device("lamps", "oval-2", Origin, "1:feed", "2:lamps");
 

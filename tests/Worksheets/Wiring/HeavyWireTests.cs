@@ -25,7 +25,7 @@ public sealed class HeavyWireTests
         Assert.Equal([("one", "1", "relay 1", "87"), ("relay 1", "30", "battery post", ""), ("relay 1", "85", "body metal", ""), ("relay 1", "86", "valve", "1"), ("two", "1", "relay 1", "87")], ends);
         Assert.Equal(3, s_overloaded.Bill.Splices); // the coil onto the old wire, the second load onto the first one's, the contact's feed onto the tail of its fuse holder
         Assert.Contains("added relay 1", LooseEnds.Of(s_overloaded).First(end => end.Place == "one").Reason, StringComparison.Ordinal);
-        Assert.Contains("added relay 1 of the cutting list", WiringWords.Shared(s_overloaded.Overloads[0], "the valve", 1), StringComparison.Ordinal);
+        Assert.Contains("added relay 1 of the cutting list", WiringWords.Shared(s_overloaded.Overloads[0], s_overloaded.Data!, 1), StringComparison.Ordinal);
     }
 
     /// <summary>
@@ -43,6 +43,26 @@ public sealed class HeavyWireTests
         Assert.Equal(4, s_overloaded.Bill.Terminals.Single(line => line.Connector == "relay").Count); // 30, 85, 86, 87
         Assert.Equal(2, s_overloaded.Bill.Terminals.Single(line => line.Connector == "ring").Count); // the coil's ground, the battery's clamp
         Assert.Equal(4, s_overloaded.Overloads[0].FeedMm2);
+    }
+
+    /// <summary>
+    /// A battery at the other end: from the valve by way of the trunk 4000 mm, 1.2 times as much and 60 make 4860. At 16 A and 85 °C 4 mm² lose 4.95 mΩ/m × 1.25545
+    /// × 4.86 m × 16 A = 0.48 V, 6 mm² 0.32 V, 10 mm² 0.19 V (IEC 60228 class 5, IEC 60028): only the last stays below 0.3.
+    /// </summary>
+    [Fact]
+    public void Compute_ContactWhoseBatteryIsStated_IsAsLongAndAsThickAsTheWayAsks()
+    {
+        var sheet = WiringWorksheet.Compute(Empty.With(Load("one", 200), Load("two", 300)).WithPlug("valve", new Plug("oval-2", Origin, [new Pin("1", "feed", "RD", 1.25)])) with
+        {
+            Battery = new("the joint of the main cable", new(0, 0, -4000)),
+        });
+        var run = sheet.Runs.Single(run => run.Cavity == "30");
+
+        Assert.Equal((4860.0, 10.0, ConductorReason.Drop), (run.LengthMm, run.SizeMm2, run.Conductor!.Reason));
+        Assert.Equal(run.SizeMm2, sheet.Overloads[0].FeedMm2);
+        Assert.Equal("the joint of the main cable, over its fuse", sheet.Data!.TitleOf(run.To.Place));
+        Assert.EndsWith("feed its contact 30 from the joint of the main cable with 10 mm² over a 20 A fuse as close to its terminal as it goes.", WiringWords.Shared(sheet.Overloads[0], sheet.Data, 1), StringComparison.Ordinal);
+        Assert.EndsWith("from the battery with 4 mm² over a 20 A fuse as close to its terminal as it goes; measure that wire on the car.", WiringWords.Shared(s_overloaded.Overloads[0], s_overloaded.Data!, 1), StringComparison.Ordinal);
     }
 
     [Fact]

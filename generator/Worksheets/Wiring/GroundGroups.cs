@@ -34,7 +34,7 @@ public static class GroundGroups
                 signal.Title,
                 signal.Kind,
                 [.. ends.Where(end => end.Signal == signal.Id).Select(end => end.Member)],
-                Point(signal.Kind) + (signal.Kind == SignalKind.Ground && data.Devices.Any(device => device.InCabin && device.Pins.Any(pin => pin.Value == signal.Id)) ? " What lives behind the dash goes to the body beside it." : ""),
+                Point(signal.Kind) + (signal.Kind == SignalKind.Ground && sheet.Runs.Any(run => run.Signal == signal.Id && run.To.Place == Places.BodyMetal && data.Devices.Any(device => device.Role == run.Role)) ? " New wires of what lives behind the dash go to the body beside it." : ""),
                 [.. signals.Where(other => other != signal && MayMeet(signal.Kind, other.Kind)).Select(other => other.Id)],
                 [.. signals.Where(other => other != signal && !MayMeet(signal.Kind, other.Kind)).Select(other => other.Id)])),
         ];

@@ -79,11 +79,11 @@ internal sealed class PlugFitting(WiringData data, WireRouting routing, ProblemL
         };
     }
 
-    /// <summary>Wires of a plug that would bypass a device which is fitted now, and the ones that can be used.</summary>
+    /// <summary>Wires of a plug that would bypass a device which is fitted now or that its own device has no need of where it is now, and the ones that can be used.</summary>
     private (ImmutableArray<Pin> Bypassing, ImmutableArray<Pin> Usable) Parted(Device device, Plug? plug)
     {
         ImmutableArray<Pin> pins = plug?.Pins ?? [];
-        bool Bypasses(Pin pin) => data.IsRerouted(pin.Signal) && device.Role != data.SignalOf(pin.Signal)!.Through;
+        bool Bypasses(Pin pin) => data.IsLeftAtThePlug(device, plug!, pin.Signal) || (data.IsRerouted(pin.Signal) && device.Role != data.SignalOf(pin.Signal)!.Through);
         return ([.. pins.Where(Bypasses)], [.. pins.Where(pin => !Bypasses(pin))]);
     }
 

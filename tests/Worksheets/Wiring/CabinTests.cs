@@ -56,6 +56,24 @@ public sealed class CabinTests
         Assert.Equal(feed, runs["feed"].To.Place);
     }
 
+    /// <summary>
+    /// Its plug hangs at the bulkhead, the module lives two metres ahead of it: the data wire alone is lengthened, feed and ground are those of the dash, and the plug's
+    /// own are sealed. Within reach everything stays. Common practice, no source.
+    /// </summary>
+    [Theory]
+    [InlineData(2000, true)]
+    [InlineData(30, false)]
+    public void Compute_PlugWhoseDeviceLivesBehindTheDash_LengthensItsSignalsAlone(double away, bool moved)
+    {
+        var module = Device("module", "flat-3", new(0, 0, 500 + away), "1:feed", "2:power-ground", "3:tach") with { InCabin = true, CurrentA = 0.3 };
+        var sheet = WiringWorksheet.Compute(s_base.WithPlug("module", Plug("flat-3", new(0, 0, 500), "1:feed", "2:power-ground", "3:tach")).With(module));
+        var runs = sheet.Runs.Where(run => run.Role == "module").Select(run => (run.Signal, run.Purpose, run.To.Place)).Order().ToList();
+
+        Assert.Equal(moved ? [("feed", WirePurpose.Device, "harness body"), ("power-ground", WirePurpose.Device, "body metal"), ("tach", WirePurpose.Extension, "module")] : [], runs);
+        Assert.Equal(moved ? ["1", "2"] : [], LooseEnds.Of(sheet).Where(end => end.Reason.Contains("has this from there", StringComparison.Ordinal)).Select(end => end.Cavity).Order());
+        Assert.Equal(moved, GroundGroups.Of(sheet).Single().Point.Contains("go to the body beside it", StringComparison.Ordinal));
+    }
+
     /// <summary>200 mm to the metal beside it: 1.2 × 200 + 60, and a ring terminal, no splice.</summary>
     [Fact]
     public void Compute_GroundBehindTheDash_TakesAShortWireAndARing()

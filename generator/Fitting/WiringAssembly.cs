@@ -178,6 +178,7 @@ internal sealed class WiringAssembly
         {
             CurrentA = (double?)(entry.CurrentA ?? role.CurrentA),
             OwnFuse = role.OwnFuse,
+            IsBrief = role.IsBrief,
             ColdA = (double?)role.ColdCurrentA,
             Position = role.Position,
             Supplies = role.Supplies,

@@ -47,6 +47,9 @@ public sealed record DeviceRole(string Id, string Title, string? Position, strin
     /// <summary>A load such as a fan, a pump or a heater, which gets a fuse of its own where its feed is new.</summary>
     public bool OwnFuse { get; init; }
 
+    /// <summary>A load that is on for seconds at a time: wires that were there before are not judged by it.</summary>
+    public bool IsBrief { get; init; }
+
     /// <summary>Current at full load of such a device that does not say its own, A; null where the signals' currents count.</summary>
     public decimal? CurrentA { get; init; }
 

@@ -164,7 +164,7 @@ public static class WiringWords
     /// <summary>What to do where more hangs behind a wire at the bulkhead than it carries.</summary>
     internal static string Bulkhead(BulkheadFeed feed, WiringData data)
     {
-        var sum = string.Create(CultureInfo.InvariantCulture, $"{feed.Title}: {feed.CurrentA:0.#} A hang behind the bulkhead plug with everything on, and the wires of {feed.SizeMm2:0.##} mm² there (cabin {feed.CabinCavity}, harness {feed.HarnessCavity}) carry {feed.CarriesA:0.#} A.");
+        var sum = string.Create(CultureInfo.InvariantCulture, $"{feed.Title}: {feed.CurrentA:0.#} A hang behind the bulkhead plug with everything on that stays on, and the wires of {feed.SizeMm2:0.##} mm² there (cabin {feed.CabinCavity}, harness {feed.HarnessCavity}) carry {feed.CarriesA:0.#} A.");
         var loads = string.Create(CultureInfo.InvariantCulture, $"{string.Join(", ", feed.Moved)} ({feed.MovedA:0.#} A)");
         return feed is { FuseA: { } fuse, FeedMm2: { } size }
             ? string.Create(CultureInfo.InvariantCulture, $"{sum} Feed {loads} over a relay instead: its coil on this wire, its contact 30 fed from {data.BatteryTitle} with {size:0.##} mm² over a {fuse:0.#} A fuse.")

@@ -41,7 +41,7 @@ internal static class VocabularyBinder
         }
 
         var devices = root.Members("devices")
-            .Select(member => new DeviceRole(member.Key.Text, member.Value.Text("title", member.Key.Text), member.Value.OptionalId("position", "position"), member.Value.OptionalId("system", "system"), member.Value.Place) { OwnFuse = member.Value.Flag("own-fuse"), InCabin = member.Value.Flag("in-cabin"), CurrentA = member.Value.OptionalNumber("current", Unit.Ampere, 0, 1000), ColdCurrentA = member.Value.OptionalNumber("cold-current", Unit.Ampere, 0, 1000), Supplies = member.Value.Ids("supplies", "signal") })
+            .Select(member => new DeviceRole(member.Key.Text, member.Value.Text("title", member.Key.Text), member.Value.OptionalId("position", "position"), member.Value.OptionalId("system", "system"), member.Value.Place) { OwnFuse = member.Value.Flag("own-fuse"), IsBrief = member.Value.Flag("brief"), InCabin = member.Value.Flag("in-cabin"), CurrentA = member.Value.OptionalNumber("current", Unit.Ampere, 0, 1000), ColdCurrentA = member.Value.OptionalNumber("cold-current", Unit.Ampere, 0, 1000), Supplies = member.Value.Ids("supplies", "signal") })
             .ToList();
         var (ports, hoses) = PlumbingBinder.Roles(root);
         return new Vocabulary(new(facts, fact => fact.Name), new(signals, signal => signal.Id), new(devices, device => device.Id)) { Ports = ports, Hoses = hoses };

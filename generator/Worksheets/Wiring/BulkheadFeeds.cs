@@ -5,7 +5,7 @@ namespace Swapwright.Worksheets.Wiring;
 /// <summary>A feed of the cabin behind whose wire at the bulkhead more hangs than that carries.</summary>
 /// <param name="SizeMm2">Conductor of the thinner of the two wires that meet at the bulkhead, mm².</param>
 /// <param name="CarriesA">What they carry by <see cref="ConductorSize.Table"/>, A.</param>
-/// <param name="CurrentA">What hangs on them, A; without the ECU's own, which no base states.</param>
+/// <param name="CurrentA">What hangs on them and stays on, A; without the ECU's own, which no base states.</param>
 /// <param name="Moved">Titles of the devices that are to be fed over a relay, so that the wire carries the rest.</param>
 /// <param name="MovedA">What these draw together, A.</param>
 /// <param name="FuseA">Blade fuse for their feed, A; null where the current is beyond the largest.</param>
@@ -15,12 +15,16 @@ public sealed record BulkheadFeed(
 
 /// <summary>
 /// What the fitted devices draw over a feed that cabin and harness share. Left out is what is fed another way: over an added relay, or at the cabin's own
-/// plug; an added relay's coil is not counted. Common practice, no source.
+/// plug; an added relay's coil is not counted. What is on for seconds at a time, as reversing lamps, heats no wire
+/// that was made for the rest. Common practice, no source.
 /// </summary>
 /// <param name="runs">The new wires of the devices.</param>
 /// <param name="relayed">Wires whose loads start at an added relay.</param>
 internal sealed class BulkheadFeeds(WiringData data, IReadOnlyList<WireRun> runs, ImmutableArray<SharedFeed> relayed)
 {
+    // Below this a load is a coil or a module itself, and nobody puts a relay before it (common practice, no source).
+    private const double WorthA = 1;
+
     /// <summary>Current of the wire that joins the two sides, A: at least the signal's own; null for what is no shared feed.</summary>
     public double? CurrentOf(string id) => Shared(id) is { } feed ? Math.Max(feed.CurrentA ?? 0, data.Together(Behind(feed), feed)) : null;
 
@@ -34,7 +38,7 @@ internal sealed class BulkheadFeeds(WiringData data, IReadOnlyList<WireRun> runs
            let cabin = data.CabinBody?.Pins.Where(pin => pin.Signal == harness.Key).ToList()
            where feed is not null && cabin is { Count: > 0 } && data.CabinGiver(harness.Key) is null
            let carries = Math.Min(cabin.Sum(Carries), harness.Sum(Carries))
-           let devices = Behind(feed)
+           let devices = Behind(feed).FindAll(device => !device.IsBrief)
            let current = data.Together(devices, feed)
            where current > carries
            select Relieved(feed, cabin, [.. harness], carries, current, devices),
@@ -51,8 +55,8 @@ internal sealed class BulkheadFeeds(WiringData data, IReadOnlyList<WireRun> runs
     private bool IsFedElsewhere(WireRun run) => run.To.Place == Places.Body || relayed.Any(feed => SharedFeeds.HangsThere(data, run, feed));
 
     /// <summary>
-    /// Moved is what there is least work on: of the groups of like devices that each suffice the one with the fewest, then the one that draws most. Where none
-    /// suffices alone, what draws most goes first, until the wire carries the rest.
+    /// Moved is what there is least work on: of the groups of like devices that each suffice and are worth a relay the one with the fewest, then the one that draws
+    /// most. Where none suffices alone, what draws most goes first, until the wire carries the rest.
     /// </summary>
     private BulkheadFeed Relieved(Signal feed, List<Pin> cabin, List<Pin> harness, double carries, double current, List<Device> devices)
     {
@@ -62,7 +66,7 @@ internal sealed class BulkheadFeeds(WiringData data, IReadOnlyList<WireRun> runs
             .. devices.Where(device => data.Together([device], feed) > 0).GroupBy(device => device.Position ?? device.Role, StringComparer.Ordinal)
                 .OrderByDescending(group => data.Together([.. group], feed)).ThenBy(group => group.Key, StringComparer.Ordinal).Select(group => group.ToList()),
         ];
-        var moved = groups.Where(group => Rest(group) <= carries).MinBy(group => group.Count) ?? [];
+        var moved = groups.Where(group => data.Together(group, feed) >= WorthA && Rest(group) <= carries).MinBy(group => group.Count) ?? [];
         foreach (var group in moved.Count > 0 ? [] : groups)
         {
             if (Rest(moved) > carries)

@@ -83,6 +83,9 @@ public sealed record Device(
     /// <summary>A load (fan, pump, heater) that gets a fuse of its own where its feed is new.</summary>
     public bool OwnFuse { get; init; }
 
+    /// <summary>A load that is on for seconds at a time: a wire that was there before is not judged by it, a new one carries it all the same.</summary>
+    public bool IsBrief { get; init; }
+
     /// <summary>Current that it draws while it is cold, A; null where that is no more than at full load.</summary>
     public double? ColdA { get; init; }
 

@@ -81,7 +81,7 @@ public sealed class BulkheadFeedTests
 
         Assert.Equal(("1", "3", 1.25, 10.5, 17.0, 10.0), (feed.CabinCavity, feed.HarnessCavity, feed.SizeMm2, feed.CarriesA, feed.CurrentA, feed.MovedA));
         Assert.Equal(
-            "Switched feed: 17 A hang behind the bulkhead plug with everything on, and the wires of 1.25 mm² there (cabin 1, harness 3) carry 10.5 A. Feed coil-1, coil-2, coil-3, coil-4 (10 A) over a relay instead: its coil on this wire, its contact 30 fed from the battery with 1.5 mm² over a 15 A fuse.",
+            "Switched feed: 17 A hang behind the bulkhead plug with everything on that stays on, and the wires of 1.25 mm² there (cabin 1, harness 3) carry 10.5 A. Feed coil-1, coil-2, coil-3, coil-4 (10 A) over a relay instead: its coil on this wire, its contact 30 fed from the battery with 1.5 mm² over a 15 A fuse.",
             WiringWords.Bulkhead(feed, sheet.Data!));
         Assert.Contains(WiringPurchases.Of(sheet, []), want => want is { Good: WiringGood.Relay, Amount: 1 });
     }
@@ -92,6 +92,21 @@ public sealed class BulkheadFeedTests
     {
         Assert.Equal(["lamps"], Assert.Single(Compute(1.25, [.. s_coils, Lamps()]).BulkheadFeeds).Moved.ToList());
         Assert.Empty(Compute(3, [.. s_coils, Lamps()]).BulkheadFeeds);
+    }
+
+    /// <summary>Coils of 10 A and a module of 0.6 on wires for 10.5: the module alone would do, but is not worth a relay.</summary>
+    [Fact]
+    public void Compute_SmallLoadThatWouldSuffice_IsLeftWhereItIs() => Assert.Equal(
+        ["coil-1", "coil-2", "coil-3", "coil-4"], Assert.Single(Compute(1.25, [.. s_coils, Device("module", "oval-2", Origin, "1:feed") with { CurrentA = 0.6 }]).BulkheadFeeds).Moved.Order());
+
+    /// <summary>Lamps that are on for seconds leave 10 A on wires for 10.5; the new wire between the plugs carries 14 all the same.</summary>
+    [Fact]
+    public void Compute_LoadThatIsBrief_IsNotHeldAgainstTheWiresAsFound()
+    {
+        var sheet = Compute(1.25, [.. s_coils, Lamps() with { IsBrief = true }]);
+
+        Assert.Empty(sheet.BulkheadFeeds);
+        Assert.Equal(14, Joined(sheet).Conductor!.For.CurrentA);
     }
 
     /// <summary>A heater of 2 A that draws 4 while it is cold: a quarter more than 4 is a blade of 5 A. 12 A hang on wires for 10.5.</summary>

@@ -176,7 +176,7 @@
       const [within] = rows.pop();
       figures.replaceChildren(make("dl", { class: "values" }, ...rows.map(([name, value, detail, heavy]) => make("div", { class: `is-${heavy}` }, make("dt", {}, name), make("dd", {}, value, detail ? " " : "", detail ? make("span", { class: "aside" }, detail) : "")))), within ? make("p", {}, within) : "");
     }
-    showUnder("tasks", ([, title, href, hours]) => make("li", {}, make("label", {}, make("input", { type: "checkbox" }), " ", link([title, href])), " ", make("span", { class: "aside" }, hours)),
+    showUnder("tasks", ([, title, href, hours]) => make("li", {}, make("label", {}, make("input", { type: "checkbox" }), " ", link([title, href])), " ", make("small", {}, hours)),
       (phase, items) => make("section", {}, make("h3", {}, phase), make("ul", { class: "tasks" }, ...items)));
     if (chosen === data.recommended) whole.forEach((nodes, one) => one.replaceChildren(...nodes));
     sheets();

@@ -106,6 +106,8 @@ internal sealed class HostileBase
             Put(folder, Path.GetRelativePath(small, file), File.ReadAllText(file));
         }
 
+        File.AppendAllText(Path.Combine(folder, "chassis", "hazel-90.yaml"), "\nbattery: {title: The battery, location: [300, 200, 100]}\n");
+        File.AppendAllText(Path.Combine(folder, "tasks", "make-plate.yaml"), "\ntools: [Drill, {title: Crane, when: {chassis.family: hazel}}]\n");
         Put(folder, "articles/look.md", "---\ntitle: A look\n---\nText.\n");
         Put(folder, "pages/help.md", "---\ntitle: Help\n---\nText.\n");
         Put(folder, "glossary.yaml", "terms: {shim: {term: Shim, about: A plate.}}\n");

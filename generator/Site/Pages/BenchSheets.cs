@@ -23,11 +23,11 @@ internal static class BenchSheets
     // In the order in which a builder takes them up.
     private static readonly ImmutableArray<(string Id, string Kind, string Words)> s_kinds =
     [
-        (Shopping, "Shopping list", "before you buy; every part with its price, by where it comes from"),
-        (Work, "Work sheet", "every task with its steps, in order, with tools, torques and fluids"),
+        (Shopping, "Shopping list", "every part with its price, by where it comes from"),
+        (Work, "Work sheet", "every task in order: steps, tools, torques and fluids"),
         (Wiring, "Wiring sheet", "every plug by cavity, wires to cut, terminals, the adapter"),
         (Belts, "Belt card", "path, pulleys, adjuster and tension of each belt"),
-        (Hoses, "Hose card", "every hose from end to end, circuit by circuit"),
+        (Hoses, "Hose card", "every hose from end to end"),
         (Figures, "Sheet of figures", "gearing, fuel, mass and cooling with tables, charts and formulas"),
         (Otherwise, "Other choices", "each line that another option changes"),
     ];

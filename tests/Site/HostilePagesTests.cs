@@ -75,8 +75,6 @@ public sealed class HostilePagesTests
         "Lines.Parts.Part.Href", "Lines.Parts.From", "Line.Parts.Part.Href", "Line.Parts.From",
         // A rule's own page need not name the rule.
         "RulePage.Values.Rule.Text", "RulePage.Values.Rule.Href",
-        // The work sheet tells what comes before a task; in a guide they stand in their order.
-        "GuidePage.Checks.After.Text", "GuidePage.Checks.After.Href", "GuidePage.FirstStart.After.Text", "GuidePage.FirstStart.After.Href",
         // Said only where a list has no lines.
         "HealthPage.Lists.Empty",
     ];

@@ -15,7 +15,7 @@ namespace Swapwright.Reports;
 /// <param name="known">What was written of answers before, for many sheets.</param>
 public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray<KeyValuePair<string, string>> forced = default, AnswerForms? known = null)
 {
-    private Region? _pair;
+    private readonly Alternatives _alternatives = new(resolution, sheet);
 
     /// <param name="part">One member of the sheet to write alone, such as <c>wiring</c>; null for all.</param>
     public string Write(string? part = null) => JsonForm.Write(json => Members(json, part));
@@ -76,14 +76,6 @@ public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray
         })),
     ];
 
-    private Region Pair()
-    {
-        lock (resolution.Store)
-        {
-            return _pair ??= PairSpace.Buildable(resolution, sheet.Chassis.Id, sheet.Donor.Id);
-        }
-    }
-
     private void Member(Utf8JsonWriter json, SheetAnswer at)
     {
         if (known is null)
@@ -129,7 +121,7 @@ public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray
     private void Here(Utf8JsonWriter json, SheetAnswer at)
     {
         json.Texts("overridden", at.Overridden.Select(over => over.Rule.Id));
-        json.Objects("alternatives", Alternatives.At(resolution, sheet, at, Pair), alternative =>
+        json.Objects("alternatives", _alternatives.At(at), alternative =>
         {
             json.Object("choices", () =>
             {

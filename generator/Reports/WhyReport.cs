@@ -92,7 +92,7 @@ public sealed class WhyReport(Sheet sheet, Resolution resolution, RegionWords wo
         }
 
         // An answer for which nothing has to be decided otherwise is no other way: it contradicts the one that is told.
-        foreach (var other in Alternatives.At(resolution, sheet, At).Where(other => !other.Changes.IsEmpty))
+        foreach (var other in new Alternatives(resolution, sheet).At(At).Where(other => !other.Changes.IsEmpty))
         {
             Line("");
             Line($"{AnswerWording.Sentence(other.Answer)} instead, by {other.Rule.Id}, with {string.Join(' ', other.Changes.Select(change => $"{change.Key}={change.Value}"))}");

@@ -8,35 +8,36 @@ namespace Swapwright.Sheets;
 /// <summary>Another answer at a position for the same chassis and donor, and the fewest choices to change for it.</summary>
 public sealed record Alternative(Rule Rule, Answer Answer, ImmutableArray<KeyValuePair<string, string>> Changes);
 
-/// <summary>What else could hold, and the nearest way to it. Computed on the diagram; choices are never tried one by one.</summary>
-public static class Alternatives
+/// <summary>What else could hold in a sheet, and the nearest way to it. Computed on the diagram; choices are never tried one by one.</summary>
+/// <remarks>It asks the space, which one worker may do at a time: it takes the lock itself. One is for one worker.</remarks>
+public sealed class Alternatives(Resolution resolution, Sheet sheet)
 {
-    /// <summary>
-    /// The other answers at a position that some buildable combination of this chassis and donor takes. It asks the space, which one
-    /// worker may do at a time: it takes the lock itself.
-    /// </summary>
-    /// <param name="pair">What can be built of the chassis and the donor, where the caller remembers it: see <see cref="PairSpace"/>.</param>
-    public static ImmutableArray<Alternative> At(Resolution resolution, Sheet sheet, SheetAnswer at, Func<Region>? pair = null)
+    // Many rules say "with this gearbox" of different positions: what is left of them with the two vehicles is the same region.
+    private readonly Dictionary<Region, ImmutableArray<KeyValuePair<string, string>>> _changes = [];
+    private Region? _possible;
+
+    /// <summary>The other answers at a position that some buildable combination of this chassis and donor takes.</summary>
+    public ImmutableArray<Alternative> At(SheetAnswer at)
     {
         var all = resolution.At(at.Position.Id);
         var found = ImmutableArray.CreateBuilder<Alternative>();
         lock (resolution.Store)
         {
-            Region? possible = null;
-            var (space, values) = (resolution.Space, sheet.Combination.Values);
+            var (store, space, values) = (resolution.Store, resolution.Space, sheet.Combination.Values);
             foreach (var other in all)
             {
-                // Most others hold for other vehicles, which is seen from the box around their condition; to ask the rest makes no region.
-                var box = resolution.Store.BoundsOf(resolution.When(other.Rule));
+                // Most others hold for other vehicles, which is seen from the box around their condition.
+                var box = store.BoundsOf(resolution.When(other.Rule));
                 if (!box.Has(space.Chassis, values[space.Chassis]) || !box.Has(space.Donor, values[space.Donor]) || (at.Answer is { } given && other.Answer.Agrees(given)))
                 {
                     continue;
                 }
 
-                possible ??= pair?.Invoke() ?? PairSpace.Buildable(resolution, sheet.Chassis.Id, sheet.Donor.Id);
-                if (resolution.Store.Intersects(other.Region, possible.Value))
+                var possible = _possible ??= PairSpace.Buildable(resolution, sheet.Chassis.Id, sheet.Donor.Id);
+                var region = store.And(other.Region, possible);
+                if (!region.IsNone)
                 {
-                    found.Add(new Alternative(other.Rule, other.Answer, Changes(resolution, sheet, resolution.Store.And(other.Region, possible.Value))));
+                    found.Add(new Alternative(other.Rule, other.Answer, Changes(region)));
                 }
             }
         }
@@ -51,9 +52,20 @@ public static class Alternatives
         return region.IsNone ? null : Changes(resolution, sheet, region);
     }
 
+    private ImmutableArray<KeyValuePair<string, string>> Changes(Region region)
+    {
+        if (!_changes.TryGetValue(region, out var changes))
+        {
+            changes = Changes(resolution, sheet, region);
+            _changes.Add(region, changes);
+        }
+
+        return changes;
+    }
+
     private static ImmutableArray<KeyValuePair<string, string>> Changes(Resolution resolution, Sheet sheet, Region region)
     {
-        var nearest = resolution.Store.Nearest(region, [.. sheet.Combination.Values]);
+        var nearest = resolution.Store.Nearest(region, sheet.Combination.Values.AsSpan());
         return
         [
             .. resolution.Space.Base.Choices.All.Where(choice => nearest[resolution.Space.LevelOf(choice.Id)] != sheet.Combination.Values[resolution.Space.LevelOf(choice.Id)])

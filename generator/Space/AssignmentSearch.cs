@@ -19,7 +19,7 @@ internal sealed class AssignmentSearch(NodeTable nodes)
         return assignment;
     }
 
-    public int[] Nearest(int node, IReadOnlyList<int> assignment, IReadOnlyList<int> costs)
+    public int[] Nearest(int node, int[] assignment, int[] costs)
     {
         var least = new Dictionary<int, long>();
         Least(node);
@@ -32,24 +32,32 @@ internal sealed class AssignmentSearch(NodeTable nodes)
                 continue;
             }
 
-            var goal = Least(node);
-            var value = 0;
-            while (CostOf(node, value) != goal)
-            {
-                value++;
-            }
-
-            result[level] = value;
-            node = nodes.ChildOf(node, value);
+            result[level] = Best(node);
+            node = nodes.ChildOf(node, result[level]);
         }
 
         return result;
 
-        long CostOf(int at, int value)
+        // The smallest value by which the least cost is kept: the given one, or the first of an edge. Values of an edge are not tried one by one.
+        int Best(int at)
         {
-            var below = Least(nodes.ChildOf(at, value));
-            var level = nodes.Level(at);
-            return below == long.MaxValue || value == assignment[level] ? below : below + costs[level];
+            var (goal, level) = (Least(at), nodes.Level(at));
+            var best = int.MaxValue;
+            for (var edge = 0; edge < nodes.Edges(at); edge++)
+            {
+                var below = Least(nodes.Child(at, edge));
+                if (below == goal && ValueSet.HasBit(nodes.Mask(at, edge), assignment[level]))
+                {
+                    best = Math.Min(best, assignment[level]);
+                }
+
+                if (below != long.MaxValue && below + costs[level] == goal)
+                {
+                    best = Math.Min(best, ValueSet.LowestOf(nodes.Mask(at, edge)));
+                }
+            }
+
+            return best;
         }
 
         long Least(int at)

@@ -183,20 +183,25 @@ public sealed class RegionStore
 
     /// <summary>
     /// The assignment of the region that differs from a given one in the fewest variables, or at the least cost where each
-    /// variable has one (at least 0, counted once whatever the new value); the smallest of several.
+    /// variable has one (at least 0, counted once whatever the new value; with none, each counts 1); the smallest of several.
     /// </summary>
     /// <exception cref="ArgumentException">The region is empty, or a list does not fit the variables.</exception>
-    public int[] Nearest(Region region, IReadOnlyList<int> assignment, IReadOnlyList<int>? costs = null)
+    public int[] Nearest(Region region, ReadOnlySpan<int> assignment, ReadOnlySpan<int> costs = default)
     {
         RequireSome(region);
-        RequireLength(assignment.Count, nameof(assignment));
-        RequireLength(costs?.Count ?? Variables.Length, nameof(costs));
-        foreach (var cost in costs ?? [])
+        RequireLength(assignment.Length, nameof(assignment));
+        if (costs.IsEmpty)
+        {
+            return _search.Nearest(region.Id, assignment.ToArray(), [.. Enumerable.Repeat(1, Variables.Length)]);
+        }
+
+        RequireLength(costs.Length, nameof(costs));
+        foreach (var cost in costs)
         {
             ArgumentOutOfRangeException.ThrowIfNegative(cost, nameof(costs));
         }
 
-        return _search.Nearest(region.Id, assignment, costs ?? [.. Enumerable.Repeat(1, Variables.Length)]);
+        return _search.Nearest(region.Id, assignment.ToArray(), costs.ToArray());
     }
 
     public bool Contains(Region region, ReadOnlySpan<int> assignment)

@@ -62,7 +62,7 @@ public class DrawnSheetsTests
                     .Select(rule => (rule.Id, Cases: pair.Where(other => drawn.Truth.Standing(answer.Position.Id, other).Any(one => one.Rule == rule)).ToList()))
                     .Where(other => other.Cases.Count > 0)
                     .ToDictionary(other => other.Id, other => other.Cases, StringComparer.Ordinal);
-                var found = Alternatives.At(drawn.Resolution, sheet, answer);
+                var found = new Alternatives(drawn.Resolution, sheet).At(answer);
                 Assert.Equal(wanted.Keys, found.Select(one => one.Rule.Id));
                 foreach (var one in found)
                 {

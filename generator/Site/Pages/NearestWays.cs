@@ -42,7 +42,7 @@ internal sealed class NearestWays(SiteKnowledge site)
 
         var headline = guide.Headline.Options.Select(one => site.Resolution.Space.LevelOf(one.Key)).ToHashSet();
         int[] costs = [.. Enumerable.Range(0, site.Store.Variables.Length).Select(level => headline.Contains(level) ? HeadlineCost : 1)];
-        var nearest = site.Store.Nearest(pair, guide.Recommended, costs);
+        var nearest = site.Store.Nearest(pair, guide.Recommended.AsSpan(), costs);
         var other = site.GuidesOfChassis[chassis.Id].First(one => site.Store.Contains(one.Headline.Slice, nearest));
         var changed = other.Headline.Options.Except(guide.Headline.Options).Select(one => $"{InSentence.Lower(site.Base.Choices[one.Key].Title)}: {InSentence.Lower(site.OptionTitle(one.Key, one.Value))}");
         return [new NearestWay("this chassis and this donor with", new PageLink(string.Join(", ", changed), other.Path))];

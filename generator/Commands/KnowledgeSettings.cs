@@ -43,15 +43,16 @@ internal static class Loading
 {
     /// <summary>Reads and checks a folder.</summary>
     /// <param name="examine">Hold the whole space against the checks, which a question about one combination does not need.</param>
+    /// <param name="beyond">Bytes of memory that the command fills and keeps besides.</param>
     /// <exception cref="ArgumentProblemException">There is no such folder, or it cannot be read.</exception>
-    public static Proof Load(string folder, bool examine, CancellationToken cancellation)
+    public static Proof Load(string folder, bool examine, CancellationToken cancellation, long beyond = 0)
     {
         if (!Directory.Exists(folder))
         {
             throw new ArgumentProblemException(File.Exists(folder) ? $"`{folder}` is a file; name the folder of a knowledge base" : $"no folder `{folder}`; name the folder of a knowledge base, the one with kb.yaml in it");
         }
 
-        Headroom.Allow();
+        Headroom.Allow(beyond);
         try
         {
             return Proof.Of(folder, examine, cancellation);

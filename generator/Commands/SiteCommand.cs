@@ -32,11 +32,14 @@ internal sealed class SiteCommand : Command<SiteCommand.Settings>
         public bool Anew { get; init; }
     }
 
+    // What is known of ten thousand guides before the first is made, and what an earlier run noted of them.
+    private const long PlanOfMany = 320L << 20;
+
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         var shard = settings.Shard is not { } named ? null
             : Shard.Parse(named) ?? throw new ArgumentProblemException("`--shard` takes which part of how many, such as 1/4");
-        var proof = Loading.Load(settings.Folder, examine: true, cancellationToken);
+        var proof = Loading.Load(settings.Folder, examine: true, cancellationToken, PlanOfMany);
         if (proof.Resolution is null || proof.HasErrors)
         {
             new CheckText(Terminal.Error, proof, settings.Folder).Write();
@@ -84,14 +87,14 @@ internal sealed class SiteCommand : Command<SiteCommand.Settings>
     {
         if (!Terminal.Out.Profile.Out.IsTerminal)
         {
-            return SiteBuilder.Render(proof, settings.To, templates, (done, all) => Begin(settings.To, shard, done, all), shard, settings.Anew, cancellation);
+            return SiteBuilder.Render(proof, settings.To, templates, (done, all) => Begin(settings.To, shard, done, all), shard, settings.Anew, cancellation: cancellation);
         }
 
         (int, int, int) result = default;
         Terminal.Out.Progress().AutoClear(true).Start(progress =>
         {
             var bar = progress.AddTask("Rendering guides");
-            result = SiteBuilder.Render(proof, settings.To, templates, (done, all) => bar.MaxValue(all).Value(done), shard, settings.Anew, cancellation);
+            result = SiteBuilder.Render(proof, settings.To, templates, (done, all) => bar.MaxValue(all).Value(done), shard, settings.Anew, cancellation: cancellation);
         });
         return result;
     }

@@ -115,8 +115,8 @@ public sealed class SitePlan
     }
 
     /// <summary>What speaks of all pages: the site map, where the site has an address. The page that is shown where there is none is no place to send anybody to.</summary>
-    public IEnumerable<SiteFile> AboutAll(IReadOnlyList<string> paths) =>
-        _site.Base.Settings.BaseAddress is { } address ? SiteMap.Files(paths.Where(path => path != SitePaths.NotFound), address) : [];
+    public IEnumerable<SiteFile> AboutAll(IEnumerable<string> paths) =>
+        _site.Base.Settings.BaseAddress is { } address ? SiteMap.Files(paths.Where(path => path != SitePaths.NotFound).Order(StringComparer.Ordinal), address) : [];
 
     /// <summary>Pages that are no guide's own.</summary>
     public IEnumerable<PlannedPage> SharedPages

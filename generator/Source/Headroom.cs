@@ -11,7 +11,7 @@ internal static class Headroom
 {
     // Reading, binding and proving 5,000 rules makes some 70 bytes of each byte of YAML.
     private const long MadeOfAByte = 96;
-    private const long Most = 320L << 20;
+    private const long Most = 384L << 20;
 
     // Of what the process may have, no more than one part of so many: where memory is scarce it has to be collected.
     private const int Share = 4;
@@ -22,12 +22,19 @@ internal static class Headroom
     // A process that goes on for hours, or has others' work to do, is better off with its memory collected.
     private static int s_asked = 1;
 
+    private static long s_beyond;
+
     /// <summary>For a command that reads, says what it has to say and ends.</summary>
-    public static void Allow() => s_asked = 0;
+    /// <param name="beyond">Bytes that it makes and keeps besides, whatever the size of the files.</param>
+    public static void Allow(long beyond = 0)
+    {
+        s_beyond = beyond;
+        s_asked = 0;
+    }
 
     public static void Take(long bytesOfFiles)
     {
-        var wanted = Math.Clamp(bytesOfFiles * MadeOfAByte, Large, Most) + Large;
+        var wanted = Math.Clamp((bytesOfFiles * MadeOfAByte) + s_beyond, Large, Most) + Large;
         if (Interlocked.Exchange(ref s_asked, 1) != 0 || GCSettings.IsServerGC || GC.GetGCMemoryInfo().TotalAvailableMemoryBytes / Share < wanted)
         {
             return;

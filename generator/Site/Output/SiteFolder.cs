@@ -1,6 +1,5 @@
 using System.Buffers;
 using System.Collections.Concurrent;
-using System.Runtime.ExceptionServices;
 using System.Text;
 
 namespace Swapwright.Site.Output;
@@ -12,12 +11,12 @@ namespace Swapwright.Site.Output;
 /// </summary>
 public sealed class SiteFolder : IDisposable
 {
-    /// <summary>Name of the file by which the program knows a folder for one of its own.</summary>
-    public const string Mark = ".swapwright-site";
-
-    private const string MarkText = "Made by swapwright. The next run replaces this whole folder; keep nothing of your own in it.\n";
+    /// <inheritdoc cref="OwnFolder.Mark"/>
+    public const string Mark = OwnFolder.Mark;
 
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
+
+    private const int MostOnTheStack = 64;
 
     private readonly string _target;
     private readonly string _fresh;
@@ -28,10 +27,12 @@ public sealed class SiteFolder : IDisposable
     private readonly bool _isThere;
     private readonly ConcurrentDictionary<string, string> _written = new(StringComparer.OrdinalIgnoreCase);
     private readonly ConcurrentDictionary<string, bool> _folders = new(StringComparer.Ordinal);
+    private readonly ReusedTree? _reused;
     private bool _finished;
 
-    private SiteFolder(string target, string fresh, string previous, FileStream held)
+    private SiteFolder(string target, string fresh, string previous, FileStream held, ReusedTree? reused)
     {
+        _reused = reused;
         _target = target;
         _fresh = fresh;
         _previous = previous;
@@ -40,10 +41,11 @@ public sealed class SiteFolder : IDisposable
     }
 
     /// <summary>Opens a folder for a new site without touching what is there.</summary>
+    /// <param name="reuse">Begin with the tree that an earlier run left for this one, see <see cref="Finish"/>, in place of an empty one.</param>
     /// <exception cref="SiteFolderException">
     /// The target is a file, holds something this program did not make, or is being written by another run.
     /// </exception>
-    public static SiteFolder Open(string target)
+    public static SiteFolder Open(string target, bool reuse = false)
     {
         var place = RealPlace(target);
         var parent = Path.GetDirectoryName(place) ?? throw new SiteFolderException($"`{target}` has no folder above it to work in");
@@ -53,20 +55,27 @@ public sealed class SiteFolder : IDisposable
         try
         {
             Directory.CreateDirectory(parent);
-            RequireOwnOrEmpty(place);
-            RequireOwnOrEmpty(fresh);
-            RequireOwnOrEmpty(previous);
+            OwnFolder.RequireOwnOrEmpty(place);
+            OwnFolder.RequireOwnOrEmpty(fresh);
+            OwnFolder.RequireOwnOrEmpty(previous);
             Directory.CreateDirectory(fresh);
-            var held = Hold(Path.Combine(fresh, Mark), target);
+            var held = OwnFolder.Hold(Path.Combine(fresh, Mark), target);
             PutBackAfterCrash(place, previous);
-            Empty(fresh);
-            return new SiteFolder(place, fresh, previous, held);
+            if (!reuse)
+            {
+                OwnFolder.Empty(fresh);
+            }
+
+            return new SiteFolder(place, fresh, previous, held, reuse ? new ReusedTree(fresh) : null);
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
             throw new SiteFolderException($"`{target}` cannot be written: {fault.Message}", fault);
         }
     }
+
+    /// <summary>Files that were written or kept.</summary>
+    public int Count => _written.Count;
 
     /// <summary>Writes a text as UTF-8 without a byte-order mark and with line feeds.</summary>
     public void Write(string path, string text) => Write(path, Utf8.GetBytes(LineFeeds(text)));
@@ -79,6 +88,11 @@ public sealed class SiteFolder : IDisposable
         var full = Begin(path);
         try
         {
+            if (_reused is not null)
+            {
+                ReusedTree.MakeRoom(full);
+            }
+
             var before = Path.Combine(_target, path);
             if (!_isThere || !Holds(before, bytes) || !HardLink.TryMake(before, full))
             {
@@ -107,9 +121,21 @@ public sealed class SiteFolder : IDisposable
             return false;
         }
 
+        Span<bool> lies = stackalloc bool[stamps.Length <= MostOnTheStack ? stamps.Length : 0];
+        if (lies.Length < stamps.Length)
+        {
+            lies = new bool[stamps.Length];
+        }
+
         for (var at = 0; at < stamps.Length; at++)
         {
-            if (!SitePath.IsPlain(paths[at]) || FileStamp.Of(Path.Combine(_target, paths[at])) != stamps[at])
+            if (!SitePath.IsPlain(paths[at]))
+            {
+                return false;
+            }
+
+            lies[at] = _reused is not null && _reused.Has(paths[at], stamps[at]);
+            if (!lies[at] && FileStamp.Of(Path.Combine(_target, paths[at])) != stamps[at])
             {
                 return false;
             }
@@ -118,7 +144,7 @@ public sealed class SiteFolder : IDisposable
         for (var at = 0; at < stamps.Length; at++)
         {
             var full = Begin(paths[at]);
-            if (!HardLink.TryMake(Path.Combine(_target, paths[at]), full))
+            if (!lies[at] && !TryLink(paths[at], full))
             {
                 GiveUp(paths.Take(at + 1));
                 return false;
@@ -126,6 +152,16 @@ public sealed class SiteFolder : IDisposable
         }
 
         return true;
+    }
+
+    private bool TryLink(string path, string full)
+    {
+        if (_reused is not null)
+        {
+            ReusedTree.MakeRoom(full);
+        }
+
+        return HardLink.TryMake(Path.Combine(_target, path), full);
     }
 
     // So that they can be written after all.
@@ -161,7 +197,7 @@ public sealed class SiteFolder : IDisposable
         var full = Path.Combine(_fresh, path);
         try
         {
-            _ = _folders.GetOrAdd(Path.GetDirectoryName(full)!, static folder => Directory.CreateDirectory(folder).Exists);
+            MakeFolder(Path.GetDirectoryName(full)!);
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
@@ -169,6 +205,18 @@ public sealed class SiteFolder : IDisposable
         }
 
         return full;
+    }
+
+    private void MakeFolder(string folder)
+    {
+        if (_reused is not null)
+        {
+            _reused.MakeFolder(folder);
+        }
+        else
+        {
+            _ = _folders.GetOrAdd(folder, static folder => Directory.CreateDirectory(folder).Exists);
+        }
     }
 
     /// <summary>Whether a file of the previous site has these bytes. It is read, not believed: somebody may have changed it.</summary>
@@ -204,16 +252,25 @@ public sealed class SiteFolder : IDisposable
     }
 
     /// <summary>Puts the finished site in the target's place.</summary>
-    public void Finish()
+    /// <param name="keep">
+    /// Leave the previous tree, under its hidden name, to the next run, which then has to link and to remove little. Not done where two
+    /// folders cannot change names in one step.
+    /// </param>
+    public void Finish(bool keep = false)
     {
         try
         {
+            _reused?.RemoveOthers(_written);
             if (Directory.Exists(_target) && FolderSwap.Try(_fresh, _target))
             {
                 // In one step: there is no moment without a site. The previous one now has the name of the fresh one.
                 _finished = true;
                 _lock.Dispose();
-                RemoveUnlessTaken(_fresh);
+                if (!keep)
+                {
+                    OwnFolder.RemoveUnlessTaken(_fresh);
+                }
+
                 return;
             }
 
@@ -226,7 +283,7 @@ public sealed class SiteFolder : IDisposable
             PutInPlace();
             _finished = true;
             _lock.Dispose();
-            RemoveUnlessTaken(_previous);
+            OwnFolder.RemoveUnlessTaken(_previous);
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
@@ -239,7 +296,7 @@ public sealed class SiteFolder : IDisposable
     {
         if (!_finished)
         {
-            Remove(_fresh, _lock);
+            OwnFolder.Remove(_fresh, _lock);
         }
 
         _lock.Dispose();
@@ -271,37 +328,6 @@ public sealed class SiteFolder : IDisposable
         return folder.Exists ? folder.ResolveLinkTarget(returnFinalTarget: true)?.FullName ?? full : full;
     }
 
-    private static void RequireOwnOrEmpty(string folder)
-    {
-        if (File.Exists(folder))
-        {
-            throw new SiteFolderException($"`{folder}` is a file");
-        }
-
-        if (Directory.Exists(folder)
-            && !File.Exists(Path.Combine(folder, Mark))
-            && Directory.EnumerateFileSystemEntries(folder).Any())
-        {
-            throw new SiteFolderException($"`{folder}` holds files that swapwright did not make; name an empty or new folder");
-        }
-    }
-
-    /// <summary>Holds the mark open for as long as the run lasts: a second run cannot open it.</summary>
-    private static FileStream Hold(string mark, string target)
-    {
-        try
-        {
-            var stream = new FileStream(mark, FileMode.Create, FileAccess.Write, FileShare.None);
-            stream.Write(Utf8.GetBytes(MarkText));
-            stream.Flush();
-            return stream;
-        }
-        catch (IOException fault)
-        {
-            throw new SiteFolderException($"`{target}` is being written by another run", fault);
-        }
-    }
-
     /// <summary>A run that ended between its two renames left the previous site under its other name.</summary>
     private static void PutBackAfterCrash(string target, string previous)
     {
@@ -312,79 +338,11 @@ public sealed class SiteFolder : IDisposable
 
         if (Directory.Exists(target))
         {
-            RemoveUnlessTaken(previous);
+            OwnFolder.RemoveUnlessTaken(previous);
         }
         else
         {
             Directory.Move(previous, target);
-        }
-    }
-
-    private static void Empty(string folder)
-    {
-        // The guides of a chassis lie in a folder two levels down; to take those away is most of the work, and goes beside each other.
-        var inner = new DirectoryInfo(folder).GetDirectories().Where(entry => entry.LinkTarget is null).SelectMany(entry => entry.GetDirectories()).Where(entry => entry.LinkTarget is null);
-        try
-        {
-            Parallel.ForEach(inner, entry => entry.Delete(recursive: true));
-        }
-        catch (AggregateException several)
-        {
-            ExceptionDispatchInfo.Throw(several.InnerExceptions[0]);
-        }
-
-        foreach (var entry in new DirectoryInfo(folder).EnumerateFileSystemInfos())
-        {
-            if (entry is DirectoryInfo { LinkTarget: null } rest)
-            {
-                rest.Delete(recursive: true);
-            }
-            else if (entry.Name != Mark)
-            {
-                entry.Delete();
-            }
-        }
-    }
-
-    /// <summary>Removes a folder of the program's own, unless another run holds it; that run then empties it.</summary>
-    private static void RemoveUnlessTaken(string folder)
-    {
-        if (!Directory.Exists(folder))
-        {
-            return;
-        }
-
-        try
-        {
-            using var held = new FileStream(Path.Combine(folder, Mark), FileMode.OpenOrCreate, FileAccess.Write, FileShare.None);
-            Remove(folder, held);
-        }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
-        {
-            // What is left carries the mark, so that the next run may take it away.
-        }
-    }
-
-    /// <summary>
-    /// Removes a folder by its held mark, which goes last: whoever dies over it leaves a folder that is still known for the program's own.
-    /// </summary>
-    private static void Remove(string folder, FileStream held)
-    {
-        try
-        {
-            Empty(folder);
-            if (OperatingSystem.IsWindows())
-            {
-                held.Dispose();
-            }
-
-            File.Delete(Path.Combine(folder, Mark));
-            held.Dispose();
-            Directory.Delete(folder);
-        }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
-        {
-            // Not worth a failed run: the next one empties it.
         }
     }
 

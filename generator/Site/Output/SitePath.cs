@@ -8,7 +8,9 @@ namespace Swapwright.Site.Output;
 /// </summary>
 internal static class SitePath
 {
-    private const int LongestPath = 300;
+    /// <summary>In characters.</summary>
+    public const int LongestPath = 300;
+
     private const int LongestName = 120;
 
     private static readonly SearchValues<char> Plain =

@@ -33,6 +33,8 @@ internal sealed class SiteRecord
         return Path.Combine(Path.GetDirectoryName(place) ?? place, $".{Path.GetFileName(place)}.swapwright-record");
     }
 
+    public bool IsEmpty => _works.Count == 0;
+
     /// <summary>What was made under a name; null where it was made from something else.</summary>
     public RecordedWork? Find(string name, Digest inputs) => _works.TryGetValue(name, out var work) && work.Inputs == inputs ? work : null;
 

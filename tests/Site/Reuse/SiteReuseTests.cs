@@ -17,6 +17,10 @@ namespace Swapwright.Tests.Site.Reuse;
 /// <summary>A site that is rendered over an earlier one, against the same site rendered anew: the bytes are the same, whatever was kept.</summary>
 public sealed partial class SiteReuseTests : IDisposable
 {
+    // As if these sites were few files, or as many as those whose previous tree the next run begins with.
+    private const int Few = int.MaxValue;
+    private const int Many = 0;
+
     private readonly TemporaryFolder _folder = new();
 
     private string Target => Path.Combine(_folder.Path, "site");
@@ -74,15 +78,15 @@ public sealed partial class SiteReuseTests : IDisposable
 
     /// <summary>Edits at random, one after the other over the same site: after each, what was kept and what was made are what a fresh render makes.</summary>
     [Theory]
-    [InlineData(1)]
-    [InlineData(2)]
-    [InlineData(3)]
-    public void Render_AfterRandomEdits_IsTheSiteThatIsRenderedAnew(int seed)
+    [InlineData(1, Few)]
+    [InlineData(2, Many)]
+    [InlineData(3, Many)]
+    public void Render_AfterRandomEdits_IsTheSiteThatIsRenderedAnew(int seed, int many)
     {
         var edits = LongRun.Times("SWAPWRIGHT_EDITS", 6, 100);
         var random = new Random(seed);
         var files = Drawn(seed);
-        Render(Prove(files));
+        Render(Prove(files), many: many);
         var (kept, done) = (0, 0);
         for (var tries = 0; done < edits && tries < 20 * edits; tries++)
         {
@@ -96,7 +100,7 @@ public sealed partial class SiteReuseTests : IDisposable
                 continue;
             }
 
-            var (_, pages, made) = Render(proof);
+            var (_, pages, made) = Render(proof, many: many);
             var fresh = Path.Combine(_folder.Path, string.Create(CultureInfo.InvariantCulture, $"fresh-{tries}"));
             SiteBuilder.Render(proof, fresh, BuiltIn.Templates, anew: true);
             AssertSame(Tree(fresh), Tree(Target), $"after {path}:\n{text}");
@@ -109,34 +113,40 @@ public sealed partial class SiteReuseTests : IDisposable
         Assert.True(kept > 0, "nothing was ever kept");
     }
 
-    [Fact]
-    public void Render_FilesThatSomebodyChangedOrTookAway_ArePutRight()
+    [Theory]
+    [InlineData(Few)]
+    [InlineData(Many)]
+    public void Render_FilesThatSomebodyChangedOrTookAway_ArePutRight(int many)
     {
         var proof = Proof.Of(KnowledgeBaseCase.GoodFolder("workshop"));
-        Render(proof);
+        Render(proof, many: many);
+        Render(proof, many: many);
         var files = Tree(Target);
         var guide = Guides().First();
         var whole = File.ReadAllText(Path.Combine(Target, guide));
         File.WriteAllText(Path.Combine(Target, guide), whole.Replace('e', 'a'));
         File.Delete(Path.Combine(Target, "rules.html"));
 
-        Render(proof);
+        Render(proof, many: many);
 
         AssertSame(files, Tree(Target));
     }
 
     /// <summary>A link in the place of a file is not followed, though what it leads to be the right page.</summary>
-    [Fact]
-    public void Render_LinkInThePlaceOfAFile_IsReplaced()
+    [Theory]
+    [InlineData(Few)]
+    [InlineData(Many)]
+    public void Render_LinkInThePlaceOfAFile_IsReplaced(int many)
     {
         var proof = Proof.Of(KnowledgeBaseCase.GoodFolder("small"));
-        Render(proof);
+        Render(proof, many: many);
+        Render(proof, many: many);
         var page = Path.Combine(Target, "rules.html");
         var elsewhere = Path.Combine(_folder.Path, "elsewhere.html");
         File.Move(page, elsewhere);
         File.CreateSymbolicLink(page, elsewhere);
 
-        Render(proof);
+        Render(proof, many: many);
 
         Assert.Null(new FileInfo(page).LinkTarget);
         Assert.Equal(File.ReadAllText(elsewhere), File.ReadAllText(page));
@@ -228,7 +238,7 @@ public sealed partial class SiteReuseTests : IDisposable
         return Proof.Of(place);
     }
 
-    private (int Guides, int Pages, int Made) Render(Proof proof, bool anew = false) => SiteBuilder.Render(proof, Target, BuiltIn.Templates, anew: anew);
+    private (int Guides, int Pages, int Made) Render(Proof proof, bool anew = false, int many = Few) => SiteBuilder.Render(proof, Target, BuiltIn.Templates, anew: anew, many: many);
 
     private IEnumerable<string> Guides() =>
         Directory.EnumerateFiles(Path.Combine(Target, "guide"), "*.html", SearchOption.AllDirectories).Select(path => Path.GetRelativePath(Target, path)).Order(StringComparer.Ordinal);

@@ -48,10 +48,13 @@ public sealed class Headlines(Resolution resolution)
         var left = region;
         foreach (var (choice, recommended) in _recommended)
         {
+            // A choice that makes guides of their own has one option left in each.
             var level = resolution.Space.LevelOf(choice.Id);
-            Region Taking(int value) => store.And(left, store.Where(level, ValueSet.Of(store.Variables[level].Size, value)));
-            var followed = recommended.Select(one => store.And(Taking(one.Value), one.Where)).FirstOrDefault(taken => !taken.IsNone, Region.None);
-            left = followed.IsNone ? Taking(store.AllowedValues(left, level).First()) : followed;
+            var allowed = store.AllowedValues(left, level);
+            var isSettled = allowed.Count == 1;
+            Region Taking(int value) => isSettled ? left : store.And(left, store.Where(level, ValueSet.Of(store.Variables[level].Size, value)));
+            var followed = recommended.Where(one => allowed.Contains(one.Value)).Select(one => store.And(Taking(one.Value), one.Where)).FirstOrDefault(taken => !taken.IsNone, Region.None);
+            left = followed.IsNone ? Taking(allowed.First()) : followed;
         }
 
         return store.Witness(left);

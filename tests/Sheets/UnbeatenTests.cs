@@ -33,11 +33,17 @@ public sealed class UnbeatenTests
                 Assert.True(marks[best]);
             }
 
-            foreach (var beaten in Enumerable.Range(0, offers.Length).Where(at => !marks[at]))
+            bool Beats(int one, int other) => offers[one].Zip(offers[other]).All(pair => pair.First <= pair.Second) && !offers[one].SequenceEqual(offers[other]);
+            foreach (var at in Enumerable.Range(0, offers.Length))
             {
-                Assert.Contains(
-                    Enumerable.Range(0, offers.Length).Where(at => marks[at]),
-                    at => offers[at].Zip(offers[beaten]).All(pair => pair.First <= pair.Second) && !offers[at].SequenceEqual(offers[beaten]));
+                if (marks[at])
+                {
+                    Assert.DoesNotContain(Enumerable.Range(0, offers.Length), other => Beats(other, at));
+                }
+                else
+                {
+                    Assert.Contains(Enumerable.Range(0, offers.Length).Where(other => marks[other]), other => Beats(other, at));
+                }
             }
         }
     }

@@ -72,7 +72,7 @@ internal static class CompareChart
         foreach (var place in places)
         {
             var room = new Room(place.X, place.Y, wide, 11);
-            if (!taken.Exists(room.Meets) && room.X > Left && room.X + room.Wide < Width && room.Y >= Top - Margin && room.Y + room.High <= Height - Bottom + Margin)
+            if (room.X > Left && room.X + room.Wide < Width && room.Y >= Top - Margin && room.Y + room.High <= Height - Bottom + Margin && !taken.Exists(room.Meets))
             {
                 taken.Add(room);
                 drawing.Text("number", room.X, room.Y + 9.5, "start", 12, point.Number, point.IsUnbeaten);

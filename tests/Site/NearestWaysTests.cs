@@ -41,7 +41,7 @@ public class NearestWaysTests
         var site = new SiteKnowledge(Proof.Of(folder.Path));
         var guide = site.Guides.Single(one => one.Path == SitePaths.Guide("hazel-93", "alder-16", ["donor"]));
 
-        var option = new GuideChoices(site, guide).Choices().Single(choice => choice.Id == "cooling").Options.Single(one => one.Id == "wide");
+        var option = new GuideChoices(site, guide, GuideConditions.Within(site, guide)).Choices().Single(choice => choice.Id == "cooling").Options.Single(one => one.Id == "wide");
         Assert.False(option.IsOffered);
         var way = Assert.Single(option.Ways);
         Assert.Equal(("this chassis and this donor with", "gearbox: keep the car's", SitePaths.Guide("hazel-93", "alder-16", ["keep"])), (way.Words, way.Guide.Text, way.Guide.Href));
@@ -57,7 +57,7 @@ public class NearestWaysTests
         var site = new SiteKnowledge(Proof.Of(folder.Path));
         var guide = site.Guides.Single(one => one.Path == SitePaths.Guide("hazel-93", "alder-16", ["keep"]));
 
-        var settled = new GuideChoices(site, guide).Choices().SelectMany(choice => choice.Options.SelectMany(option => option.Settles.Select(one => $"{choice.Id}={option.Id}: {one.Choice}, {one.Option}")));
+        var settled = new GuideChoices(site, guide, GuideConditions.Within(site, guide)).Choices().SelectMany(choice => choice.Options.SelectMany(option => option.Settles.Select(one => $"{choice.Id}={option.Id}: {one.Choice}, {one.Option}")));
         Assert.Equal(["cooling=wide: lever, short lever", "lever=long: cooling, donor's radiator"], settled);
     }
 

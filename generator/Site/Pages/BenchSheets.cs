@@ -160,13 +160,13 @@ internal static class BenchSheets
                 // The regions belong to one store that grows while it is asked.
                 lock (site.Store)
                 {
-                    var systems = new GuideSystems(site, guide);
+                    var systems = new GuideSystems(site, guide, GuideConditions.Within(site, guide));
                     return new OtherwisePage
                     {
                         Frame = frame,
                         Title = title,
                         Head = head,
-                        Exclusions = new GuideChoices(site, guide).Exclusions(frame.Path),
+                        Exclusions = GuideChoices.Exclusions(site, guide, frame.Path),
                         Systems = systems.Otherwise(frame.Path),
                         Sources = site.Sources(systems.Sources),
                     };

@@ -7,16 +7,15 @@ using Swapwright.Space;
 namespace Swapwright.Site.Pages;
 
 /// <summary>What the reader of a guide still decides, and what rules out.</summary>
-internal sealed class GuideChoices(SiteKnowledge site, GuideEntry guide)
+/// <param name="conditions">Within the guide.</param>
+internal sealed class GuideChoices(SiteKnowledge site, GuideEntry guide, GuideConditions conditions)
 {
-    private readonly GuideConditions _conditions = new(site, guide, guide.Headline.Slice);
-
     public ImmutableArray<GuideChoice> Choices()
     {
         var headline = guide.Headline.Options.Select(option => option.Key).ToHashSet(StringComparer.Ordinal);
         return
         [
-            .. site.Base.Choices.All.Where(choice => !headline.Contains(choice.Id) && _conditions.Meets(Applies(choice)))
+            .. site.Base.Choices.All.Where(choice => !headline.Contains(choice.Id) && conditions.Meets(Applies(choice)))
                 .OrderBy(choice => choice.Order).ThenBy(choice => choice.Id, StringComparer.Ordinal)
                 .Select(Choice),
         ];
@@ -24,9 +23,9 @@ internal sealed class GuideChoices(SiteKnowledge site, GuideEntry guide)
 
     /// <summary>Exclusions that touch this chassis and donor with these headline options.</summary>
     /// <param name="path">Of the page that shows them.</param>
-    public ImmutableArray<GuideExclusion> Exclusions(string path)
+    public static ImmutableArray<GuideExclusion> Exclusions(SiteKnowledge site, GuideEntry guide, string path)
     {
-        var everything = new GuideConditions(site, guide, site.Resolution.Domain);
+        var everything = GuideConditions.Beyond(site, guide);
         return
         [
             .. site.Resolution.Exclusions.Where(exclusion => everything.Meets(exclusion.Region)).Select(exclusion => new GuideExclusion(
@@ -39,13 +38,13 @@ internal sealed class GuideChoices(SiteKnowledge site, GuideEntry guide)
     public ImmutableArray<GuideAdvice> Advice() =>
     [
         .. from rule in site.Base.Rules.All
-           where !rule.Advises.IsEmpty && _conditions.Meets(site.Sheets.Speaks(rule))
+           where !rule.Advises.IsEmpty && conditions.Meets(site.Sheets.Speaks(rule))
            from advice in rule.Advises
            select new GuideAdvice(
                site.Inline(advice.Text, guide.Path),
                advice.Donor is { } id && site.Base.Donors.Find(id) is { } donor ? SiteKnowledge.Link(donor) : null,
                SiteKnowledge.Link(rule),
-               _conditions.Of(site.Sheets.Speaks(rule))),
+               conditions.Of(site.Sheets.Speaks(rule))),
     ];
 
     private Region Applies(Choice choice) => site.Store.Not(site.Resolution.Space.WhereChoice(choice.Id, [Knowledge.Choice.None]));
@@ -62,7 +61,7 @@ internal sealed class GuideChoices(SiteKnowledge site, GuideEntry guide)
             Title = choice.Title,
             Question = choice.Question,
             About = site.Inline(choice.About, guide.Path),
-            Condition = _conditions.Of(Applies(choice)),
+            Condition = conditions.Of(Applies(choice)),
             Options =
             [
                 .. choice.Options.Select((option, value) => new GuideOption
@@ -82,7 +81,7 @@ internal sealed class GuideChoices(SiteKnowledge site, GuideEntry guide)
 
     private ImmutableArray<SettledChoice> Settled(Choice choice, ChoiceOption option) =>
     [
-        .. site.SettledBy(_conditions.Context, choice.Id, option.Id).Select(one => new SettledChoice(InSentence.Lower(site.Base.Choices[one.Key].Title), InSentence.Lower(site.OptionTitle(one.Key, one.Value)))),
+        .. site.SettledBy(conditions.Context, choice.Id, option.Id).Select(one => new SettledChoice(InSentence.Lower(site.Base.Choices[one.Key].Title), InSentence.Lower(site.OptionTitle(one.Key, one.Value)))),
     ];
 
     private HtmlString Recommended(Choice choice, ChoiceOption option) => site.Inline(

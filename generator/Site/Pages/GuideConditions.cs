@@ -14,15 +14,33 @@ internal sealed class GuideConditions
     private readonly Region _context;
     private readonly Region _here;
 
-    /// <param name="within">Part of the space that the reader stands in, such as the guide's buildable combinations.</param>
-    public GuideConditions(SiteKnowledge site, GuideEntry guide, Region within)
+    private GuideConditions(SiteKnowledge site, (int Level, int Value)[] held, Region context, Region here)
+    {
+        _site = site;
+        _held = held;
+        _context = context;
+        _here = here;
+    }
+
+    /// <summary>For who stands in the guide's buildable combinations.</summary>
+    public static GuideConditions Within(SiteKnowledge site, GuideEntry guide)
+    {
+        var held = Held(site, guide);
+        return new GuideConditions(site, held, site.Store.Slice(guide.Headline.Slice, held), guide.Headline.Slice);
+    }
+
+    /// <summary>For who stands in its combinations, those among them that cannot be built too.</summary>
+    public static GuideConditions Beyond(SiteKnowledge site, GuideEntry guide)
+    {
+        var (held, domain) = (Held(site, guide), site.Resolution.Domain);
+        var here = site.Store.Product(held.Select(one => new Constraint(one.Level, ValueSet.Of(site.Store.Variables[one.Level].Size, one.Value))));
+        return new GuideConditions(site, held, site.Store.Slice(domain, held), site.Store.And(domain, here));
+    }
+
+    private static (int Level, int Value)[] Held(SiteKnowledge site, GuideEntry guide)
     {
         var space = site.Resolution.Space;
-        var levels = guide.Headline.Options.Select(option => space.LevelOf(option.Key)).Append(space.Chassis).Append(space.Donor);
-        _site = site;
-        _held = [.. levels.Select(level => (level, guide.Recommended[level]))];
-        _context = site.Store.Slice(within, _held);
-        _here = site.Store.And(within, site.Store.Product(_held.Select(one => new Constraint(one.Level, ValueSet.Of(site.Store.Variables[one.Level].Size, one.Value)))));
+        return [.. guide.Headline.Options.Select(option => space.LevelOf(option.Key)).Append(space.Chassis).Append(space.Donor).Select(level => (level, guide.Recommended[level]))];
     }
 
     /// <summary>What the reader stands in, with what is held taken as given: many guides have the same.</summary>

@@ -22,12 +22,13 @@ internal static class GuidePages
         int exclusions;
         lock (site.Store)
         {
-            var positions = new GuideSystems(site, guide);
+            var conditions = GuideConditions.Within(site, guide);
+            var positions = new GuideSystems(site, guide, conditions);
             systems = positions.All();
             sources = [.. positions.Sources];
-            var open = new GuideChoices(site, guide);
+            var open = new GuideChoices(site, guide, conditions);
             choices = open.Choices();
-            exclusions = open.Exclusions(guide.Path).Length;
+            exclusions = choices.IsEmpty ? 0 : GuideChoices.Exclusions(site, guide, guide.Path).Length;
             advice = open.Advice();
         }
 

@@ -8,13 +8,12 @@ using Swapwright.Space;
 namespace Swapwright.Site.Pages;
 
 /// <summary>The positions of a guide, system by system, with every answer that some choice leads to.</summary>
-internal sealed class GuideSystems(SiteKnowledge site, GuideEntry guide)
+/// <param name="conditions">Within the guide.</param>
+internal sealed class GuideSystems(SiteKnowledge site, GuideEntry guide, GuideConditions conditions)
 {
     private readonly List<string> _sources = [];
 
     private readonly Dictionary<string, ImmutableArray<StandingAnswer>> _standing = new(StringComparer.Ordinal);
-
-    private readonly GuideConditions _conditions = new(site, guide, guide.Headline.Slice);
 
     /// <summary>On whose word the answers stand, in the order in which they are first named.</summary>
     public IReadOnlyList<string> Sources => _sources;
@@ -63,7 +62,7 @@ internal sealed class GuideSystems(SiteKnowledge site, GuideEntry guide)
             var others = Standing(position).Where(standing => !IsRecommended(standing))
                 .Select((standing, at) => new VariantLine(standing.Rule.Id, at + 1, Anchor(position, at), Line(standing, guide.Path), [.. standing.Rule.Sources.Select(site.Base.Sources.Find).OfType<SourceEntry>()]));
             var lines = Standing(position).Where(IsRecommended).Select(standing => new VariantLine(standing.Rule.Id, 0, "", null, [])).Concat(others).ToImmutableArray();
-            if (lines.Length > 1 || _conditions.Of(site.Resolution.Applies(position.Id)) is not null)
+            if (lines.Length > 1 || conditions.Of(site.Resolution.Applies(position.Id)) is not null)
             {
                 found.Add(new VariantPosition(position.Id, lines));
             }
@@ -73,7 +72,7 @@ internal sealed class GuideSystems(SiteKnowledge site, GuideEntry guide)
     }
 
     private IEnumerable<Position> Positions(VehicleSystem system) =>
-        site.Base.PositionOrder.Where(position => position.System == system.Id && _conditions.Meets(site.Resolution.Applies(position.Id)));
+        site.Base.PositionOrder.Where(position => position.System == system.Id && conditions.Meets(site.Resolution.Applies(position.Id)));
 
     private ImmutableArray<StandingAnswer> Standing(Position position)
     {
@@ -82,7 +81,7 @@ internal sealed class GuideSystems(SiteKnowledge site, GuideEntry guide)
             var meeting = ImmutableArray.CreateBuilder<StandingAnswer>();
             foreach (var answer in site.Resolution.At(position.Id))
             {
-                if (_conditions.Meets(answer.Region))
+                if (conditions.Meets(answer.Region))
                 {
                     meeting.Add(answer);
                 }
@@ -103,7 +102,7 @@ internal sealed class GuideSystems(SiteKnowledge site, GuideEntry guide)
         Anchor(position, at),
         ShopWords.Verb(standing.Answer),
         new PageLink(ShopWords.Sentence(standing.Answer), $"{SitePaths.Bench(guide.Path, BenchSheets.Otherwise)}#{Anchor(position, at)}"),
-        _conditions.Of(standing.Region));
+        conditions.Of(standing.Region));
 
     private PageLink Numbered(string source)
     {
@@ -124,7 +123,7 @@ internal sealed class GuideSystems(SiteKnowledge site, GuideEntry guide)
         var said = site.SaidOf(rule, answer, path);
         return said with
         {
-            Condition = _conditions.Of(standing.Region),
+            Condition = conditions.Of(standing.Region),
             Reason = said.Reason with { Sources = [.. rule.Sources.Where(site.Base.Sources.Has).Select(Numbered)] },
         };
     }

@@ -42,9 +42,10 @@ internal sealed class GuideVariants(SiteKnowledge site, GuideEntry guide)
         ImmutableArray<VariantPosition> positions;
         lock (site.Store)
         {
-            choices = [.. new GuideChoices(site, guide).Choices().Select(choice => site.Base.Choices[choice.Id])];
+            var conditions = GuideConditions.Within(site, guide);
+            choices = [.. new GuideChoices(site, guide, conditions).Choices().Select(choice => site.Base.Choices[choice.Id])];
             combinations = [.. Combinations(guide.Headline.Slice, choices.Select(choice => site.Resolution.Space.LevelOf(choice.Id)).ToArray())];
-            positions = new GuideSystems(site, guide).Variable();
+            positions = new GuideSystems(site, guide, conditions).Variable();
         }
 
         var memory = site.Sheets.Remember(guide.Recommended.AsSpan());

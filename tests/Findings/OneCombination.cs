@@ -34,13 +34,16 @@ internal sealed class OneCombination(KnowledgeBase kb, ChassisVariant chassis, D
     public static OneCombination Of(KnowledgeBase kb, Witness witness) =>
         new(kb, kb.Chassis[witness.Chassis], kb.Donors[witness.Donor], witness.Choices.ToDictionary(pair => pair.Key, pair => pair.Value, StringComparer.Ordinal));
 
-    /// <summary>Every chassis with every donor and every way of taking the options, those that make no sense included.</summary>
+    /// <summary>
+    /// Every chassis with every donor and every way of taking the options, those that make no sense included; but no way leaves out a choice
+    /// that has no condition. Of those there would be 3^n where 2^n can make sense.
+    /// </summary>
     public static IEnumerable<OneCombination> Every(KnowledgeBase kb)
     {
         IEnumerable<ImmutableDictionary<string, string>> ways = [ImmutableDictionary<string, string>.Empty];
         foreach (var choice in kb.Choices.All)
         {
-            var values = choice.Options.Select(option => option.Id).Append(Choice.None).ToList();
+            List<string> values = [.. choice.Options.Select(option => option.Id), .. choice.Applies is AllOf { Terms.IsEmpty: true } ? (string[])[] : [Choice.None]];
             ways = [.. ways.SelectMany(way => values.Select(value => way.Add(choice.Id, value)))];
         }
 

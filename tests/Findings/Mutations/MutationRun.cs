@@ -13,10 +13,12 @@ internal static class MutationRun
 
     /// <param name="each">How many of a class.</param>
     /// <param name="open">How many of a class of which some break something and some do not.</param>
-    public static ImmutableArray<(MutationClass Class, Mutation Mutation)> Draw(ShippedBase shipped, int seed, int each, int open) =>
+    /// <param name="step">From every how-manieth class; what is drawn of one class depends on no other.</param>
+    public static ImmutableArray<(MutationClass Class, Mutation Mutation)> Draw(ShippedBase shipped, int seed, int each, int open, int step = 1) =>
     [
-        .. Classes.SelectMany((kind, at) =>
+        .. Classes.Index().Where(one => one.Index % step == 0).SelectMany(one =>
         {
+            var (at, kind) = one;
             var random = new Random((seed * 1000) + at);
             var all = kind.Candidates(shipped, random).DistinctBy(mutation => mutation.What).ToArray();
             random.Shuffle(all);

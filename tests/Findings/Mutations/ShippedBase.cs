@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using System.Text;
 using Swapwright.Diagnostics;
@@ -12,10 +13,15 @@ internal sealed class ShippedBase
     private readonly Lazy<Told> _told;
     private readonly Lazy<ILookup<string, string>> _words;
 
+    // Every word of the base once: a tenth of its texts.
+    private readonly Lazy<string> _tokens;
+    private readonly ConcurrentDictionary<string, ImmutableArray<Spot>> _spots = new(StringComparer.Ordinal);
+
     public ShippedBase()
     {
         _told = new(() => Told.By(Proof));
         _words = new(() => Files.SelectMany(file => Spot.All(file).SelectMany(Words).Distinct(StringComparer.Ordinal).Select(word => (word, file.Path))).ToLookup(pair => pair.word, pair => pair.Path, StringComparer.Ordinal));
+        _tokens = new(() => string.Join(' ', Files.SelectMany(file => file.Text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries).Append(file.Id)).Distinct(StringComparer.Ordinal)));
     }
 
     public Proof Proof { get; } = ShippedKnowledge.Proof();
@@ -32,7 +38,12 @@ internal sealed class ShippedBase
     public SourceFile Rule(string id) => Proof.Tree.Files.Single(file => file.Kind == "rule" && file.Id == id);
 
     /// <summary>Whether any entity of the base, of whatever kind, has this id or any text says it as a word.</summary>
-    public bool Says(string id) => Proof.Tree.Files.Any(file => file.Id == id || file.Text.Contains(id, StringComparison.Ordinal));
+    public bool Says(string id) => id.Any(char.IsWhiteSpace)
+        ? Files.Any(file => file.Text.Contains(id, StringComparison.Ordinal))
+        : _tokens.Value.Contains(id, StringComparison.Ordinal);
+
+    /// <summary>All nodes of the files of some kinds, found once for all patterns of ways.</summary>
+    public ImmutableArray<Spot> Spots(string kinds) => _spots.GetOrAdd(kinds, wanted => [.. Of(wanted.Split(' ')).SelectMany(Spot.All)]);
 
     /// <summary>The files that have the word as a value or at the end of a key.</summary>
     public IEnumerable<string> FilesWith(string word) => _words.Value[word];

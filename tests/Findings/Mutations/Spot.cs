@@ -33,7 +33,7 @@ internal sealed record Spot(SourceFile File, string Trail, SourceNode Node, Sour
     public static IEnumerable<Spot> In(ShippedBase shipped, string kinds, string pattern)
     {
         var way = Way(pattern);
-        return shipped.Of(kinds.Split(' ')).SelectMany(All).Where(spot => way.IsMatch(spot.Trail));
+        return shipped.Spots(kinds).Where(spot => way.IsMatch(spot.Trail));
     }
 
     private static IEnumerable<Spot> Under(SourceFile file, string trail, SourceNode node) => node switch

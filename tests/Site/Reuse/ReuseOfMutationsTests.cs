@@ -22,10 +22,10 @@ public sealed class ReuseOfMutationsTests
     {
         var shipped = new ShippedBase();
         var before = Pages.Of(shipped.Proof);
-        var drawn = MutationRun.Draw(shipped, 20261128, each: 1, open: 1);
         var times = LongRun.Times("SWAPWRIGHT_REUSE", 8, int.MaxValue);
+        var drawn = MutationRun.Draw(shipped, 20261128, each: 1, open: 1, step: Math.Max(1, MutationRun.Classes.Length / times));
         var (tried, same, other) = (0, 0, 0);
-        foreach (var (kind, mutation) in drawn.Where((_, at) => at % Math.Max(1, drawn.Length / times) == 0))
+        foreach (var (kind, mutation) in drawn)
         {
             var proof = Proof.Of(shipped.With(mutation));
             if (proof.Resolution is null || proof.HasErrors)

@@ -186,7 +186,7 @@ public sealed partial class SiteReuseTests : IDisposable
         Assert.Equal(pages, made);
     }
 
-    private static SortedDictionary<string, string> Drawn(int seed) => new(LargeBase.Of(new BaseSize(6, 8, 4, 20, 80, seed)).Files.ToDictionary(StringComparer.Ordinal), StringComparer.Ordinal);
+    private static SortedDictionary<string, string> Drawn(int seed) => new(LargeBase.Of(new BaseSize(4, 6, 4, 20, 60, seed)).Files.ToDictionary(StringComparer.Ordinal), StringComparer.Ordinal);
 
     private static Dictionary<string, Digest> Inputs(Proof proof) =>
         new SitePlan(proof, BuiltIn.Templates, SiteRecord.None).Guides.ToDictionary(guide => guide.Name, guide => guide.Inputs!.Value, StringComparer.Ordinal);

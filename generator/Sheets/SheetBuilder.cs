@@ -5,6 +5,7 @@ using Swapwright.Knowledge;
 using Swapwright.Rules;
 using Swapwright.Space;
 using Swapwright.Worksheets.Belts;
+using Swapwright.Worksheets.Effort;
 using Swapwright.Worksheets.Hoses;
 using Swapwright.Worksheets.Ledgers;
 
@@ -26,6 +27,8 @@ public sealed class SheetBuilder
     private readonly Dictionary<string, Region> _speaks = new(StringComparer.Ordinal);
     private readonly Dictionary<string, Region> _options = new(StringComparer.Ordinal);
     private readonly RulesNearby _nearby;
+    private readonly ImmutableArray<Choice> _binding;
+    private readonly Dictionary<Answer, Brought> _brought = new(ReferenceEqualityComparer.Instance);
     private readonly SheetMemories _memories = new();
     private readonly FrozenDictionary<string, Region> _taskWhen;
     private readonly FrozenDictionary<Condition, Region> _fastenerWhen;
@@ -40,19 +43,20 @@ public sealed class SheetBuilder
         _wiring = new WiringAssembly(_kb);
         _hoses = new HoseAssembly(_kb);
         _ledgers = new LedgerAssembly(_kb);
-        _nearby = new RulesNearby(resolution, many);
+        _binding = [.. _kb.Choices.All.Where(choice => choice.Options.Any(option => option.Binds is not null))];
         if (many)
         {
             resolution.Complete();
-            foreach (var rule in _kb.Rules.All)
-            {
-                Speaks(rule);
-            }
-
-            foreach (var choice in _kb.Choices.All.Where(choice => choice.Options.Any(option => option.Binds is not null)))
+            foreach (var choice in _binding)
             {
                 Options(choice);
             }
+        }
+
+        _nearby = new RulesNearby(resolution, Speaks, many);
+        foreach (var answer in many ? _kb.Rules.All.SelectMany(rule => rule.Answers) : [])
+        {
+            BroughtBy(answer);
         }
 
         _taskWhen = _kb.Tasks.All.Where(task => task.When is not null).ToFrozenDictionary(task => task.Id, task => resolution.RegionOf(task.When!), StringComparer.Ordinal);
@@ -111,17 +115,18 @@ public sealed class SheetBuilder
         var ecu = Bound<Ecu>(values);
         var gearbox = Bound<Gearbox>(values);
         var speaking = Speaking(near, values);
+        var brought = byPosition.Values.Select(BroughtBy).Where(one => !ReferenceEquals(one, Brought.Nothing)).ToList();
         var belts = memory.Recall("belts", "", At, at => _belts.Assemble(donor, chassis, at));
-        var hoses = memory.Recall("hoses", Joined(byPosition.Values.SelectMany(answer => answer.Closes.Concat(_hoses.CutIn(answer).Select(part => part.Id)))), At, at => _hoses.Assemble(donor, chassis, at, byPosition.Values));
+        var hoses = memory.Recall("hoses", Joined(brought.Select(one => one.Plumbing).Where(plumbing => plumbing.Length > 0)), At, at => _hoses.Assemble(donor, chassis, at, byPosition.Values));
         var wanted = Tasks(values, speaking);
-        var tasks = memory.Recall("order", Joined(wanted.Select(task => task.Id)), At, _ => WorkOrder.Sort(wanted));
-        var parts = byPosition.Values.SelectMany(PartsOf).DistinctBy(part => part.Id).ToList();
+        var work = memory.Recall("work", Joined(wanted.Select(task => task.Id)), At, _ => Work(wanted));
+        var parts = brought.SelectMany(one => one.Parts).DistinctBy(part => part.Id).ToList();
         var wiring = _wiring.Case(donor, chassis, ecu, At, parts) is { } wired ? memory.Recall(wired, _wiring.Assemble) : null;
         var shopping = Shopping(answers, belts, hoses, wiring);
-        var work = Joined(tasks.Select(task => task.Id));
+        var isBuildable = _resolution.BuildableParts.Contains(values);
         var one = new LedgerCase(chassis, donor, gearbox, ecu, At)
         {
-            Tasks = tasks,
+            Tasks = work.Tasks,
             Gearboxes = GearboxOptions(values, chassis, donor),
             IsTightened = fastener => fastener.When is not { } when || _resolution.Store.Contains(_fastenerWhen[when], values),
         };
@@ -132,31 +137,31 @@ public sealed class SheetBuilder
             Chassis = chassis,
             Donor = donor,
             Choices = [.. _kb.Choices.All.Select(choice => KeyValuePair.Create(choice.Id, space.OptionOf(values, choice.Id)))],
-            Buildable = _resolution.BuildableParts.Contains(values),
-            ExcludedBy = [.. _resolution.Exclusions.Where(exclusion => _resolution.Store.Contains(exclusion.Region, values)).Select(exclusion => exclusion.Rule)],
+            Buildable = isBuildable,
+            ExcludedBy = isBuildable ? [] : [.. _resolution.Exclusions.Where(exclusion => _resolution.Store.Contains(exclusion.Region, values)).Select(exclusion => exclusion.Rule)],
             Answers = answers,
             Belts = belts,
             Wiring = wiring,
             Hoses = hoses,
-            Ledgers = Ledgers(one, values, memory),
+            Ledgers = Ledgers(one, work, values, memory),
             PowerBeforeKw = Kilowatts(quantities.Of("chassis", "engine-power")),
             PowerKw = Kilowatts(quantities.Of("donor", "engine-power")),
             Gearbox = gearbox,
             Ecu = ecu,
-            Tasks = tasks,
-            Tools = [.. tasks.SelectMany(task => task.Tools).Where(tool => tool.When is not { } when || _resolution.Store.Contains(_toolWhen[when], values))],
+            Tasks = work.Tasks,
+            Tools = [.. work.Tasks.SelectMany(task => task.Tools).Where(tool => tool.When is not { } when || _resolution.Store.Contains(_toolWhen[when], values))],
             Shopping = shopping,
-            Effort = SheetEffort.Priced(memory.Recall("effort", work, At, _ => SheetEffort.Of(tasks, _kb.Settings.Effort)), shopping, _kb.Settings.Effort),
+            Effort = SheetEffort.Priced(work.Effort, shopping, _kb.Settings.Effort),
             Speaking = speaking,
         };
-        return sheet with { Values = Values(values, sheet) };
+        return sheet with { Values = Values(near, values, sheet) };
     }
 
-    private ImmutableArray<Ledger> Ledgers(LedgerCase one, int[] values, SheetMemory memory)
+    private ImmutableArray<Ledger> Ledgers(LedgerCase one, Plan work, int[] values, SheetMemory memory)
     {
         // What a ledger goes by besides the answers; only the one of torques looks at the work.
         var key = Joined(one.Gearboxes.Select(gearbox => $"{gearbox.Gearbox.Id}{(gearbox.IsChosen ? "!" : "")}{(gearbox.Buildable ? "+" : "-")}").Prepend($"{one.Gearbox?.Id}/{one.Ecu?.Id}"));
-        var tightened = Joined(one.Tasks.Where(TorquesAssembly.Speaks).Select(task => task.Id).Concat(_fastenerWhen.Values.Select(region => _resolution.Store.Contains(region, values) ? "1" : "0")));
+        var tightened = work.Tightening + Joined(_fastenerWhen.Values.Select(region => _resolution.Store.Contains(region, values) ? "1" : "0"));
         return
         [
             .. LedgerAssembly.Ids.Select(id => memory.Recall(id, id == "torques" ? $"{key}/{tightened}" : key, one.At, at => _ledgers.Assemble(one with { At = at }, id))).OfType<Ledger>(),
@@ -183,23 +188,21 @@ public sealed class SheetBuilder
             }
 
             var standing = ImmutableArray.CreateBuilder<StandingAnswer>(1);
-            var overridden = ImmutableArray.CreateBuilder<OverriddenRule>();
+            var overridden = ImmutableArray.CreateBuilder<OverriddenRule>(0);
             foreach (var one in at)
             {
-                if (!Holds(one.Rule, values))
+                if (!store.Contains(one.Rule.When, values))
                 {
                     continue;
                 }
 
-                if (store.Contains(one.Region, values))
+                if (store.Contains(one.Standing.Region, values))
                 {
-                    standing.Add(one);
+                    standing.Add(one.Standing);
                 }
                 else
                 {
-                    overridden.Add(new OverriddenRule(
-                        one.Rule,
-                        [.. _resolution.Overriders.GetValueOrDefault(one.Rule.Id, []).Where(over => over.AnswerAt(position.Id) is not null && store.Contains(_resolution.When(over), values))]));
+                    overridden.Add(new OverriddenRule(one.Rule.Rule, [.. one.Over.Where(over => store.Contains(over.When, values)).Select(over => over.Rule)]));
                 }
             }
 
@@ -209,17 +212,14 @@ public sealed class SheetBuilder
         return answers.ToImmutable();
     }
 
-    // A rule stands nowhere but where its condition holds; asking that first spares working out where it stands.
-    private bool Holds(Rule rule, int[] values) => _resolution.Store.Contains(_resolution.When(rule), values);
-
     private ImmutableArray<Rule> Speaking(NearRules near, int[] values)
     {
         var speaking = ImmutableArray.CreateBuilder<Rule>();
         foreach (var rule in near.Rules)
         {
-            if (Holds(rule, values) && _resolution.Store.Contains(Speaks(rule), values))
+            if (_resolution.Store.Contains(rule.When, values) && _resolution.Store.Contains(rule.Speaks, values))
             {
-                speaking.Add(rule);
+                speaking.Add(rule.Rule);
             }
         }
 
@@ -228,7 +228,7 @@ public sealed class SheetBuilder
 
     private T? Bound<T>(int[] values)
         where T : FactHolder =>
-        _kb.Choices.All.Select(choice => _resolution.Space.BoundEntity(values, choice.Id)).OfType<T>().FirstOrDefault();
+        _binding.Select(choice => _resolution.Space.BoundEntity(values, choice.Id)).OfType<T>().FirstOrDefault();
 
     /// <summary>Which options of a choice some buildable combination of a chassis and a donor takes.</summary>
     private Region Options(Choice choice)
@@ -248,7 +248,7 @@ public sealed class SheetBuilder
     /// </summary>
     private ImmutableArray<GearboxOption> GearboxOptions(int[] values, ChassisVariant chassis, DonorVariant donor)
     {
-        if (_kb.Choices.All.FirstOrDefault(choice => _resolution.Space.BoundEntity(values, choice.Id) is Gearbox) is not { } choice)
+        if (_binding.FirstOrDefault(choice => _resolution.Space.BoundEntity(values, choice.Id) is Gearbox) is not { } choice)
         {
             return [];
         }
@@ -279,6 +279,25 @@ public sealed class SheetBuilder
         return [.. _kb.Tasks.All.Where(task => named.Contains(task.Id) || (_taskWhen.TryGetValue(task.Id, out var when) && _resolution.Store.Contains(when, values)))];
     }
 
+    /// <summary>What the tasks alone decide, whichever combination asks for them.</summary>
+    private Plan Work(List<WorkTask> wanted)
+    {
+        var tasks = WorkOrder.Sort(wanted);
+        return new Plan(tasks, SheetEffort.Of(tasks, _kb.Settings.Effort), Joined(tasks.Where(TorquesAssembly.Speaks).Select(task => task.Id)) + '/');
+    }
+
+    private Brought BroughtBy(Answer answer)
+    {
+        if (!_brought.TryGetValue(answer, out var brought))
+        {
+            ImmutableArray<Part> parts = [.. PartsOf(answer)];
+            var plumbing = Joined(answer.Closes.Concat(_hoses.CutIn(answer).Select(part => part.Id)));
+            _brought.Add(answer, brought = parts.IsEmpty && plumbing.Length == 0 ? Brought.Nothing : new Brought(parts, plumbing));
+        }
+
+        return brought;
+    }
+
     private IEnumerable<Part> PartsOf(Answer answer)
     {
         if (answer.Part is { } own && _kb.Parts.Find(own) is { } part)
@@ -305,7 +324,7 @@ public sealed class SheetBuilder
                 continue;
             }
 
-            foreach (var part in PartsOf(at.Answer))
+            foreach (var part in BroughtBy(at.Answer).Parts)
             {
                 if (!wanted.TryGetValue(part.Id, out var line))
                 {
@@ -333,9 +352,20 @@ public sealed class SheetBuilder
         return [.. lines.Concat(beltLines).Concat(cutLines).OrderBy(line => line.Part.From, StringComparer.Ordinal).ThenBy(line => line.Part.Title, StringComparer.Ordinal)];
     }
 
-    private ImmutableArray<ValueComparison> Values(int[] values, Sheet sheet) =>
+    private ImmutableArray<ValueComparison> Values(NearRules near, int[] values, Sheet sheet) =>
     [
-        .. _resolution.Values.Where(value => Holds(value.Rule, values) && _resolution.Store.Contains(value.Region, values))
-            .Select(value => new ValueComparison(value, ComputedNumbers.Of(sheet, value.Value.Name))),
+        .. near.Values.Where(value => _resolution.Store.Contains(value.Rule.When, values) && _resolution.Store.Contains(value.Standing.Region, values))
+            .Select(value => new ValueComparison(value.Standing, ComputedNumbers.Of(sheet, value.Standing.Value.Name))),
     ];
+
+    /// <param name="Tasks">In order of work.</param>
+    /// <param name="Tightening">The tasks that the worksheet of torques looks at.</param>
+    private sealed record Plan(ImmutableArray<WorkTask> Tasks, EffortResult Effort, string Tightening);
+
+    /// <summary>What an answer brings, looked up once for all combinations.</summary>
+    /// <param name="Plumbing">Ports that it closes and parts that it cuts into hoses.</param>
+    private sealed record Brought(ImmutableArray<Part> Parts, string Plumbing)
+    {
+        public static readonly Brought Nothing = new([], "");
+    }
 }

@@ -34,7 +34,7 @@ internal sealed class RulesNearby
             [.. kb.PositionOrder.Select(position => new NearPosition(
                 position,
                 resolution.Applies(position.Id),
-                [.. resolution.At(position.Id).Select(answer => new NearAnswer(answer, byId[answer.Rule.Id], Over(answer, position.Id)))]))],
+                [.. resolution.At(position.Id).Select(answer => new NearAnswer(position, answer, byId[answer.Rule.Id], Over(answer, position.Id)))]))],
             [.. resolution.Values.Select(value => new NearValue(value, byId[value.Rule.Id]))]);
         _boxes = many ? [.. rules.Select(rule => resolution.Store.BoundsOf(rule.When))] : [];
         foreach (var rule in many ? rules : [])
@@ -101,7 +101,19 @@ internal sealed class NearRule(int number, Rule rule, Region when, Func<Region> 
 /// <param name="Answers">Those that may stand there.</param>
 internal sealed record NearPosition(Position Position, Region Applies, ImmutableArray<NearAnswer> Answers);
 
-/// <param name="Over">The rules that override it and answer the same position.</param>
-internal sealed record NearAnswer(StandingAnswer Standing, NearRule Rule, ImmutableArray<NearRule> Over);
+/// <param name="over">The rules that override it and answer the same position.</param>
+internal sealed class NearAnswer(Position position, StandingAnswer standing, NearRule rule, ImmutableArray<NearRule> over)
+{
+    private SheetAnswer? _alone;
+
+    public StandingAnswer Standing => standing;
+
+    public NearRule Rule => rule;
+
+    public ImmutableArray<NearRule> Over => over;
+
+    /// <summary>What holds at the position where this answer stands and no other rule applies.</summary>
+    public SheetAnswer Alone => _alone ??= new SheetAnswer(position, [standing], []);
+}
 
 internal sealed record NearValue(StandingValue Standing, NearRule Rule);

@@ -1,7 +1,7 @@
 using System.Globalization;
-using System.Runtime.CompilerServices;
 using System.Text;
 using System.Text.Json;
+using Swapwright.Sheets;
 
 namespace Swapwright.Site.Pages;
 
@@ -143,42 +143,5 @@ internal sealed class RowTables
 
             return hash.ToHashCode();
         }
-    }
-}
-
-/// <summary>What something is made from: the same where it is the same objects in the same order. All of a guide's are alive together, so none takes the place of another.</summary>
-internal sealed class MadeFrom(IEnumerable<object?> things) : IEquatable<MadeFrom>
-{
-    private readonly object?[] _things = [.. things];
-
-    public bool Equals(MadeFrom? other)
-    {
-        if (other is null || other._things.Length != _things.Length)
-        {
-            return false;
-        }
-
-        for (var at = 0; at < _things.Length; at++)
-        {
-            if (!ReferenceEquals(_things[at], other._things[at]))
-            {
-                return false;
-            }
-        }
-
-        return true;
-    }
-
-    public override bool Equals(object? other) => Equals(other as MadeFrom);
-
-    public override int GetHashCode()
-    {
-        var hash = default(HashCode);
-        foreach (var thing in _things)
-        {
-            hash.Add(thing is null ? 0 : RuntimeHelpers.GetHashCode(thing));
-        }
-
-        return hash.ToHashCode();
     }
 }

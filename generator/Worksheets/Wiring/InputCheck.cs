@@ -181,7 +181,7 @@ internal sealed class InputCheck
             return pin;
         }
 
-        if (!WireColour.TryParse(pin.Colour, out _))
+        if (!WireColour.IsColour(pin.Colour))
         {
             problems.Add(
                 WiringProblemKind.UnknownColour, subject, pin.Cavity, pin.Signal, $"`{pin.Colour}` is not a colour (two codes are written as in `GN/YE`)");
@@ -206,7 +206,7 @@ internal sealed class InputCheck
     {
         foreach (var signal in usedSignals.Select(id => input.Signals[id]))
         {
-            if (!WireColour.TryParse(signal.Colour, out _))
+            if (!WireColour.IsColour(signal.Colour))
             {
                 problems.Add(WiringProblemKind.UnknownColour, signal.Id, null, signal.Id, $"`{signal.Colour}` is not a colour (two codes are written as in `GN/YE`)");
             }

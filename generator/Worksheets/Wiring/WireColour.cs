@@ -57,13 +57,6 @@ public sealed record WireColour
     public static bool TryParse(string? text, [NotNullWhen(true)] out WireColour? colour)
     {
         colour = null;
-        // Most wires have one colour, and every pin of a harness is asked for its own.
-        if (text is not null && Names.ContainsKey(text))
-        {
-            colour = new WireColour(text, null);
-            return true;
-        }
-
         var parts = (text ?? "").Split('/');
         if (parts.Length > 2 || !parts.All(Names.ContainsKey) || (parts.Length == 2 && parts[0] == parts[1]))
         {
@@ -73,6 +66,9 @@ public sealed record WireColour
         colour = new WireColour(parts[0], parts.Length == 2 ? parts[1] : null);
         return true;
     }
+
+    /// <summary>Whether a text is a colour.</summary>
+    public static bool IsColour(string? text) => (text is not null && Names.ContainsKey(text)) || TryParse(text, out _);
 
     public override string ToString() => Code;
 

@@ -24,18 +24,13 @@ internal sealed class SidePin(string plug, int plugIndex, string connector, Pin 
 /// The input as the computation may rely on it: sorted by role and cavity, without unused, doubled or impossible cavities, with
 /// finite numbers. What was dropped or mended is a problem.
 /// </summary>
-/// <remarks>Who has a signal is asked time and again, so it is looked up. The tables are of what the properties hold from the start; a copy with others would have wrong ones, which is why this is no record.</remarks>
+/// <remarks>
+/// Who has a signal is asked time and again, so it is looked up. The tables are of what the properties hold from the start; a copy with others would have wrong ones,
+/// which is why this is no record.
+/// </remarks>
 internal sealed class WiringData
 {
-    private readonly Dictionary<string, Device> _devices;
-    private readonly Dictionary<string, Plug> _plugs;
-    private readonly HashSet<string> _needs;
-    private readonly ILookup<string, Device> _devicesOf;
-    private readonly ILookup<string, (string Role, Plug Plug, Pin Pin)> _wiresOf;
-    private readonly ILookup<string, SidePin> _madeForPinsOf;
-    private readonly ILookup<string, SidePin> _ecuPinsOf;
-    private readonly ILookup<string, SidePin> _harnessPinsOf;
-    private readonly ILookup<string, SidePin> _cabinPinsOf;
+    private Tables? _tables;
 
     public WiringData(WiringParts parts)
     {
@@ -45,16 +40,6 @@ internal sealed class WiringData
         (CabinHears, ScreenedMm2, Battery) = (parts.CabinHears, parts.ScreenedMm2, parts.Battery);
         HarnessBodyPins = Sides.Of(HarnessBody);
         CabinPins = Sides.Of(CabinBody);
-        _devices = Devices.ToDictionary(device => device.Role, StringComparer.Ordinal);
-        _plugs = Plugs.ToDictionary(plug => plug.Key, plug => plug.Value, StringComparer.Ordinal);
-        _needs = Needs.ToHashSet(StringComparer.Ordinal);
-        _devicesOf = Devices.SelectMany(device => device.Pins.Select(pin => pin.Value).Distinct(StringComparer.Ordinal).Select(signal => (signal, device)))
-            .ToLookup(pair => pair.signal, pair => pair.device, StringComparer.Ordinal);
-        _wiresOf = Plugs.SelectMany(plug => plug.Value.Pins.Select(pin => (Role: plug.Key, Plug: plug.Value, Pin: pin))).ToLookup(wire => wire.Pin.Signal, StringComparer.Ordinal);
-        _madeForPinsOf = BySignal(MadeForPins);
-        _ecuPinsOf = BySignal(EcuPins);
-        _harnessPinsOf = BySignal(HarnessBodyPins);
-        _cabinPinsOf = BySignal(CabinPins);
     }
 
     public ImmutableArray<Device> Devices { get; }
@@ -106,34 +91,39 @@ internal sealed class WiringData
 
     public Signal? SignalOf(string id) => Signals.Find(id);
 
-    public Device? DeviceAt(string role) => _devices.GetValueOrDefault(role);
+    private Tables Look => _tables ??= new Tables(this);
+
+    /// <summary>Lets the tables go, which would outweigh the sheet that keeps this. They are made again where somebody asks.</summary>
+    public void Rest() => _tables = null;
+
+    public Device? DeviceAt(string role) => Look.DeviceAt.GetValueOrDefault(role);
 
     /// <summary>The harness's plug for a device; null where it was made without.</summary>
-    public Plug? PlugAt(string role) => _plugs.GetValueOrDefault(role);
+    public Plug? PlugAt(string role) => Look.PlugAt.GetValueOrDefault(role);
 
-    public bool IsNeeded(string signal) => _needs.Contains(signal);
+    public bool IsNeeded(string signal) => Look.Needs.Contains(signal);
 
     /// <summary>The devices that have a signal on some pin, by role.</summary>
-    public IEnumerable<Device> DevicesOf(string signal) => _devicesOf[signal];
+    public IEnumerable<Device> DevicesOf(string signal) => Look.Devices[signal];
 
     /// <summary>The wires of a signal in the plugs of the harness, by role and cavity.</summary>
-    public IEnumerable<(string Role, Plug Plug, Pin Pin)> WiresOf(string signal) => _wiresOf[signal];
+    public IEnumerable<(string Role, Plug Plug, Pin Pin)> WiresOf(string signal) => Look.Wires[signal];
 
-    public IEnumerable<SidePin> MadeForPinsOf(string signal) => _madeForPinsOf[signal];
+    public IEnumerable<SidePin> MadeForPinsOf(string signal) => Look.MadeForPins[signal];
 
-    public IEnumerable<SidePin> EcuPinsOf(string signal) => _ecuPinsOf[signal];
+    public IEnumerable<SidePin> EcuPinsOf(string signal) => Look.EcuPins[signal];
 
-    public IEnumerable<SidePin> HarnessPinsOf(string signal) => _harnessPinsOf[signal];
+    public IEnumerable<SidePin> HarnessPinsOf(string signal) => Look.HarnessPins[signal];
 
-    public IEnumerable<SidePin> CabinPinsOf(string signal) => _cabinPinsOf[signal];
+    public IEnumerable<SidePin> CabinPinsOf(string signal) => Look.CabinPins[signal];
 
-    public bool IsAtEcu(string signal) => _ecuPinsOf.Contains(signal);
+    public bool IsAtEcu(string signal) => Look.EcuPins.Contains(signal);
 
-    public bool IsAtHarnessEcu(string signal) => _madeForPinsOf.Contains(signal);
+    public bool IsAtHarnessEcu(string signal) => Look.MadeForPins.Contains(signal);
 
-    public bool IsAtHarnessBody(string signal) => _harnessPinsOf.Contains(signal);
+    public bool IsAtHarnessBody(string signal) => Look.HarnessPins.Contains(signal);
 
-    public bool IsAtCabin(string signal) => _cabinPinsOf.Contains(signal);
+    public bool IsAtCabin(string signal) => Look.CabinPins.Contains(signal);
 
     /// <summary>What a reader calls a place: a device, an ECU, one half of the bulkhead plug.</summary>
     public string TitleOf(string place) => place switch
@@ -186,7 +176,7 @@ internal sealed class WiringData
 
     /// <summary>The harness brings the signal to plugs that nothing takes and to nothing else: a wire from there would end dead, or live.</summary>
     public bool EndsIdle(string signal) =>
-        SignalOf(signal) is { Shared: false } && _wiresOf.Contains(signal) && !_devicesOf.Contains(signal);
+        SignalOf(signal) is { Shared: false } && Look.Wires.Contains(signal) && !Look.Devices.Contains(signal);
 
     /// <summary>A data line of two wires that are twisted with one another.</summary>
     public bool IsTwisted(string signal) => SignalOf(signal) is { Kind: SignalKind.Data } && Signals.TwistedWith(signal).Any();
@@ -256,7 +246,20 @@ internal sealed class WiringData
         signal.Kind == SignalKind.Ground && device.Pins.Any(pin => SignalOf(pin.Value) is { Kind: SignalKind.Ground } other && other.CurrentA > signal.CurrentA);
 
     /// <summary>The devices that a feed leads to: by a pin of it, or by a wire that branches from it and passes no other device on its way.</summary>
-    public IEnumerable<Device> On(Signal feed) => Devices.Where(device => device.Pins.Any(pin => pin.Value == feed.Id || Branches(pin.Value, feed.Id)));
+    public IEnumerable<Device> On(Signal feed) => Devices.Where(device => IsOn(device, feed.Id));
+
+    private bool IsOn(Device device, string feed)
+    {
+        foreach (var pin in device.Pins)
+        {
+            if (pin.Value == feed || Branches(pin.Value, feed))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     private bool Branches(string signal, string feed) => SignalOf(signal) is { BranchOf: { } from } known && from == feed && (known.Through is null || DeviceAt(known.Through) is null);
 
@@ -264,12 +267,15 @@ internal sealed class WiringData
     /// What devices take from one feed together, A. What one of them switches for another, as an igniter does for its coil, comes in by the other's feed
     /// and counts once (common practice, no source).
     /// </summary>
-    public double Together(IReadOnlyCollection<Device> devices, Signal feed) => Math.Round(
-        // Rounded, since tenths of an ampere do not add exactly, and the sum is held against the last row of a table.
-        devices.Sum(device => Math.Max(0, Drawn(device, feed) - devices.Where(other => IsDriven(other, device)).Sum(other => Drawn(other, feed)))), 6);
+    public double Together(IReadOnlyCollection<Device> devices, Signal feed)
+    {
+        var loads = devices.Where(IsMereLoad).ToList();
 
-    private bool IsDriven(Device load, Device driver) =>
-        IsMereLoad(load) && !IsMereLoad(driver) && load.Pins.Any(pin => SignalOf(pin.Value)?.Kind is SignalKind.LowSide or SignalKind.Ignition && driver.Pins.Any(other => other.Value == pin.Value));
+        // Rounded, since tenths of an ampere do not add exactly, and the sum is held against the last row of a table.
+        return Math.Round(devices.Sum(device => Math.Max(0, Drawn(device, feed) - (loads.Contains(device) ? [] : loads.Where(load => IsDriven(load, device))).Sum(load => Drawn(load, feed)))), 6);
+    }
+
+    private bool IsDriven(Device load, Device driver) => load.Pins.Any(pin => SignalOf(pin.Value)?.Kind is SignalKind.LowSide or SignalKind.Ignition && driver.Pins.Any(other => other.Value == pin.Value));
 
     private bool IsMereLoad(Device device) => device.Pins.All(pin => SignalOf(pin.Value)?.Kind is SignalKind.Power or SignalKind.LowSide or SignalKind.Ignition);
 
@@ -309,10 +315,34 @@ internal sealed class WiringData
         return Math.Ceiling((Settings.RoutingFactor * way) + Settings.SlackMm - 1e-6);
     }
 
-    private static ILookup<string, SidePin> BySignal(ImmutableArray<SidePin> pins) => pins.ToLookup(pin => pin.Pin.Signal, StringComparer.Ordinal);
-
     private bool Names(string left, string right) =>
         Connectors.TryGetValue(left, out var family) && !family.Mates.IsDefault && family.Mates.Contains(right);
+
+    /// <summary>Who has what.</summary>
+    private sealed class Tables(WiringData data)
+    {
+        public Dictionary<string, Device> DeviceAt { get; } = data.Devices.ToDictionary(device => device.Role, StringComparer.Ordinal);
+
+        public Dictionary<string, Plug> PlugAt { get; } = data.Plugs.ToDictionary(plug => plug.Key, plug => plug.Value, StringComparer.Ordinal);
+
+        public HashSet<string> Needs { get; } = data.Needs.ToHashSet(StringComparer.Ordinal);
+
+        public ILookup<string, Device> Devices { get; } = data.Devices
+            .SelectMany(device => device.Pins.Select(pin => pin.Value).Distinct(StringComparer.Ordinal), (device, signal) => (device, signal)).ToLookup(pair => pair.signal, pair => pair.device, StringComparer.Ordinal);
+
+        public ILookup<string, (string Role, Plug Plug, Pin Pin)> Wires { get; } = data.Plugs
+            .SelectMany(plug => plug.Value.Pins, (plug, pin) => (Role: plug.Key, Plug: plug.Value, Pin: pin)).ToLookup(wire => wire.Pin.Signal, StringComparer.Ordinal);
+
+        public ILookup<string, SidePin> MadeForPins { get; } = BySignal(data.MadeForPins);
+
+        public ILookup<string, SidePin> EcuPins { get; } = BySignal(data.EcuPins);
+
+        public ILookup<string, SidePin> HarnessPins { get; } = BySignal(data.HarnessBodyPins);
+
+        public ILookup<string, SidePin> CabinPins { get; } = BySignal(data.CabinPins);
+
+        private static ILookup<string, SidePin> BySignal(ImmutableArray<SidePin> pins) => pins.ToLookup(pin => pin.Pin.Signal, StringComparer.Ordinal);
+    }
 }
 
 /// <summary>What <see cref="WiringData"/> is made of.</summary>

@@ -96,7 +96,9 @@ internal sealed class WiringAssembly
 
         // The donor's harness gives its plugs where it is not the one in use.
         var cut = parts.Any(part => part.Wiring is { Kind: WiringGoods.PlugSet }) && !ReferenceEquals(harness, donor.Harness) ? donor.Harness : null;
-        return sheet with { Purchases = WiringPurchases.Of(sheet, _stock, cut?.Plugs.Select(plug => plug.Value.Connector)) };
+        var whole = sheet with { Purchases = WiringPurchases.Of(sheet, _stock, cut?.Plugs.Select(plug => plug.Value.Connector)) };
+        sheet.Data?.Rest();
+        return whole;
     }
 
     private FittedDevice? Fitted(DeviceRole role, DonorVariant donor, ChassisVariant chassis, Func<string, Answer?> answers)
@@ -136,7 +138,7 @@ internal sealed class WiringAssembly
     {
         foreach (var id in answer.PartIds)
         {
-            if (_kb.Parts.Find(id)?.Devices.FirstOrDefault(device => device.Role == role.Id) is { } bought)
+            if (_kb.Parts.Find(id) is { } part && DeviceEntry.Of(part.Devices, role.Id) is { } bought)
             {
                 return bought;
             }

@@ -75,6 +75,20 @@ public sealed record DeviceEntry(string Role, string? Title, string Connector, B
 {
     /// <summary>Cavities at which it gives the cabin a signal, as a pulse divider does; the harness's own wire is then not joined to the cabin's.</summary>
     public ImmutableArray<string> ToCabin { get; init; } = [];
+
+    /// <summary>The first of a role; null where there is none.</summary>
+    public static DeviceEntry? Of(ImmutableArray<DeviceEntry> devices, string role)
+    {
+        foreach (var device in devices)
+        {
+            if (device.Role == role)
+            {
+                return device;
+            }
+        }
+
+        return null;
+    }
 }
 
 /// <summary>Wires of a device that a part brings, crimped at the device's end.</summary>

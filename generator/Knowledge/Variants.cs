@@ -25,7 +25,7 @@ public abstract record Variant(string Id, string Title, Place Place) : FactHolde
 
     public Accessory? AccessoryAt(string position) => Accessories.FirstOrDefault(accessory => accessory.Position == position);
 
-    public DeviceEntry? Device(string role) => Devices.FirstOrDefault(device => device.Role == role);
+    public DeviceEntry? Device(string role) => DeviceEntry.Of(Devices, role);
 
     /// <summary>What it is filled with.</summary>
     public ImmutableArray<FluidEntry> Fluids { get; init; } = [];

@@ -16,19 +16,31 @@ internal sealed class RulesNearby
 
     private readonly Resolution _resolution;
     private readonly Bounds[] _boxes;
-    private readonly int[][] _answering;
     private readonly NearRules _all;
     private readonly Recent?[] _recent = new Recent?[Remembered];
 
+    /// <param name="speaks">Where a rule speaks.</param>
     /// <param name="many">Whether many sheets are made, on several threads; for a few, looking would cost more than it saves.</param>
-    public RulesNearby(Resolution resolution, bool many)
+    public RulesNearby(Resolution resolution, Func<Rule, Region> speaks, bool many)
     {
         _resolution = resolution;
         var kb = resolution.Space.Base;
-        _all = new NearRules([.. kb.Rules.All], [.. kb.PositionOrder.Select(position => (position, resolution.Applies(position.Id), resolution.At(position.Id)))]);
-        _boxes = many ? [.. _all.Rules.Select(rule => resolution.Store.BoundsOf(resolution.When(rule)))] : [];
-        var places = _all.Rules.Select((rule, at) => (rule.Id, at)).ToDictionary(pair => pair.Id, pair => pair.at, StringComparer.Ordinal);
-        _answering = many ? [.. _all.Positions.Select(at => at.Answers.Select(answer => places[answer.Rule.Id]).ToArray())] : [];
+        ImmutableArray<NearRule> rules = [.. kb.Rules.All.Select((rule, at) => new NearRule(at, rule, resolution.When(rule), () => speaks(rule)))];
+        var byId = rules.ToDictionary(rule => rule.Rule.Id, StringComparer.Ordinal);
+        ImmutableArray<NearRule> Over(StandingAnswer answer, string position) =>
+            resolution.Overriders.TryGetValue(answer.Rule.Id, out var over) ? [.. over.Where(rule => rule.AnswerAt(position) is not null).Select(rule => byId[rule.Id])] : [];
+        _all = new NearRules(
+            rules,
+            [.. kb.PositionOrder.Select(position => new NearPosition(
+                position,
+                resolution.Applies(position.Id),
+                [.. resolution.At(position.Id).Select(answer => new NearAnswer(position, answer, byId[answer.Rule.Id], Over(answer, position.Id)))]))],
+            [.. resolution.Values.Select(value => new NearValue(value, byId[value.Rule.Id]))]);
+        _boxes = many ? [.. rules.Select(rule => resolution.Store.BoundsOf(rule.When))] : [];
+        foreach (var rule in many ? rules : [])
+        {
+            _ = rule.Speaks;
+        }
     }
 
     /// <param name="chassis">As the variable of the space numbers it, and so the donor.</param>
@@ -53,39 +65,55 @@ internal sealed class RulesNearby
     private NearRules Look(int chassis, int donor)
     {
         var space = _resolution.Space;
-        var isNear = new bool[_boxes.Length];
-        var rules = ImmutableArray.CreateBuilder<Rule>();
-        for (var at = 0; at < isNear.Length; at++)
-        {
-            isNear[at] = _boxes[at].Has(space.Chassis, chassis) && _boxes[at].Has(space.Donor, donor);
-            if (isNear[at])
-            {
-                rules.Add(_all.Rules[at]);
-            }
-        }
-
-        var positions = ImmutableArray.CreateBuilder<(Position, Region, ImmutableArray<StandingAnswer>)>(_all.Positions.Length);
-        for (var at = 0; at < _all.Positions.Length; at++)
-        {
-            var (position, applies, all) = _all.Positions[at];
-            var answers = ImmutableArray.CreateBuilder<StandingAnswer>();
-            for (var one = 0; one < all.Length; one++)
-            {
-                if (isNear[_answering[at][one]])
-                {
-                    answers.Add(all[one]);
-                }
-            }
-
-            positions.Add((position, applies, answers.DrainToImmutable()));
-        }
-
-        return new NearRules(rules.DrainToImmutable(), positions.MoveToImmutable());
+        bool IsNear(NearRule rule) => _boxes[rule.Number].Has(space.Chassis, chassis) && _boxes[rule.Number].Has(space.Donor, donor);
+        return new NearRules(
+            [.. _all.Rules.Where(IsNear)],
+            [.. _all.Positions.Select(position => position with { Answers = [.. position.Answers.Where(answer => IsNear(answer.Rule))] })],
+            [.. _all.Values.Where(value => IsNear(value.Rule))]);
     }
 
     private sealed record Recent(int Chassis, int Donor, NearRules Rules);
 }
 
 /// <param name="Rules">In the order of the base.</param>
-/// <param name="Positions">In the order of the guide: where each applies, and the answers that may stand there.</param>
-internal sealed record NearRules(ImmutableArray<Rule> Rules, ImmutableArray<(Position Position, Region Applies, ImmutableArray<StandingAnswer> Answers)> Positions);
+/// <param name="Positions">In the order of the guide.</param>
+/// <param name="Values">In the order of the base.</param>
+internal sealed record NearRules(ImmutableArray<NearRule> Rules, ImmutableArray<NearPosition> Positions, ImmutableArray<NearValue> Values);
+
+/// <summary>A rule with the regions that every combination is held against, so that none has to look them up by its id.</summary>
+/// <param name="number">Its place in the base.</param>
+/// <param name="when">Where its condition holds. It stands nowhere else; asking that first spares working out where it stands.</param>
+internal sealed class NearRule(int number, Rule rule, Region when, Func<Region> speaks)
+{
+    private Region? _speaks;
+
+    public int Number => number;
+
+    public Rule Rule => rule;
+
+    public Region When => when;
+
+    /// <summary>Where it speaks; worked out when first asked.</summary>
+    public Region Speaks => _speaks ??= speaks();
+}
+
+/// <param name="Applies">Where it has to be settled.</param>
+/// <param name="Answers">Those that may stand there.</param>
+internal sealed record NearPosition(Position Position, Region Applies, ImmutableArray<NearAnswer> Answers);
+
+/// <param name="over">The rules that override it and answer the same position.</param>
+internal sealed class NearAnswer(Position position, StandingAnswer standing, NearRule rule, ImmutableArray<NearRule> over)
+{
+    private SheetAnswer? _alone;
+
+    public StandingAnswer Standing => standing;
+
+    public NearRule Rule => rule;
+
+    public ImmutableArray<NearRule> Over => over;
+
+    /// <summary>What holds at the position where this answer stands and no other rule applies.</summary>
+    public SheetAnswer Alone => _alone ??= new SheetAnswer(position, [standing], []);
+}
+
+internal sealed record NearValue(StandingValue Standing, NearRule Rule);

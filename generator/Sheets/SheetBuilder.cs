@@ -4,8 +4,7 @@ using Swapwright.Fitting;
 using Swapwright.Knowledge;
 using Swapwright.Rules;
 using Swapwright.Space;
-using Swapwright.Worksheets.Belts;
-using Swapwright.Worksheets.Hoses;
+using Swapwright.Worksheets.Effort;
 using Swapwright.Worksheets.Ledgers;
 
 namespace Swapwright.Sheets;
@@ -26,8 +25,12 @@ public sealed class SheetBuilder
     private readonly Dictionary<string, Region> _speaks = new(StringComparer.Ordinal);
     private readonly Dictionary<string, Region> _options = new(StringComparer.Ordinal);
     private readonly RulesNearby _nearby;
+    private readonly ImmutableArray<Choice> _binding;
+    private readonly Dictionary<Answer, Brought> _brought = new(ReferenceEqualityComparer.Instance);
     private readonly SheetMemories _memories = new();
-    private readonly FrozenDictionary<string, Region> _taskWhen;
+    private readonly ImmutableArray<(WorkTask Task, Region? When)> _tasks;
+    private readonly Dictionary<string, int> _taskPlaces;
+    private readonly SheetShopping _shopping;
     private readonly FrozenDictionary<Condition, Region> _fastenerWhen;
     private readonly FrozenDictionary<Condition, Region> _toolWhen;
 
@@ -40,22 +43,25 @@ public sealed class SheetBuilder
         _wiring = new WiringAssembly(_kb);
         _hoses = new HoseAssembly(_kb);
         _ledgers = new LedgerAssembly(_kb);
-        _nearby = new RulesNearby(resolution, many);
+        _binding = [.. _kb.Choices.All.Where(choice => choice.Options.Any(option => option.Binds is not null))];
         if (many)
         {
             resolution.Complete();
-            foreach (var rule in _kb.Rules.All)
-            {
-                Speaks(rule);
-            }
-
-            foreach (var choice in _kb.Choices.All.Where(choice => choice.Options.Any(option => option.Binds is not null)))
+            foreach (var choice in _binding)
             {
                 Options(choice);
             }
         }
 
-        _taskWhen = _kb.Tasks.All.Where(task => task.When is not null).ToFrozenDictionary(task => task.Id, task => resolution.RegionOf(task.When!), StringComparer.Ordinal);
+        _nearby = new RulesNearby(resolution, Speaks, many);
+        _shopping = new SheetShopping(_kb);
+        foreach (var answer in many ? _kb.Rules.All.SelectMany(rule => rule.Answers) : [])
+        {
+            BroughtBy(answer);
+        }
+
+        _tasks = [.. _kb.Tasks.All.Select(task => (task, task.When is { } when ? resolution.RegionOf(when) : (Region?)null))];
+        _taskPlaces = _tasks.Select((task, at) => (task.Task.Id, at)).ToDictionary(pair => pair.Id, pair => pair.at, StringComparer.Ordinal);
         _fastenerWhen = _kb.Tasks.All.SelectMany(task => task.Fasteners).Concat(_kb.Parts.All.SelectMany(part => part.Fasteners)).Select(fastener => fastener.When).OfType<Condition>().Distinct()
             .ToFrozenDictionary(when => when, resolution.RegionOf);
         _toolWhen = _kb.Tasks.All.SelectMany(task => task.Tools).Select(tool => tool.When).OfType<Condition>().Distinct().ToFrozenDictionary(when => when, resolution.RegionOf);
@@ -111,17 +117,18 @@ public sealed class SheetBuilder
         var ecu = Bound<Ecu>(values);
         var gearbox = Bound<Gearbox>(values);
         var speaking = Speaking(near, values);
-        var belts = memory.Recall("belts", "", At, at => _belts.Assemble(donor, chassis, at));
-        var hoses = memory.Recall("hoses", Joined(byPosition.Values.SelectMany(answer => answer.Closes.Concat(_hoses.CutIn(answer).Select(part => part.Id)))), At, at => _hoses.Assemble(donor, chassis, at, byPosition.Values));
+        var brought = byPosition.Values.Select(BroughtBy).Where(one => !ReferenceEquals(one, Brought.Nothing)).ToList();
+        var belts = memory.Recall("belts", MadeFrom.Nothing, At, at => _belts.Assemble(donor, chassis, at));
+        var hoses = memory.Recall("hoses", new MadeFrom(brought.Where(one => one.IsPlumbing)), At, at => _hoses.Assemble(donor, chassis, at, byPosition.Values));
         var wanted = Tasks(values, speaking);
-        var tasks = memory.Recall("order", Joined(wanted.Select(task => task.Id)), At, _ => WorkOrder.Sort(wanted));
-        var parts = byPosition.Values.SelectMany(PartsOf).DistinctBy(part => part.Id).ToList();
+        var work = memory.Recall("work", new MadeFrom(wanted), At, _ => Work(wanted));
+        var parts = brought.SelectMany(one => one.Parts).DistinctBy(part => part.Id).ToList();
         var wiring = _wiring.Case(donor, chassis, ecu, At, parts) is { } wired ? memory.Recall(wired, _wiring.Assemble) : null;
-        var shopping = Shopping(answers, belts, hoses, wiring);
-        var work = Joined(tasks.Select(task => task.Id));
+        var shopping = _shopping.Of(answers, answer => BroughtBy(answer).Parts, memory.Recall(new MeasuredParts(belts, hoses, wiring), SheetShopping.Sizes));
+        var isBuildable = _resolution.BuildableParts.Contains(values);
         var one = new LedgerCase(chassis, donor, gearbox, ecu, At)
         {
-            Tasks = tasks,
+            Tasks = work.Tasks,
             Gearboxes = GearboxOptions(values, chassis, donor),
             IsTightened = fastener => fastener.When is not { } when || _resolution.Store.Contains(_fastenerWhen[when], values),
         };
@@ -132,34 +139,41 @@ public sealed class SheetBuilder
             Chassis = chassis,
             Donor = donor,
             Choices = [.. _kb.Choices.All.Select(choice => KeyValuePair.Create(choice.Id, space.OptionOf(values, choice.Id)))],
-            Buildable = _resolution.BuildableParts.Contains(values),
-            ExcludedBy = [.. _resolution.Exclusions.Where(exclusion => _resolution.Store.Contains(exclusion.Region, values)).Select(exclusion => exclusion.Rule)],
+            Buildable = isBuildable,
+            ExcludedBy = isBuildable ? [] : [.. _resolution.Exclusions.Where(exclusion => _resolution.Store.Contains(exclusion.Region, values)).Select(exclusion => exclusion.Rule)],
             Answers = answers,
             Belts = belts,
             Wiring = wiring,
             Hoses = hoses,
-            Ledgers = Ledgers(one, values, memory),
+            Ledgers = Ledgers(one, work, values, memory),
             PowerBeforeKw = Kilowatts(quantities.Of("chassis", "engine-power")),
             PowerKw = Kilowatts(quantities.Of("donor", "engine-power")),
             Gearbox = gearbox,
             Ecu = ecu,
-            Tasks = tasks,
-            Tools = [.. tasks.SelectMany(task => task.Tools).Where(tool => tool.When is not { } when || _resolution.Store.Contains(_toolWhen[when], values))],
+            Tasks = work.Tasks,
+            Tools = [.. work.Tasks.SelectMany(task => task.Tools).Where(tool => tool.When is not { } when || _resolution.Store.Contains(_toolWhen[when], values))],
             Shopping = shopping,
-            Effort = SheetEffort.Priced(memory.Recall("effort", work, At, _ => SheetEffort.Of(tasks, _kb.Settings.Effort)), shopping, _kb.Settings.Effort),
+            Effort = SheetEffort.Priced(work.Effort, shopping, _kb.Settings.Effort),
             Speaking = speaking,
         };
-        return sheet with { Values = Values(values, sheet) };
+        return sheet with { Values = Values(near, values, sheet) };
     }
 
-    private ImmutableArray<Ledger> Ledgers(LedgerCase one, int[] values, SheetMemory memory)
+    private ImmutableArray<Ledger> Ledgers(LedgerCase one, Plan work, int[] values, SheetMemory memory)
     {
         // What a ledger goes by besides the answers; only the one of torques looks at the work.
-        var key = Joined(one.Gearboxes.Select(gearbox => $"{gearbox.Gearbox.Id}{(gearbox.IsChosen ? "!" : "")}{(gearbox.Buildable ? "+" : "-")}").Prepend($"{one.Gearbox?.Id}/{one.Ecu?.Id}"));
-        var tightened = Joined(one.Tasks.Where(TorquesAssembly.Speaks).Select(task => task.Id).Concat(_fastenerWhen.Values.Select(region => _resolution.Store.Contains(region, values) ? "1" : "0")));
+        object?[] bound = [one.Gearbox, one.Ecu, .. one.Gearboxes.SelectMany(option => new object[] { option.Title, option.Gearbox, option.IsChosen ? "chosen" : "", option.Buildable ? "buildable" : "" })];
+        var tightened = string.Create(_fastenerWhen.Count, values, (text, at) =>
+        {
+            for (var one = 0; one < text.Length; one++)
+            {
+                text[one] = _resolution.Store.Contains(_fastenerWhen.Values[one], at) ? '1' : '0';
+            }
+        });
+        var (key, ofWork) = (new MadeFrom(bound), new MadeFrom([.. bound, work.Tightening, tightened]));
         return
         [
-            .. LedgerAssembly.Ids.Select(id => memory.Recall(id, id == "torques" ? $"{key}/{tightened}" : key, one.At, at => _ledgers.Assemble(one with { At = at }, id))).OfType<Ledger>(),
+            .. LedgerAssembly.Ids.Select(id => memory.Recall(id, id == "torques" ? ofWork : key, one.At, at => _ledgers.Assemble(one with { At = at }, id))).OfType<Ledger>(),
         ];
     }
 
@@ -182,44 +196,50 @@ public sealed class SheetBuilder
                 continue;
             }
 
-            var standing = ImmutableArray.CreateBuilder<StandingAnswer>(1);
-            var overridden = ImmutableArray.CreateBuilder<OverriddenRule>();
+            // Nearly everywhere one answer stands, and mostly none is overridden.
+            NearAnswer? only = null;
+            List<StandingAnswer>? standing = null;
+            List<OverriddenRule>? overridden = null;
             foreach (var one in at)
             {
-                if (!Holds(one.Rule, values))
+                if (!store.Contains(one.Rule.When, values))
                 {
                     continue;
                 }
 
-                if (store.Contains(one.Region, values))
+                if (store.Contains(one.Standing.Region, values))
                 {
-                    standing.Add(one);
+                    if (only is null)
+                    {
+                        only = one;
+                    }
+                    else
+                    {
+                        (standing ??= [only.Standing]).Add(one.Standing);
+                    }
                 }
                 else
                 {
-                    overridden.Add(new OverriddenRule(
-                        one.Rule,
-                        [.. _resolution.Overriders.GetValueOrDefault(one.Rule.Id, []).Where(over => over.AnswerAt(position.Id) is not null && store.Contains(_resolution.When(over), values))]));
+                    (overridden ??= []).Add(new OverriddenRule(one.Rule.Rule, [.. one.Over.Where(over => store.Contains(over.When, values)).Select(over => over.Rule)]));
                 }
             }
 
-            answers.Add(new SheetAnswer(position, standing.DrainToImmutable(), overridden.DrainToImmutable()));
+            answers.Add(only is null ? new SheetAnswer(position, [], [.. overridden ?? []])
+                : standing is null && overridden is null ? only.Alone
+                : new SheetAnswer(position, standing is null ? only.Alone.Standing : [.. standing], [.. overridden ?? []]));
         }
 
         return answers.ToImmutable();
     }
-
-    // A rule stands nowhere but where its condition holds; asking that first spares working out where it stands.
-    private bool Holds(Rule rule, int[] values) => _resolution.Store.Contains(_resolution.When(rule), values);
 
     private ImmutableArray<Rule> Speaking(NearRules near, int[] values)
     {
         var speaking = ImmutableArray.CreateBuilder<Rule>();
         foreach (var rule in near.Rules)
         {
-            if (Holds(rule, values) && _resolution.Store.Contains(Speaks(rule), values))
+            if (_resolution.Store.Contains(rule.When, values) && _resolution.Store.Contains(rule.Speaks, values))
             {
-                speaking.Add(rule);
+                speaking.Add(rule.Rule);
             }
         }
 
@@ -228,7 +248,7 @@ public sealed class SheetBuilder
 
     private T? Bound<T>(int[] values)
         where T : FactHolder =>
-        _kb.Choices.All.Select(choice => _resolution.Space.BoundEntity(values, choice.Id)).OfType<T>().FirstOrDefault();
+        _binding.Select(choice => _resolution.Space.BoundEntity(values, choice.Id)).OfType<T>().FirstOrDefault();
 
     /// <summary>Which options of a choice some buildable combination of a chassis and a donor takes.</summary>
     private Region Options(Choice choice)
@@ -248,7 +268,7 @@ public sealed class SheetBuilder
     /// </summary>
     private ImmutableArray<GearboxOption> GearboxOptions(int[] values, ChassisVariant chassis, DonorVariant donor)
     {
-        if (_kb.Choices.All.FirstOrDefault(choice => _resolution.Space.BoundEntity(values, choice.Id) is Gearbox) is not { } choice)
+        if (_binding.FirstOrDefault(choice => _resolution.Space.BoundEntity(values, choice.Id) is Gearbox) is not { } choice)
         {
             return [];
         }
@@ -275,8 +295,38 @@ public sealed class SheetBuilder
 
     private List<WorkTask> Tasks(int[] values, ImmutableArray<Rule> speaking)
     {
-        var named = speaking.SelectMany(rule => rule.Tasks).ToHashSet(StringComparer.Ordinal);
-        return [.. _kb.Tasks.All.Where(task => named.Contains(task.Id) || (_taskWhen.TryGetValue(task.Id, out var when) && _resolution.Store.Contains(when, values)))];
+        var isNamed = new bool[_tasks.Length];
+        foreach (var rule in speaking)
+        {
+            foreach (var id in rule.Tasks)
+            {
+                if (_taskPlaces.TryGetValue(id, out var at))
+                {
+                    isNamed[at] = true;
+                }
+            }
+        }
+
+        return [.. _tasks.Where((task, at) => isNamed[at] || (task.When is { } when && _resolution.Store.Contains(when, values))).Select(task => task.Task)];
+    }
+
+    /// <summary>What the tasks alone decide, whichever combination asks for them.</summary>
+    private Plan Work(List<WorkTask> wanted)
+    {
+        var tasks = WorkOrder.Sort(wanted);
+        return new Plan(tasks, SheetEffort.Of(tasks, _kb.Settings.Effort), Joined(tasks.Where(TorquesAssembly.Speaks).Select(task => task.Id)) + '/');
+    }
+
+    private Brought BroughtBy(Answer answer)
+    {
+        if (!_brought.TryGetValue(answer, out var brought))
+        {
+            ImmutableArray<Part> parts = [.. PartsOf(answer)];
+            var isPlumbing = !answer.Closes.IsEmpty || _hoses.CutIn(answer).Any();
+            _brought.Add(answer, brought = parts.IsEmpty && !isPlumbing ? Brought.Nothing : new Brought(parts, isPlumbing));
+        }
+
+        return brought;
     }
 
     private IEnumerable<Part> PartsOf(Answer answer)
@@ -295,47 +345,20 @@ public sealed class SheetBuilder
         }
     }
 
-    private ImmutableArray<ShoppingLine> Shopping(ImmutableArray<SheetAnswer> answers, ImmutableArray<FittedBelt> belts, HoseSheet? hoses, Worksheets.Wiring.WiringSheet? wiring)
-    {
-        var wanted = new Dictionary<string, (Part Part, ImmutableArray<Position>.Builder For)>(StringComparer.Ordinal);
-        foreach (var at in answers)
-        {
-            if (at.Answer is null)
-            {
-                continue;
-            }
-
-            foreach (var part in PartsOf(at.Answer))
-            {
-                if (!wanted.TryGetValue(part.Id, out var line))
-                {
-                    wanted.Add(part.Id, line = (part, ImmutableArray.CreateBuilder<Position>(1)));
-                }
-
-                // An answer may name a part twice.
-                if (line.For.Count == 0 || !ReferenceEquals(line.For[^1], at.Position))
-                {
-                    line.For.Add(at.Position);
-                }
-            }
-        }
-
-        var lengths = (hoses?.Purchases ?? []).Select(purchase => KeyValuePair.Create(purchase.Part, purchase.Amount))
-            .Concat((wiring?.Purchases ?? []).Where(purchase => purchase.Part is not null).Select(purchase => KeyValuePair.Create(purchase.Part!, purchase.Amount)))
-            .GroupBy(purchase => purchase.Key, StringComparer.Ordinal).ToDictionary(group => group.Key, group => group.Sum(purchase => purchase.Value), StringComparer.Ordinal);
-        var sizes = belts.Select(belt => belt.Result.Recommended).OfType<BeltChoice>().GroupBy(choice => choice.Belt.PartId, StringComparer.Ordinal).ToDictionary(group => group.Key, group => group.Select(choice => choice.Designation).ToImmutableArray(), StringComparer.Ordinal);
-        ShoppingLine Line(Part part, ImmutableArray<Position> positions) => sizes.TryGetValue(part.Id, out var known)
-            ? new ShoppingLine(part, known.Length, positions) { Sizes = known }
-            : new ShoppingLine(part, lengths.GetValueOrDefault(part.Id, 1), positions);
-        var lines = wanted.Values.Select(line => Line(line.Part, line.For.ToImmutable()));
-        var beltLines = sizes.Keys.Where(id => _kb.Parts.Has(id) && !wanted.ContainsKey(id)).Select(id => Line(_kb.Parts[id], []));
-        var cutLines = lengths.Where(length => !wanted.ContainsKey(length.Key)).Select(length => new ShoppingLine(_kb.Parts[length.Key], length.Value, []));
-        return [.. lines.Concat(beltLines).Concat(cutLines).OrderBy(line => line.Part.From, StringComparer.Ordinal).ThenBy(line => line.Part.Title, StringComparer.Ordinal)];
-    }
-
-    private ImmutableArray<ValueComparison> Values(int[] values, Sheet sheet) =>
+    private ImmutableArray<ValueComparison> Values(NearRules near, int[] values, Sheet sheet) =>
     [
-        .. _resolution.Values.Where(value => Holds(value.Rule, values) && _resolution.Store.Contains(value.Region, values))
-            .Select(value => new ValueComparison(value, ComputedNumbers.Of(sheet, value.Value.Name))),
+        .. near.Values.Where(value => _resolution.Store.Contains(value.Rule.When, values) && _resolution.Store.Contains(value.Standing.Region, values))
+            .Select(value => new ValueComparison(value.Standing, ComputedNumbers.Of(sheet, value.Standing.Value.Name))),
     ];
+
+    /// <param name="Tasks">In order of work.</param>
+    /// <param name="Tightening">The tasks that the worksheet of torques looks at.</param>
+    private sealed record Plan(ImmutableArray<WorkTask> Tasks, EffortResult Effort, string Tightening);
+
+    /// <summary>What an answer brings, looked up once for all combinations: another object for each answer that brings something.</summary>
+    /// <param name="IsPlumbing">It closes ports or brings parts that are cut into hoses.</param>
+    private sealed record Brought(ImmutableArray<Part> Parts, bool IsPlumbing)
+    {
+        public static readonly Brought Nothing = new([], false);
+    }
 }

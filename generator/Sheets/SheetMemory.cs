@@ -11,12 +11,12 @@ internal sealed class SheetMemory
 {
     private static readonly object s_nothing = new();
 
-    private readonly Dictionary<(string Worksheet, string Key), Question> _asked = [];
+    private readonly Dictionary<(string Worksheet, MadeFrom Key), Question> _asked = [];
     private readonly Dictionary<object, object?> _cases = [];
 
     /// <param name="key">Everything besides the answers that the worksheet goes by.</param>
     /// <param name="make">Works it out; asks for answers only by what it is given, and goes by nothing else.</param>
-    public T Recall<T>(string worksheet, string key, Func<string, Answer?> at, Func<Func<string, Answer?>, T> make)
+    public T Recall<T>(string worksheet, MadeFrom key, Func<string, Answer?> at, Func<Func<string, Answer?>, T> make)
     {
         if (!_asked.TryGetValue((worksheet, key), out var question))
         {
@@ -62,7 +62,7 @@ internal sealed class SheetMemory
         return (T)found!;
     }
 
-    private void Note((string Worksheet, string Key) worksheet, List<(string Position, Answer? Answer)> path, object? made)
+    private void Note((string Worksheet, MadeFrom Key) worksheet, List<(string Position, Answer? Answer)> path, object? made)
     {
         var question = _asked[worksheet];
         foreach (var (position, answer) in path)

@@ -27,16 +27,60 @@ public static class SheetTexts
     public static ImmutableArray<PlacedCaution> Placed(Sheet sheet, KnowledgeBase kb)
     {
         var lines = sheet.Answers.Where(answer => answer.Rule is not null).ToLookup(answer => answer.Rule!.Id, answer => answer.Position, StringComparer.Ordinal);
-        var ofRules = sheet.Speaking.SelectMany(rule => lines[rule.Id].Select(line => (Position?)line).DefaultIfEmpty().SelectMany(line => rule.Cautions.Select(caution => (Caution: caution, Line: line, Task: (WorkTask?)null))));
-        var ofTasks = sheet.Tasks.SelectMany(task => task.Cautions.Select(caution => (Caution: caution, Line: (Position?)null, Task: (WorkTask?)task)));
-        return
-        [
-            .. kb.Settings.Cautions.Select(caution => (Caution: caution, Line: (Position?)null, Task: (WorkTask?)null)).Concat(ofRules).Concat(ofTasks)
-                .GroupBy(one => (one.Caution.About, one.Caution.Text))
-                .Select(same => same.Any(one => one is { Line: null, Task: null })
-                    ? new PlacedCaution(same.First().Caution, [], [])
-                    : new PlacedCaution(same.First().Caution, [.. same.Select(one => one.Line).OfType<Position>().DistinctBy(position => position.Id)], [.. same.Select(one => one.Task).OfType<WorkTask>().DistinctBy(task => task.Id)])),
-        ];
+        var gathered = new OrderedDictionary<(string About, string Text), Gathered>();
+        void Gather(ImmutableArray<Caution> cautions, Position? line, WorkTask? task)
+        {
+            foreach (var caution in cautions)
+            {
+                if (!gathered.TryGetValue((caution.About, caution.Text), out var one))
+                {
+                    gathered.Add((caution.About, caution.Text), one = new Gathered(caution));
+                }
+
+                one.Add(line, task);
+            }
+        }
+
+        Gather(kb.Settings.Cautions, null, null);
+        foreach (var rule in sheet.Speaking.Where(rule => !rule.Cautions.IsEmpty))
+        {
+            foreach (var line in lines[rule.Id].DefaultIfEmpty())
+            {
+                Gather(rule.Cautions, line, null);
+            }
+        }
+
+        foreach (var task in sheet.Tasks)
+        {
+            Gather(task.Cautions, null, task);
+        }
+
+        return [.. gathered.Values.Select(one => one.Placed())];
+    }
+
+    /// <summary>A caution while its places are gathered.</summary>
+    private sealed class Gathered(Caution caution)
+    {
+        private readonly List<Position> _lines = [];
+        private readonly List<WorkTask> _tasks = [];
+        private bool _isWhole;
+
+        /// <summary>A place that it belongs to; neither for the whole job.</summary>
+        public void Add(Position? line, WorkTask? task)
+        {
+            _isWhole |= line is null && task is null;
+            if (line is not null && _lines.TrueForAll(other => other.Id != line.Id))
+            {
+                _lines.Add(line);
+            }
+
+            if (task is not null && _tasks.TrueForAll(other => other.Id != task.Id))
+            {
+                _tasks.Add(task);
+            }
+        }
+
+        public PlacedCaution Placed() => _isWhole ? new PlacedCaution(caution, [], []) : new PlacedCaution(caution, [.. _lines], [.. _tasks]);
     }
 
     public static ImmutableArray<SheetMistake> Mistakes(Sheet sheet)

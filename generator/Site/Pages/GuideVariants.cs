@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Runtime.InteropServices;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
@@ -120,10 +121,11 @@ internal sealed class GuideVariants(SiteKnowledge site, GuideEntry guide)
 
     private (int Lines, Dictionary<string, int> Blocks) Combination(int[] values, Sheet sheet, Sheet recommended, ImmutableArray<VariantPosition> positions)
     {
-        var lines = positions.Select(position => sheet.At(position.Id)?.Rule?.Id is { } rule ? position.Lines.First(line => line.Rule == rule).Number : -1);
+        var rules = sheet.Answers.ToDictionary(answer => answer.Position.Id, answer => answer.Rule?.Id, StringComparer.Ordinal);
+        var lines = positions.Select(position => rules.GetValueOrDefault(position.Id) is { } rule ? position.Lines.First(line => line.Rule == rule).Number : -1);
         var summary = GuidePages.Summary(site, sheet, guide, values.AsSpan().SequenceEqual(guide.Recommended.AsSpan()) ? "the recommended choices" : "these choices");
         var blocks = new Dictionary<string, int>(StringComparer.Ordinal);
-        void Share(string name, object? source, Func<IEnumerable<string[]>> rows) => blocks.Add(name, _tables.Number(name, source, rows));
+        void Share(string name, MadeFrom? source, Func<IEnumerable<string[]>> rows) => blocks.Add(name, _tables.Number(name, source, rows));
         void One(string name, params string[] row) => Share(name, null, () => [row]);
 
         One("verdict", summary.Verdict, ClassWord.Of(summary.VerdictWeight));
@@ -134,19 +136,19 @@ internal sealed class GuideVariants(SiteKnowledge site, GuideEntry guide)
         One("sheets", [.. BenchSheets.Same(sheet, recommended)]);
         Share("notes", null, () => [Pieces(summary.BasedOn), Pieces(summary.MoneyNote)]);
         Share("positions", null, () => summary.Positions.Select(item => new[] { ClassWord.Of(item.Verb), item.Words, Number(item.Count) }));
-        Share("plugs", sheet.Wiring, () => summary.Plugs.Select(item => new[] { item.Name, Number(item.Count) }));
-        Share("belts", sheet.Belts, () => GuideBelts.Of(sheet).Select(belt => new[] { belt.Title, belt.Designation, belt.Words, belt.Trim }));
-        Share("hoses", sheet.Hoses, () => GuideHoses.Sums(sheet).Select(sum => new[] { sum.Circuit, sum.Words }));
-        Share("ecu", null, () => sheet.Ecu is { } ecu ? [[ecu.Title, site.Block(ecu.About, guide.Path).ToString()]] : []);
+        Share("plugs", new MadeFrom([sheet.Wiring]), () => summary.Plugs.Select(item => new[] { item.Name, Number(item.Count) }));
+        Share("belts", Array(sheet.Belts), () => GuideBelts.Of(sheet).Select(belt => new[] { belt.Title, belt.Designation, belt.Words, belt.Trim }));
+        Share("hoses", new MadeFrom([sheet.Hoses]), () => GuideHoses.Sums(sheet).Select(sum => new[] { sum.Circuit, sum.Words }));
+        Share("ecu", new MadeFrom([sheet.Ecu]), () => sheet.Ecu is { } ecu ? [[ecu.Title, site.Block(ecu.About, guide.Path).ToString()]] : []);
         Share("shopping", null, () => Work(sheet).Sums("").Select(sum => new[] { sum.Source.Text, sum.Count, sum.Total }));
         foreach (var (name, rows) in OnPage(sheet))
         {
-            Share(name, name switch { "drawings" => sheet.Belts, "wiring" => sheet.Wiring, "tasks" => sheet.Effort.Times, _ => null }, rows);
+            Share(name, name switch { "drawings" => Array(sheet.Belts), "wiring" => new MadeFrom([sheet.Wiring]), "tasks" => Array(sheet.Tasks), "mistakes" => Mistaken(sheet), _ => Warned(sheet) }, rows);
         }
 
         foreach (var id in sheet.Ledgers.Select(ledger => ledger.Id).Where(id => id != "torques"))
         {
-            Share($"figures-{id}", sheet.Ledger(id), () => GuideLedgers.Short(sheet, id, "").SelectMany(ledger => ledger.Figures.Select(figure => new[] { figure.Name, figure.Value, figure.Detail ?? "", ClassWord.Of(figure.Weight) }).Append([ledger.Within])));
+            Share($"figures-{id}", new MadeFrom([sheet.Ledger(id)]), () => GuideLedgers.Short(sheet, id, "").SelectMany(ledger => ledger.Figures.Select(figure => new[] { figure.Name, figure.Value, figure.Detail ?? "", ClassWord.Of(figure.Weight) }).Append([ledger.Within])));
         }
 
         return (_lines.NumberOf(RowTables.Numbers(lines)), blocks);
@@ -162,6 +164,26 @@ internal sealed class GuideVariants(SiteKnowledge site, GuideEntry guide)
         ("cautions", () => GuideCautions.Of(site, sheet, Inline).SelectMany(group => group.Whole.Select(text => new[] { group.About, text.ToString(), "" })
             .Concat(group.Placed.Select(one => new[] { group.About, one.Text.ToString(), one.Where })))),
     ];
+
+    // Combinations of a guide share what was worked out for them, so the same array has the same in it.
+    private static MadeFrom Array<T>(ImmutableArray<T> shared)
+        where T : class => new([ImmutableCollectionsMarshal.AsArray(shared)]);
+
+    // Everything that SheetTexts.Mistakes reads of a sheet: what its answers, the rules that speak and the tasks say.
+    private static MadeFrom Mistaken(Sheet sheet) => new(
+    [
+        ImmutableCollectionsMarshal.AsArray(sheet.Tasks),
+        .. sheet.Answers.Select(answer => answer.Answer).Where(answer => answer is { Mistakes.IsEmpty: false }),
+        .. sheet.Speaking.Where(rule => !rule.Mistakes.IsEmpty),
+    ]);
+
+    // Everything that SheetTexts.Placed reads of a sheet: the tasks, and the rules that warn of something, each with the lines that it answers.
+    private static MadeFrom Warned(Sheet sheet) => new(
+    [
+        ImmutableCollectionsMarshal.AsArray(sheet.Tasks),
+        .. sheet.Speaking.Where(rule => !rule.Cautions.IsEmpty)
+            .SelectMany(rule => sheet.Answers.Where(answer => ReferenceEquals(answer.Rule, rule)).Select(answer => (object)answer.Position).Prepend(rule)),
+    ]);
 
     private GuideWork Work(Sheet sheet) => new(site, sheet, guide.Path, SitePaths.Bench(guide.Path, BenchSheets.Work));
 

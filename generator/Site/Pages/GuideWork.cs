@@ -131,7 +131,7 @@ internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path, st
             Skill = ShopWords.Skill(task.Skill),
             People = task.People > 1 ? "two people" : "one person",
             After = [.. here.Select(other => new PageLink(other.Title, $"{steps}#task-{other.Id}"))],
-            Articles = [.. site.Articles.Where(article => article.Tasks.Any(named => named.Id == task.Id)).Select(SiteKnowledge.Link)],
+            Articles = [.. site.ArticlesOf(task).Select(SiteKnowledge.Link)],
             Tools = [.. task.Tools.Where(sheet.Tools.Contains).Select(tool => tool.Title)],
             Consumables = task.Consumables,
             Steps = site.Inlines(task.Steps, path),

@@ -1,5 +1,7 @@
 using System.Globalization;
+using System.Text;
 using System.Text.Json;
+using Swapwright.Sheets;
 
 namespace Swapwright.Site.Pages;
 
@@ -11,42 +13,47 @@ internal sealed class RowTables
 {
     private readonly Table _texts = new();
     private readonly Table _rows = new();
-    private readonly SortedDictionary<string, Table> _blocks = new(StringComparer.Ordinal);
-    private readonly Dictionary<(string Block, string Row), int> _shown = [];
-    private readonly Dictionary<(string Block, object Source), int> _known = [];
+    private readonly Dictionary<string[], int> _rowNumbers = new(new SameTexts());
+    private readonly SortedDictionary<string, Block> _blocks = new(StringComparer.Ordinal);
 
-    public IEnumerable<string> Blocks => _blocks.Keys;
+    public IEnumerable<string> Blocks => _blocks.Where(block => block.Value.Contents.Entries.Count > 0).Select(block => block.Key);
 
     /// <summary>Rows that a block has on the page, in the order in which they stand there.</summary>
     public void Shown(string block, IEnumerable<string[]> rows)
     {
         foreach (var (row, at) in rows.Select((row, at) => (row, at)))
         {
-            _shown.TryAdd((block, Key(row)), at);
+            Of(block).Shown.TryAdd(row, at);
         }
     }
 
     /// <summary>The number of a block's content.</summary>
-    /// <param name="source">What the rows are made from: where that is known already, they are not made again.</param>
-    public int Number(string block, object? source, Func<IEnumerable<string[]>> rows)
+    /// <param name="source">What the rows are made from, all of it: where that is known already, they are not made again. Null where looking would cost more.</param>
+    public int Number(string name, MadeFrom? source, Func<IEnumerable<string[]>> rows)
     {
-        if (source is not null && _known.TryGetValue((block, source), out var number))
+        var block = Of(name);
+        if (source is not null && block.Known.TryGetValue(source, out var number))
         {
             return number;
         }
 
-        if (!_blocks.TryGetValue(block, out var table))
-        {
-            _blocks.Add(block, table = new Table());
-        }
-
-        number = table.NumberOf(Numbers(rows().Select(row => _shown.TryGetValue((block, Key(row)), out var at) ? -1 - at : Row(row))));
+        number = block.Contents.NumberOf(Numbers(rows().Select(row => block.Shown.TryGetValue(row, out var at) ? -1 - at : Row(row))));
         if (source is not null)
         {
-            _known.Add((block, source), number);
+            block.Known.Add(source, number);
         }
 
         return number;
+    }
+
+    private Block Of(string name)
+    {
+        if (!_blocks.TryGetValue(name, out var block))
+        {
+            _blocks.Add(name, block = new Block());
+        }
+
+        return block;
     }
 
     /// <summary><c>texts</c>; <c>rows</c>: numbers of texts; <c>blocks</c>: each content as numbers of rows, -1 - n for the nth row of the page.</summary>
@@ -57,20 +64,35 @@ internal sealed class RowTables
         json.WriteEndArray();
         Raw(json, "rows", _rows);
         json.WriteStartObject("blocks");
-        foreach (var (name, block) in _blocks)
+        foreach (var name in Blocks)
         {
-            Raw(json, name, block);
+            Raw(json, name, _blocks[name].Contents);
         }
 
         json.WriteEndObject();
     }
 
     /// <summary>The number of a row that is no block's own.</summary>
-    public int Row(IEnumerable<string> texts) => _rows.NumberOf(Numbers(texts.Select(_texts.NumberOf)));
+    public int Row(string[] texts)
+    {
+        if (!_rowNumbers.TryGetValue(texts, out var number))
+        {
+            _rowNumbers.Add(texts, number = _rows.NumberOf(Numbers(texts.Select(_texts.NumberOf))));
+        }
 
-    public static string Numbers(IEnumerable<int> numbers) => $"[{string.Join(',', numbers.Select(number => number.ToString(CultureInfo.InvariantCulture)))}]";
+        return number;
+    }
 
-    private static string Key(string[] row) => string.Join('\u001f', row);
+    public static string Numbers(IEnumerable<int> numbers)
+    {
+        var text = new StringBuilder("[");
+        foreach (var number in numbers)
+        {
+            text.Append(CultureInfo.InvariantCulture, $"{(text.Length > 1 ? "," : "")}{number}");
+        }
+
+        return text.Append(']').ToString();
+    }
 
     private static void Raw(Utf8JsonWriter json, string name, Table table)
     {
@@ -95,6 +117,31 @@ internal sealed class RowTables
             }
 
             return number;
+        }
+    }
+
+    private sealed class Block
+    {
+        public Table Contents { get; } = new();
+
+        public Dictionary<string[], int> Shown { get; } = new(new SameTexts());
+
+        public Dictionary<MadeFrom, int> Known { get; } = [];
+    }
+
+    private sealed class SameTexts : EqualityComparer<string[]>
+    {
+        public override bool Equals(string[]? x, string[]? y) => x.AsSpan().SequenceEqual(y);
+
+        public override int GetHashCode(string[] texts)
+        {
+            var hash = default(HashCode);
+            foreach (var text in texts)
+            {
+                hash.Add(text, StringComparer.Ordinal);
+            }
+
+            return hash.ToHashCode();
         }
     }
 }

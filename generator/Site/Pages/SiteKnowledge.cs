@@ -25,6 +25,7 @@ internal sealed class SiteKnowledge
     private readonly ConcurrentDictionary<string, Lazy<GuideBrief>> _briefs = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<(Answer Answer, string Prefix), GuideLine> _said = new(new BySame());
     private readonly Dictionary<(Region Region, Region Context), GuideCondition?> _conditions = [];
+    private readonly ILookup<string, Article> _articles;
 
     private readonly Dictionary<(Region Context, string Choice, string Option), ImmutableArray<KeyValuePair<string, string>>> _settled = [];
 
@@ -44,6 +45,8 @@ internal sealed class SiteKnowledge
                 SitePaths.Guide(headline.Chassis.Id, headline.Donor.Id, headline.Options.Select(option => option.Value)),
                 OptionTitles(headline))),
         ];
+        Articles = [.. Base.Articles.All.OrderBy(article => article.Order).ThenBy(article => article.Title, StringComparer.Ordinal)];
+        _articles = Articles.SelectMany(article => article.Tasks.Select(task => task.Id).Distinct(StringComparer.Ordinal), (article, task) => (article, task)).ToLookup(pair => pair.task, pair => pair.article, StringComparer.Ordinal);
         GuidesOfChassis = Guides.ToLookup(guide => guide.Headline.Chassis.Id, StringComparer.Ordinal);
         GuidesOfDonor = Guides.ToLookup(guide => guide.Headline.Donor.Id, StringComparer.Ordinal);
     }
@@ -51,7 +54,10 @@ internal sealed class SiteKnowledge
     public Proof Proof { get; }
 
     /// <summary>Articles in the order in which they are listed.</summary>
-    public IEnumerable<Article> Articles => Base.Articles.All.OrderBy(article => article.Order).ThenBy(article => article.Title, StringComparer.Ordinal);
+    public ImmutableArray<Article> Articles { get; }
+
+    /// <summary>The articles that a task is told more of in.</summary>
+    public IEnumerable<Article> ArticlesOf(WorkTask task) => _articles[task.Id];
 
     public KnowledgeBase Base => Proof.Base;
 

@@ -11,6 +11,9 @@ public sealed class Network
     private readonly ImmutableArray<Job> _jobs;
     private readonly ImmutableArray<ImmutableArray<int>> _before;
 
+    // A job waits for all of earlier phases: for as many as stand before the first of its own.
+    private readonly int[] _fence;
+
     /// <param name="jobs">In an order in which they can be done; a job that waits for a later one (a loop, which is a finding elsewhere) does not wait for it.</param>
     public Network(IEnumerable<Job> jobs)
     {
@@ -18,6 +21,12 @@ public sealed class Network
         _jobs = [.. jobs.OrderBy(job => job.Phase)];
         var places = _jobs.Select((job, at) => (job.Id, at)).ToDictionary(pair => pair.Id, pair => pair.at, StringComparer.Ordinal);
         _before = [.. _jobs.Select((job, at) => job.After.Where(places.ContainsKey).Select(id => places[id]).Where(other => other < at).Distinct().Order().ToImmutableArray())];
+        _fence = new int[_jobs.Length];
+        for (var at = 1; at < _jobs.Length; at++)
+        {
+            _fence[at] = _jobs[at].Phase == _jobs[at - 1].Phase ? _fence[at - 1] : at;
+        }
+
         Times = Work();
     }
 
@@ -51,16 +60,22 @@ public sealed class Network
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(people, 1);
         var ends = new double?[_jobs.Length];
-        var waits = Enumerable.Range(0, _jobs.Length).Select(at => Waits(at).ToArray()).ToArray();
         var left = Enumerable.Range(0, _jobs.Length).OrderBy(at => Times[at].Slack).ThenBy(at => at).ToList();
         var busy = new List<JobTurn>();
         var turns = ImmutableArray.CreateBuilder<JobTurn>(_jobs.Length);
         var now = 0.0;
+        var done = 0;
+        bool IsOver(int at) => ends[at] <= now;
         while (left.Count > 0)
         {
+            while (done < ends.Length && IsOver(done))
+            {
+                done++;
+            }
+
             busy.RemoveAll(turn => turn.End <= now);
             var free = people - busy.Sum(turn => Math.Min(turn.Job.People, people));
-            var next = free <= 0 ? -1 : left.FindIndex(at => Math.Min(_jobs[at].People, people) <= free && Array.TrueForAll(waits[at], before => ends[before] <= now));
+            var next = free <= 0 ? -1 : left.FindIndex(at => Math.Min(_jobs[at].People, people) <= free && _fence[at] <= done && _before[at].All(IsOver));
             if (next >= 0)
             {
                 var job = _jobs[left[next]];
@@ -79,25 +94,39 @@ public sealed class Network
         return turns.ToImmutable();
     }
 
-    private IEnumerable<int> Waits(int at) => _before[at].Concat(Enumerable.Range(0, at).Where(other => _jobs[other].Phase < _jobs[at].Phase));
-
     private ImmutableArray<JobTimes> Work()
     {
         var start = new double[_jobs.Length];
         var end = new double[_jobs.Length];
+
+        // By how many jobs are counted: when the last of so many ends.
+        var ended = new double[_jobs.Length + 1];
         for (var at = 0; at < _jobs.Length; at++)
         {
-            start[at] = Waits(at).Select(before => end[before]).DefaultIfEmpty(0).Max();
+            start[at] = _before[at].Aggregate(ended[_fence[at]], (latest, before) => Math.Max(latest, end[before]));
             end[at] = start[at] + _jobs[at].Hours.Mean;
+            ended[at + 1] = Math.Max(ended[at], end[at]);
         }
 
-        var latest = Enumerable.Repeat(end.DefaultIfEmpty(0).Max(), _jobs.Length).ToArray();
+        var latest = new double[_jobs.Length];
+        var whole = ended[^1];
+        Array.Fill(latest, whole);
+
+        // By place: when the first of the jobs from there on has to begin.
+        var begun = new double[_jobs.Length + 1];
+        Array.Fill(begun, whole);
+        var next = _jobs.Length;
         for (var at = _jobs.Length - 1; at >= 0; at--)
         {
-            foreach (var before in Waits(at))
+            next = at + 1 < _jobs.Length && _jobs[at + 1].Phase != _jobs[at].Phase ? at + 1 : next;
+            latest[at] = Math.Min(latest[at], begun[next]);
+            var begins = latest[at] - _jobs[at].Hours.Mean;
+            foreach (var before in _before[at])
             {
-                latest[before] = Math.Min(latest[before], latest[at] - _jobs[at].Hours.Mean);
+                latest[before] = Math.Min(latest[before], begins);
             }
+
+            begun[at] = Math.Min(begun[at + 1], begins);
         }
 
         return [.. _jobs.Select((job, at) => new JobTimes(job, start[at], end[at], latest[at] - end[at]))];

@@ -39,10 +39,10 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Bulkh
         var distance = own?.Location.DistanceTo(cabin.Location) ?? 0;
         var reach = distance > data.Settings.ReachMm ? data.LengthMm(own!.Location, cabin.Location) : 0;
         var sides = new AdapterSides(
-            new("Harness, bulkhead plug", own is null ? [] : [KeyValuePair.Create("", own.Connector)]), Sides.Of(own),
-            new("Cabin, bulkhead plug", [KeyValuePair.Create("", cabin.Connector)]), Sides.Of(cabin),
+            new("Harness, bulkhead plug", own is null ? [] : [KeyValuePair.Create("", own.Connector)]), data.HarnessBodyPins,
+            new("Cabin, bulkhead plug", [KeyValuePair.Create("", cabin.Connector)]), data.CabinPins,
             Places.Body, WirePurpose.BodyAdapter, Math.Max(data.Settings.AdapterLengthMm, reach), MovesDoInPlace: reach == 0);
-        var adapter = Build(sides, routing.ToCabin, (_, signal) => !data.Needs.Contains(signal.Id));
+        var adapter = Build(sides, routing.ToCabin, (_, signal) => !data.IsNeeded(signal.Id));
         return adapter.PlugsTogether && adapter.Rows.All(row => row.Action == AdapterAction.Join && row.From == row.To) ? null : adapter;
     }
 
@@ -86,8 +86,8 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Bulkh
         }
 
         var elsewhere = sides.Purpose == WirePurpose.BodyAdapter
-            ? data.Needs.Contains(signal) || data.EcuPins.Any(pin => pin.Pin.Signal == signal)
-            : data.SignalOf(signal)?.Kind == SignalKind.Power || (data.HarnessBody?.Pins ?? []).Any(pin => pin.Signal == signal);
+            ? data.IsNeeded(signal) || data.IsAtEcu(signal)
+            : data.SignalOf(signal)?.Kind == SignalKind.Power || data.IsAtHarnessBody(signal);
         return !mates && !elsewhere && data.EndsIdle(signal);
     }
 
@@ -111,7 +111,8 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Bulkh
         }
 
         var known = fromPins.Select(pin => pin.Pin.Signal).Where(signal => !apart.Contains(signal)).ToHashSet(StringComparer.Ordinal);
-        return pairs.OrderBy(pair => fromPins.IndexOf(pair.From!))
+        var places = fromPins.Select((pin, at) => (pin, at)).ToDictionary(one => one.pin, one => one.at);
+        return pairs.OrderBy(pair => places[pair.From!])
             .Concat(toPins.Where(pin => !known.Contains(pin.Pin.Signal)).Select(pin => new PinPair(null, pin, Surplus.None)));
     }
 
@@ -167,7 +168,7 @@ internal sealed class AdapterBuilder(WiringData data, WireRouting routing, Bulkh
         // A feed that nothing fitted asks for, or that a device in use gives, may end here.
         var isFeed = sides.Purpose == WirePurpose.BodyAdapter
             && data.SignalOf(from.Pin.Signal)?.Kind is (SignalKind.Power or SignalKind.Ground)
-            && (data.EcuPins.Any(pin => pin.Pin.Signal == from.Pin.Signal) || data.Devices.Count(device => device.Pins.Any(pin => pin.Value == from.Pin.Signal)) == 1);
+            && (data.IsAtEcu(from.Pin.Signal) || data.DevicesOf(from.Pin.Signal).Count() == 1);
         var note = together && sides.ToPins.Any(to => SamePlace(from, to))
             ? "draw out and cap: the other side uses this cavity"
             : Givers.IsGone(data, from.Pin.Signal) ? NothingGives

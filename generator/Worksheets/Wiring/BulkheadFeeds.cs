@@ -35,8 +35,8 @@ internal sealed class BulkheadFeeds(WiringData data, IReadOnlyList<WireRun> runs
            group own by own.Signal into harness
            orderby harness.Key
            let feed = Shared(harness.Key)
-           let cabin = data.CabinBody?.Pins.Where(pin => pin.Signal == harness.Key).ToList()
-           where feed is not null && cabin is { Count: > 0 } && data.CabinGiver(harness.Key) is null
+           let cabin = data.CabinPinsOf(harness.Key).Select(pin => pin.Pin).ToList()
+           where feed is not null && cabin.Count > 0 && data.CabinGiver(harness.Key) is null
            let carries = Math.Min(cabin.Sum(Carries), harness.Sum(Carries))
            let devices = Behind(feed).FindAll(device => !device.IsBrief)
            let current = data.Together(devices, feed)

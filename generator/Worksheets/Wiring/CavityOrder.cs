@@ -9,13 +9,14 @@ internal sealed class CavityOrder : IComparer<string?>
 
     public int Compare(string? x, string? y)
     {
-        var (left, right) = (Split(x ?? ""), Split(y ?? ""));
-        var byPrefix = string.CompareOrdinal(left.Prefix, right.Prefix);
-        var order = byPrefix != 0 ? byPrefix : left.Number.CompareTo(right.Number);
+        var left = Split(x ?? "", out var leftNumber);
+        var right = Split(y ?? "", out var rightNumber);
+        var byPrefix = left.SequenceCompareTo(right);
+        var order = byPrefix != 0 ? byPrefix : leftNumber.CompareTo(rightNumber);
         return order != 0 ? order : string.CompareOrdinal(x, y);
     }
 
-    private static (string Prefix, long Number) Split(string name)
+    private static ReadOnlySpan<char> Split(string name, out long number)
     {
         var digits = name.Length;
         while (digits > 0 && char.IsAsciiDigit(name[digits - 1]))
@@ -23,8 +24,12 @@ internal sealed class CavityOrder : IComparer<string?>
             digits--;
         }
 
-        return long.TryParse(name.AsSpan(digits), NumberStyles.None, CultureInfo.InvariantCulture, out var number)
-            ? (name[..digits], number)
-            : (name, -1);
+        if (long.TryParse(name.AsSpan(digits), NumberStyles.None, CultureInfo.InvariantCulture, out number))
+        {
+            return name.AsSpan(0, digits);
+        }
+
+        number = -1;
+        return name;
     }
 }

@@ -43,7 +43,13 @@ public static class Conductor
             return double.NaN;
         }
 
-        var (size, milliohm) = ClassFive.LastOrDefault(row => row.SizeMm2 <= sizeMm2, ClassFive[0]);
+        var at = ClassFive.Length - 1;
+        while (at > 0 && ClassFive[at].SizeMm2 > sizeMm2)
+        {
+            at--;
+        }
+
+        var (size, milliohm) = ClassFive[at];
         return milliohm / 1000 * size / sizeMm2 * (1 + (CopperTemperatureCoefficient * (celsius - 20)));
     }
 

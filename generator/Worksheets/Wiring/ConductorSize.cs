@@ -60,7 +60,18 @@ public static class ConductorSize
         bool Carries(double size) => size >= (For(need.CurrentA) ?? largest);
         bool StandsBehind(double size) => FuseFor(size) >= (need.FuseA ?? 0);
         bool Loses(double size) => Drop(size) <= need.AllowedDropV;
-        double? Smallest(Func<double, bool> does) => Conductor.ClassFive.Select(row => (double?)row.SizeMm2).FirstOrDefault(size => does(size!.Value));
+        double? Smallest(Func<double, bool> does)
+        {
+            foreach (var (size, _) in Conductor.ClassFive)
+            {
+                if (does(size))
+                {
+                    return size;
+                }
+            }
+
+            return null;
+        }
 
         var (byCurrent, byDrop) = (For(need.CurrentA) is null ? null : Smallest(Carries), Smallest(Loses));
         (ConductorReason Reason, double SizeMm2)[] needs =

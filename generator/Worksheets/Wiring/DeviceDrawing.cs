@@ -69,8 +69,8 @@ public static class DeviceDrawing
 
     // Where the harness leads a signal to: the ECU in use, else the cabin, else to its other users inside the loom.
     private static string Far(WiringData data, string signal) =>
-        data.EcuPins.FirstOrDefault(pin => pin.Pin.Signal == signal) is { } ecu ? $"ECU {ecu.Name}"
-        : data.CabinBody?.Pins.FirstOrDefault(pin => pin.Signal == signal) is { } cabin ? $"bulkhead plug {cabin.Cavity}"
+        data.EcuPinsOf(signal).FirstOrDefault() is { } ecu ? $"ECU {ecu.Name}"
+        : data.CabinPinsOf(signal).FirstOrDefault() is { } cabin ? $"bulkhead plug {cabin.Name}"
         : "inside the loom";
 
     private static string Place(WiringData data, WireEnd end) => end.Place switch

@@ -11,13 +11,13 @@ internal static class Givers
 
     /// <summary>The device that gives a signal, if any: one that only listens comes last, then what lives behind the dash.</summary>
     public static Device? Of(WiringData data, string signal) =>
-        data.Devices.Where(device => device.Pins.Any(pin => pin.Value == signal)).OrderBy(device => !MayGive(data, device)).ThenBy(device => device.InCabin).FirstOrDefault();
+        data.DevicesOf(signal).OrderBy(device => !MayGive(data, device)).ThenBy(device => device.InCabin).FirstOrDefault();
 
     /// <summary>The cabin listens to a switch that is not fitted: a wire from there would join two listeners.</summary>
     public static bool IsGone(WiringData data, string signal) =>
         data.SignalOf(signal)?.Kind == SignalKind.Switch
-        && data.CabinBody?.Pins.Any(pin => pin.Signal == signal) == true
-        && (data.Needs.Contains(signal) || data.CabinHears.Contains(signal))
+        && data.IsAtCabin(signal)
+        && (data.IsNeeded(signal) || data.CabinHears.Contains(signal))
         && (Of(data, signal) is not { } device || !MayGive(data, device));
 
     private static bool MayGive(WiringData data, Device device) => MayGive(device.Pins.Select(pin => data.SignalOf(pin.Value)?.Kind));

@@ -6,16 +6,16 @@ namespace Swapwright.Worksheets.Wiring;
 /// <summary>Turns the input into <see cref="WiringData"/> and reports everything that had to be dropped or mended.</summary>
 internal sealed class InputCheck
 {
-    private const double FallbackSizeMm2 = 0.5;
-
     private readonly WiringInput input;
     private readonly ProblemList problems;
-    private readonly SortedSet<string> usedSignals = new(StringComparer.Ordinal);
+    private readonly SignalTable signals;
+    private readonly HashSet<string> usedSignals = new(StringComparer.Ordinal);
 
     private InputCheck(WiringInput input, ProblemList problems)
     {
         this.input = input;
         this.problems = problems;
+        signals = SignalTable.Of(input.Signals);
     }
 
     public static WiringData Read(WiringInput input, ProblemList problems) => new InputCheck(input, problems).Read();
@@ -23,45 +23,53 @@ internal sealed class InputCheck
     private WiringData Read()
     {
         var harness = input.Harness;
-        var data = new WiringData(
-            ReadDevices(),
-            ReadPlugs(),
-            harness.Body is { } own ? ReadPlug(Places.HarnessBody, own) : null,
-            input.Body is { } cabin ? ReadPlug(Places.Body, cabin) : null,
+        var devices = ReadDevices();
+        var plugs = ReadPlugs();
+        var own = harness.Body is { } body ? ReadPlug(Places.HarnessBody, body) : null;
+        var cabin = input.Body is { } other ? ReadPlug(Places.Body, other) : null;
+        ImmutableArray<string> needs = [.. OrEmpty(input.Needs).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+        var parts = new WiringParts(
+            devices,
+            plugs,
+            own,
+            cabin,
             harness.MadeFor,
-            ReadEcu(harness.MadeFor),
+            WithWire(ReadEcu(harness.MadeFor), plugs, own),
             input.Ecu,
             ReadEcu(input.Ecu),
             ReadPoint("trunk", harness.Trunk),
             ReadPoint("ECU place", harness.EcuPlace),
-            [.. OrEmpty(input.Needs).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+            needs,
             [.. OrEmpty(input.Leads).OrderBy(lead => lead.PartId, StringComparer.Ordinal)],
             input.Connectors,
-            input.Signals,
-            ReadSettings(input.Settings))
-        {
-            CabinHears = OrEmpty(input.CabinHears),
-            ScreenedMm2 = [.. OrEmpty(input.ScreenedMm2).Where(double.IsFinite).Order()],
-            Battery = input.Battery is { } battery ? battery with { Location = ReadPoint("battery", battery.Location) } : null,
-        };
-        foreach (var need in data.Needs)
+            signals,
+            ReadSettings(input.Settings),
+            OrEmpty(input.CabinHears),
+            [.. OrEmpty(input.ScreenedMm2).Where(double.IsFinite).Order()],
+            input.Battery is { } battery ? battery with { Location = ReadPoint("battery", battery.Location) } : null);
+        foreach (var need in needs)
         {
             UseSignal("cabin", null, need);
         }
 
         CheckSignals();
-        data = data with { MadeForPins = [.. data.MadeForPins.Where(pin => HasWire(data, pin.Pin.Signal))] };
-        return data with { Signals = data.Signals.ToImmutableDictionary(pair => pair.Key, pair => Mend(pair.Value)) };
+        return new WiringData(parts);
     }
 
     /// <summary>
-    /// Whether the harness has a wire on a cavity of its ECU plug: the ECU may have inputs that no plug of the harness leads to. Feeds, grounds and what is
+    /// The cavities of its ECU plug that the harness has a wire on: the ECU may have inputs that no plug of the harness leads to. Feeds, grounds and what is
     /// shared may meet inside the loom; a harness whose plugs nobody has stated is taken for whole.
     /// </summary>
-    private static bool HasWire(WiringData data, string signal) =>
-        data.Plugs.IsEmpty
-        || data.SignalOf(signal) is not { Shared: false, Kind: not (SignalKind.Power or SignalKind.Ground) }
-        || data.Plugs.SelectMany(plug => plug.Value.Pins).Concat(data.HarnessBody?.Pins ?? []).Any(pin => pin.Signal == signal);
+    private ImmutableArray<SidePin> WithWire(ImmutableArray<SidePin> pins, ImmutableArray<KeyValuePair<string, Plug>> plugs, Plug? body)
+    {
+        if (plugs.IsEmpty)
+        {
+            return pins;
+        }
+
+        var wired = plugs.SelectMany(plug => plug.Value.Pins).Concat(body?.Pins ?? []).Select(pin => pin.Signal).ToHashSet(StringComparer.Ordinal);
+        return [.. pins.Where(pin => wired.Contains(pin.Pin.Signal) || input.Signals.GetValueOrDefault(pin.Pin.Signal) is not { Shared: false, Kind: not (SignalKind.Power or SignalKind.Ground) })];
+    }
 
     private static ImmutableArray<T> OrEmpty<T>(ImmutableArray<T> items) => items.IsDefault ? [] : items;
 
@@ -71,7 +79,7 @@ internal sealed class InputCheck
         foreach (var group in OrEmpty(input.Devices).GroupBy(device => device.Role, StringComparer.Ordinal))
         {
             var device = OnlyOne(group.Key, [.. group]);
-            var pins = OrEmpty(device.Pins).Select(pin => new Pin(pin.Key, pin.Value, "", FallbackSizeMm2));
+            var pins = OrEmpty(device.Pins).Select(pin => new Pin(pin.Key, pin.Value, "", SignalTable.FallbackSizeMm2));
             var read = ReadPins(device.Role, device.Connector, [.. pins], withWire: false);
             devices.Add(device with
             {
@@ -87,7 +95,7 @@ internal sealed class InputCheck
 
     private double? ReadCurrent(string role, double current)
     {
-        if (!IsCurrent(current))
+        if (!SignalTable.IsCurrent(current))
         {
             problems.Add(WiringProblemKind.BadNumber, role, null, null, $"the current of `{role}` is not a number of at least 0");
             return null;
@@ -173,18 +181,18 @@ internal sealed class InputCheck
             return pin;
         }
 
-        if (!WireColour.TryParse(pin.Colour, out _))
+        if (!WireColour.IsColour(pin.Colour))
         {
             problems.Add(
                 WiringProblemKind.UnknownColour, subject, pin.Cavity, pin.Signal, $"`{pin.Colour}` is not a colour (two codes are written as in `GN/YE`)");
         }
 
-        return IsSize(pin.SizeMm2) ? pin : pin with { SizeMm2 = BadSize(subject, pin.Cavity, pin.Signal, pin.SizeMm2) };
+        return SignalTable.IsSize(pin.SizeMm2) ? pin : pin with { SizeMm2 = BadSize(subject, pin.Cavity, pin.Signal, pin.SizeMm2) };
     }
 
     private void UseSignal(string subject, string? cavity, string signal)
     {
-        if (input.Signals.ContainsKey(signal))
+        if (signals.Has(signal))
         {
             usedSignals.Add(signal);
         }
@@ -198,17 +206,17 @@ internal sealed class InputCheck
     {
         foreach (var signal in usedSignals.Select(id => input.Signals[id]))
         {
-            if (!WireColour.TryParse(signal.Colour, out _))
+            if (!WireColour.IsColour(signal.Colour))
             {
                 problems.Add(WiringProblemKind.UnknownColour, signal.Id, null, signal.Id, $"`{signal.Colour}` is not a colour (two codes are written as in `GN/YE`)");
             }
 
-            if (!IsSize(signal.SizeMm2))
+            if (!SignalTable.IsSize(signal.SizeMm2))
             {
                 BadSize(signal.Id, null, signal.Id, signal.SizeMm2);
             }
 
-            if (signal.CurrentA is { } current && !IsCurrent(current))
+            if (signal.CurrentA is { } current && !SignalTable.IsCurrent(current))
             {
                 problems.Add(WiringProblemKind.BadNumber, signal.Id, null, signal.Id, $"the current of `{signal.Id}` is not a number of at least 0");
             }
@@ -229,22 +237,11 @@ internal sealed class InputCheck
         }
     }
 
-    private static Signal Mend(Signal signal) => signal with
-    {
-        SizeMm2 = IsSize(signal.SizeMm2) ? signal.SizeMm2 : FallbackSizeMm2,
-        CurrentA = signal.CurrentA is { } current && IsCurrent(current) ? current : null,
-        Shared = signal.Shared && SignalKinds.MayShare(signal.Kind),
-    };
-
-    private static bool IsSize(double size) => double.IsFinite(size) && size > 0;
-
-    private static bool IsCurrent(double current) => double.IsFinite(current) && current >= 0;
-
     private double BadSize(string subject, string? cavity, string signal, double size)
     {
         var text = size.ToString(CultureInfo.InvariantCulture);
         problems.Add(WiringProblemKind.BadNumber, subject, cavity, signal, $"`{text}` is not a size in mm²; 0.5 is taken");
-        return FallbackSizeMm2;
+        return SignalTable.FallbackSizeMm2;
     }
 
     private BayPoint ReadPoint(string subject, BayPoint point)

@@ -50,7 +50,7 @@ public static class LooseEnds
             var (action, reason) = !wire.Takers.IsEmpty ? (LooseAction.CutOut, $"{(plug.Outcome == PlugOutcome.Capped ? "nothing is fitted that takes this plug" : "the device has no use for it")}: the wire goes to {string.Join(" and ", wire.Takers.Select(end => At(sheet, end)))}")
                 : plug.Outcome == PlugOutcome.Capped ? (LooseAction.Cap, $"nothing is fitted that takes this plug: cap the plug {(plug.Capped.All(other => other.Takers.IsEmpty) ? "whole" : "with what is left in it")} and tie it back{Stub(sheet, wire.Signal)}")
                 : sheet.Data?.IsRerouted(wire.Signal) == true ? (LooseAction.Cap, $"it would bypass the {sheet.Data.TitleOf(sheet.Data.SignalOf(wire.Signal)!.Through!)}: cut it off at this plug and seal the end; the new wire from there takes its place")
-                : sheet.Data is { } data && data.Devices.FirstOrDefault(device => device.Role == plug.Role) is { } device && data.Plugs.FirstOrDefault(one => one.Key == plug.Role).Value is { } own && data.IsLeftAtThePlug(device, own, wire.Signal)
+                : sheet.Data is { } data && data.DeviceAt(plug.Role) is { } device && data.PlugAt(plug.Role) is { } own && data.IsLeftAtThePlug(device, own, wire.Signal)
                     ? (LooseAction.Cap, "its device lives behind the dash and has this from there: cut it off at this plug and seal the end")
                 : wire.StaysInHousing ? (LooseAction.LeaveOff, "the device has no use for it; the wire may stay in its cavity")
                 : (LooseAction.Cap, $"the device has no use for it, and its cavity is gone or taken by another wire{Stub(sheet, wire.Signal)}");
@@ -101,7 +101,7 @@ public static class LooseEnds
     }
 
     /// <summary>An end that is only capped is a branch of the line still, and echoes like one where the line is in use: common practice, no source.</summary>
-    private static string Stub(WiringSheet sheet, string signal) => sheet.Data is { } data && data.IsTwisted(signal) && data.EcuPins.Any(pin => pin.Pin.Signal == signal)
+    private static string Stub(WiringSheet sheet, string signal) => sheet.Data is { } data && data.IsTwisted(signal) && data.IsAtEcu(signal)
         ? "; the line is in use: cut the wire back to where it branches off, since an end that is only capped is a stub too"
         : "";
 

@@ -12,8 +12,8 @@ internal static class NeedTracing
     {
         var isGone = Givers.IsGone(data, need);
         var device = isGone ? null : Givers.Of(data, need);
-        var ecu = isGone ? null : data.EcuPins.FirstOrDefault(pin => pin.Pin.Signal == need);
-        if (data.CabinBody is { } cabin && cabin.Pins.All(pin => pin.Signal != need))
+        var ecu = isGone ? null : data.EcuPinsOf(need).FirstOrDefault();
+        if (data.CabinBody is not null && !data.IsAtCabin(need))
         {
             problems.Add(WiringProblemKind.UnknownCavity, Places.Body, null, need, $"the cabin needs `{need}`, but its plug has no cavity for it");
         }
@@ -23,7 +23,7 @@ internal static class NeedTracing
             return new(need, NeedSupply.Device, giver.Device.Role, giver.Cavity, null);
         }
 
-        if (data.HarnessBody?.Pins.FirstOrDefault(pin => pin.Signal == need) is { } pin)
+        if (data.HarnessPinsOf(need).FirstOrDefault() is { } pin)
         {
             // Where both have what an ECU drives, the device listens, as an idle-speed relay does; what a sensor, a switch or a feed gives, the ECU listens to.
             var isDriven = data.SignalOf(need) is { } known && SignalKinds.IsDriven(known.Kind);
@@ -34,7 +34,7 @@ internal static class NeedTracing
                     WiringProblemKind.NeedUnfed, "cabin", null, need, $"the harness brings `{need}` to the bulkhead, but no device in use and no ECU gives it");
             }
 
-            return new(need, NeedSupply.HarnessBody, Places.HarnessBody, pin.Cavity, behind);
+            return new(need, NeedSupply.HarnessBody, Places.HarnessBody, pin.Name, behind);
         }
 
         if (device is not null)

@@ -15,7 +15,7 @@ internal static class Screens
     public static bool IsThere(WiringData data, Device device, string cavity, string signal, ImmutableArray<Pin?> found) =>
         data.SignalOf(signal)?.Kind == SignalKind.Shield && device.LeadOf(cavity) is null
         && found.Any(wire => wire is not null && data.SignalOf(wire.Signal) is { Shielded: true })
-        && data.MadeForPins.Select(pin => pin.Pin).Concat(data.HarnessBody?.Pins ?? []).Any(pin => pin.Signal == signal);
+        && (data.IsAtHarnessEcu(signal) || data.IsAtHarnessBody(signal));
 
     /// <summary>A screened piece in the size that it is sold in: the next thicker one, which its terminals and splices then have to take (common practice, no source).</summary>
     public static WireRun AsSold(WiringData data, WireRun run) =>

@@ -54,7 +54,7 @@ public static class SharedFeeds
                 : run with { To = new(WireEndKind.Splice, relay, "87", Places.RelayBase), Splices = 1, JoinedMm2 = 0, TakesOver = false };
             all = [.. all.Select(run => Hangs(run) ? ToContact(run) : run)];
             all.Add(Coil(data, relay, "86", feed.Signal, first.Colour, first.To) with { JoinedMm2 = first.JoinedMm2, TakesOver = first.TakesOver, Splices = 1 });
-            if (data.Signals.Values.Where(signal => signal is { Kind: SignalKind.Ground, Shared: true }).OrderByDescending(signal => signal.CurrentA).ThenBy(signal => signal.Id, StringComparer.Ordinal).FirstOrDefault() is { } ground)
+            if (data.Signals.All.Where(signal => signal is { Kind: SignalKind.Ground, Shared: true }).OrderByDescending(signal => signal.CurrentA).ThenBy(signal => signal.Id, StringComparer.Ordinal).FirstOrDefault() is { } ground)
             {
                 all.Add(Coil(data, relay, "85", ground.Id, ground.Colour, new(WireEndKind.Ring, Places.BodyMetal, "", Places.Ring)));
             }
@@ -95,7 +95,7 @@ public static class SharedFeeds
     // A relay sits where the wire is that its coil hangs on.
     private static double ContactWayMm(WiringData data, string place)
     {
-        var own = data.Plugs.FirstOrDefault(plug => plug.Key == place).Value?.Location;
+        var own = data.PlugAt(place)?.Location;
         var bulkhead = data.HarnessBody?.Location ?? data.EcuPlace;
         if (data.Battery is { } battery)
         {
@@ -112,5 +112,5 @@ public static class SharedFeeds
             ? choice
             : null;
 
-    private static bool Gives(WiringData data, WireRun run) => data.Devices.Any(device => device.Role == run.Role && device.Supplies.Contains(run.Signal));
+    private static bool Gives(WiringData data, WireRun run) => data.DeviceAt(run.Role)?.Supplies.Contains(run.Signal) == true;
 }

@@ -22,7 +22,7 @@ public static class ThinFeeds
     [
         .. from run in sheet.Runs
            where run is { Purpose: WirePurpose.Device, JoinedMm2: > 0, Conductor: not null } && run.JoinedMm2 < run.SizeMm2 - 1e-9
-           let device = data.Devices.FirstOrDefault(device => device.Role == run.Role)
+           let device = data.DeviceAt(run.Role)
            where device?.Supplies.Contains(run.Signal) == true
            select new ThinFeed(
                run.Signal, data.SignalOf(run.Signal)?.Title ?? run.Signal, device.Title, run.To.Place, run.To.Cavity, run.SizeMm2, run.JoinedMm2, run.Conductor!.For.CurrentA,

@@ -6,10 +6,10 @@ public static class TwistedPairs
     /// <summary>The new wire that one is twisted with; null where its signal is of no pair, or where the other wire does not go the same way.</summary>
     public static WireRun? Beside(WiringSheet sheet, WireRun run)
     {
-        var own = sheet.Data?.SignalOf(run.Signal)?.TwistedWith;
-        return sheet.Runs.FirstOrDefault(other =>
+        var others = sheet.Data?.Signals.TwistedWith(run.Signal) ?? [];
+        return !others.Any() ? null : sheet.Runs.FirstOrDefault(other =>
             other.Signal != run.Signal
-            && (other.Signal == own || sheet.Data?.SignalOf(other.Signal)?.TwistedWith == run.Signal)
+            && others.Contains(other.Signal)
             && ((other.From.Place == run.From.Place && other.To.Place == run.To.Place) || (other.From.Place == run.To.Place && other.To.Place == run.From.Place)));
     }
 }

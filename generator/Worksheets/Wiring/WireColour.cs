@@ -67,6 +67,9 @@ public sealed record WireColour
         return true;
     }
 
+    /// <summary>Whether a text is a colour.</summary>
+    public static bool IsColour(string? text) => (text is not null && Names.ContainsKey(text)) || TryParse(text, out _);
+
     public override string ToString() => Code;
 
     [SuppressMessage("Globalization", "CA1308", Justification = "Class names are lower case.")]

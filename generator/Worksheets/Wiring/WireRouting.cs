@@ -15,13 +15,11 @@ internal sealed class WireRouting
     public WireRouting(WiringData data)
     {
         this.data = data;
-        TakeShared(data.Ecu?.Id, data.EcuPins, data.MadeForPins);
-        TakeShared(Places.Body, CabinPins, Sides.Of(data.HarnessBody));
+        TakeShared(data.Ecu?.Id, data.EcuPins, data.IsAtHarnessEcu);
+        TakeShared(Places.Body, data.CabinPins, data.IsAtHarnessBody);
     }
 
     public IReadOnlyList<WireRun> Runs => runs;
-
-    private ImmutableArray<SidePin> CabinPins => Sides.Of(data.CabinBody);
 
     public WireRun Add(WireRun run)
     {
@@ -197,11 +195,11 @@ internal sealed class WireRouting
     private WireRun? EndingAt(string place, string cavity) =>
         runs.Find(run => run.To.Place == place && run.To.Cavity == cavity && run.To.Kind == WireEndKind.Terminal);
 
-    private void TakeShared(string? place, ImmutableArray<SidePin> pins, ImmutableArray<SidePin> others)
+    private void TakeShared(string? place, ImmutableArray<SidePin> pins, Func<string, bool> isOpposite)
     {
         foreach (var pin in pins)
         {
-            if (place is not null && (place != Places.Body || data.CabinGiver(pin.Pin.Signal) is null) && others.Any(other => other.Pin.Signal == pin.Pin.Signal))
+            if (place is not null && (place != Places.Body || data.CabinGiver(pin.Pin.Signal) is null) && isOpposite(pin.Pin.Signal))
             {
                 taken.Add((place, pin.Name));
             }
@@ -209,15 +207,15 @@ internal sealed class WireRouting
     }
 
     private WireTarget? EcuTarget(string signal) =>
-        data.Ecu is { } ecu && End(ecu.Id, [.. data.EcuPins.Where(pin => pin.Pin.Signal == signal)]) is { } end
+        data.Ecu is { } ecu && End(ecu.Id, data.EcuPinsOf(signal)) is { } end
             ? new WireTarget(end, data.EcuPlace, AtEcu: true)
             : null;
 
     private WireTarget? CabinTarget(string signal)
     {
-        if (data.HarnessBody is { } own && own.Pins.FirstOrDefault(pin => pin.Signal == signal) is { } pin)
+        if (data.HarnessBody is { } own && data.HarnessPinsOf(signal).FirstOrDefault() is { } side)
         {
-            return new(new(WireEndKind.Splice, Places.HarnessBody, pin.Cavity, own.Connector), own.Location, AtEcu: false) { SizeMm2 = pin.SizeMm2 };
+            return new(new(WireEndKind.Splice, Places.HarnessBody, side.Name, own.Connector), own.Location, AtEcu: false) { SizeMm2 = side.Pin.SizeMm2 };
         }
 
         // A device of this build gives the cabin the signal; nothing is fed from there.
@@ -226,37 +224,45 @@ internal sealed class WireRouting
 
     private WireTarget? CabinEnd(string signal)
     {
-        return data.CabinBody is { } cabin && End(Places.Body, [.. CabinPins.Where(pin => pin.Pin.Signal == signal)]) is { } end
+        return data.CabinBody is { } cabin && End(Places.Body, data.CabinPinsOf(signal)) is { } end
             ? new WireTarget(end, cabin.Location, AtEcu: false)
             : null;
     }
 
     /// <summary>The harness's bulkhead pin of a signal whose wire runs on to the ECU in use.</summary>
     private IEnumerable<WireTarget> WireToTheEcu(string signal) =>
-        data.HarnessBody is { } own && data.MadeForPins.Any(pin => pin.Pin.Signal == signal)
-            ? own.Pins.Where(pin => pin.Signal == signal).Select(pin => new WireTarget(new(WireEndKind.Splice, Places.HarnessBody, pin.Cavity, own.Connector), own.Location, AtEcu: false))
+        data.HarnessBody is { } own && data.IsAtHarnessEcu(signal)
+            ? data.HarnessPinsOf(signal).Select(pin => new WireTarget(new(WireEndKind.Splice, Places.HarnessBody, pin.Name, own.Connector), own.Location, AtEcu: false))
             : [];
 
-    private WireEnd? End(string place, ImmutableArray<SidePin> pins)
+    private WireEnd? End(string place, IEnumerable<SidePin> pins)
     {
-        var free = pins.FirstOrDefault(pin => !taken.Contains((place, pin.Name)));
-        return free is not null ? new(WireEndKind.Terminal, place, free.Name, free.Connector)
-            : pins.IsEmpty ? null
-            : new(WireEndKind.Splice, place, pins[0].Name, pins[0].Connector);
+        SidePin? first = null;
+        foreach (var pin in pins)
+        {
+            if (!taken.Contains((place, pin.Name)))
+            {
+                return new(WireEndKind.Terminal, place, pin.Name, pin.Connector);
+            }
+
+            first ??= pin;
+        }
+
+        return first is null ? null : new(WireEndKind.Splice, place, first.Name, first.Connector);
     }
 
     private IEnumerable<WireTarget> DeviceWires(string signal) =>
-        from device in data.Devices
+        from device in data.DevicesOf(signal)
         from pin in device.Pins
         where pin.Value == signal && !device.ToCabin.Contains(pin.Key)
         select new WireTarget(new(WireEndKind.Splice, device.Role, pin.Key, device.Connector), device.Location, AtEcu: false);
 
     private IEnumerable<WireTarget> OtherDevices(Device device, string signal) =>
-        from other in data.Devices
+        from other in data.DevicesOf(signal)
         where other.Role != device.Role
         from pin in other.Pins
         where pin.Value == signal && !other.ToCabin.Contains(pin.Key)
-        let wired = taken.Contains((other.Role, pin.Key)) || (!data.IsRerouted(signal) && data.Plugs.Any(plug => plug.Key == other.Role && plug.Value.Pins.Any(wire => wire.Signal == signal)))
+        let wired = taken.Contains((other.Role, pin.Key)) || (!data.IsRerouted(signal) && HasWire(other, signal))
         select new WireTarget(new(wired ? WireEndKind.Splice : WireEndKind.Terminal, other.Role, pin.Key, other.Connector), other.Location, AtEcu: false);
 
     /// <summary>
@@ -277,7 +283,9 @@ internal sealed class WireRouting
             .ThenBy(wire => like.Sum(other => data.LengthMm(wire.WayMm(data, other.Location, toEcu: false)))).FirstOrDefault();
     }
 
-    private bool IsUnfed(Device device, string signal) => !data.Plugs.Any(plug => plug.Key == device.Role && plug.Value.Pins.Any(pin => pin.Signal == signal));
+    private bool IsUnfed(Device device, string signal) => !HasWire(device, signal);
+
+    private bool HasWire(Device device, string signal) => data.PlugAt(device.Role) is { } plug && plug.Pins.Any(pin => pin.Signal == signal);
 
     /// <summary>
     /// A data line goes from partner to partner in order of their way from the ECU, since a star of long stubs garbles what is said on it; a terminator
@@ -290,8 +298,7 @@ internal sealed class WireRouting
             return null;
         }
 
-        var partners = data.Devices.Where(other => other.Pins.Any(pin => pin.Value == signal.Id))
-            .OrderBy(IsTerminator).ThenBy(other => data.WayToEcuMm(other.Location)).ThenBy(other => other.Role, StringComparer.Ordinal).ToList();
+        var partners = data.DevicesOf(signal.Id).OrderBy(IsTerminator).ThenBy(other => data.WayToEcuMm(other.Location)).ThenBy(other => other.Role, StringComparer.Ordinal).ToList();
         return partners.FindIndex(other => other.Role == device.Role) is > 0 and var at
             ? new(new(WireEndKind.Splice, partners[at - 1].Role, partners[at - 1].Pins.First(pin => pin.Value == signal.Id).Key, partners[at - 1].Connector), partners[at - 1].Location, AtEcu: false)
             : null;
@@ -303,28 +310,24 @@ internal sealed class WireRouting
     /// <summary>Wires to plugs that nothing takes, where the harness leads them on to the ECU in use or to the bulkhead.</summary>
     private IEnumerable<WireTarget> IdleWires(Signal signal)
     {
-        var leadsOn = (data.HarnessBody?.Pins ?? []).Any(pin => pin.Signal == signal.Id)
-            || (data.MadeForPins.Any(pin => pin.Pin.Signal == signal.Id) && data.EcuPins.Any(pin => pin.Pin.Signal == signal.Id));
+        var leadsOn = data.IsAtHarnessBody(signal.Id) || (data.IsAtHarnessEcu(signal.Id) && data.IsAtEcu(signal.Id));
         return leadsOn && signal.Kind != SignalKind.Data ? HarnessWires(signal.Id).Where(wire => data.IsIdle(wire.End.Place)) : [];
     }
 
     private IEnumerable<WireTarget> HarnessWires(string signal)
     {
-        foreach (var (role, plug) in data.Plugs)
+        foreach (var (role, plug, pin) in data.WiresOf(signal))
         {
-            foreach (var pin in plug.Pins.Where(pin => pin.Signal == signal))
-            {
-                yield return new(new(WireEndKind.Splice, role, pin.Cavity, plug.Connector), plug.Location, AtEcu: false) { SizeMm2 = pin.SizeMm2 };
-            }
+            yield return new(new(WireEndKind.Splice, role, pin.Cavity, plug.Connector), plug.Location, AtEcu: false) { SizeMm2 = pin.SizeMm2 };
         }
 
-        foreach (var pin in data.HarnessBody?.Pins.Where(pin => pin.Signal == signal) ?? [])
+        foreach (var pin in data.HarnessPinsOf(signal))
         {
             yield return new(
-                new(WireEndKind.Splice, Places.HarnessBody, pin.Cavity, data.HarnessBody!.Connector), data.HarnessBody.Location, AtEcu: false) { SizeMm2 = pin.SizeMm2 };
+                new(WireEndKind.Splice, Places.HarnessBody, pin.Name, pin.Connector), data.HarnessBody!.Location, AtEcu: false) { SizeMm2 = pin.Pin.SizeMm2 };
         }
 
-        foreach (var pin in data.MadeForPins.Where(pin => pin.Pin.Signal == signal))
+        foreach (var pin in data.MadeForPinsOf(signal))
         {
             yield return new(new(WireEndKind.Splice, data.MadeFor!.Id, pin.Name, pin.Connector), data.EcuPlace, AtEcu: true) { SizeMm2 = pin.Pin.SizeMm2 };
         }

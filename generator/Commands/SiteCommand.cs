@@ -33,7 +33,7 @@ internal sealed class SiteCommand : Command<SiteCommand.Settings>
     }
 
     // What is known of ten thousand guides before the first is made, and what an earlier run noted of them.
-    private const long PlanOfMany = 320L << 20;
+    private const long PlanOfMany = 384L << 20;
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {

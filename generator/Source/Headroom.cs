@@ -11,7 +11,7 @@ internal static class Headroom
 {
     // Reading, binding and proving 5,000 rules makes some 70 bytes of each byte of YAML.
     private const long MadeOfAByte = 96;
-    private const long Most = 384L << 20;
+    private const long Most = 448L << 20;
 
     // Of what the process may have, no more than one part of so many: where memory is scarce it has to be collected.
     private const int Share = 4;
@@ -34,8 +34,8 @@ internal static class Headroom
 
     public static void Take(long bytesOfFiles)
     {
-        var wanted = Math.Clamp((bytesOfFiles * MadeOfAByte) + s_beyond, Large, Most) + Large;
-        if (Interlocked.Exchange(ref s_asked, 1) != 0 || GCSettings.IsServerGC || GC.GetGCMemoryInfo().TotalAvailableMemoryBytes / Share < wanted)
+        var wanted = Math.Min(Math.Clamp((bytesOfFiles * MadeOfAByte) + s_beyond, Large, Most) + Large, GC.GetGCMemoryInfo().TotalAvailableMemoryBytes / Share);
+        if (Interlocked.Exchange(ref s_asked, 1) != 0 || GCSettings.IsServerGC || wanted < 2 * Large)
         {
             return;
         }

@@ -20,7 +20,7 @@ internal sealed class ReusedTree(string root)
 
     /// <summary>Whether a file lies there already as its stamp says.</summary>
     /// <remarks>Of a disk that tells times by the second, two files of two runs may have one stamp; there nothing is known again.</remarks>
-    public bool Has(string path, FileStamp stamp) => stamp.Time % TimeSpan.TicksPerSecond != 0 && FileStamp.Of(Path.Combine(root, path)) == stamp;
+    public static bool Has(string file, FileStamp stamp) => stamp.Time % TimeSpan.TicksPerSecond != 0 && FileStamp.Of(file) == stamp;
 
     /// <summary>Takes away whatever has the name of a file that is to be made.</summary>
     public static void MakeRoom(string file)

@@ -134,7 +134,7 @@ public sealed class SiteFolder : IDisposable
                 return false;
             }
 
-            lies[at] = _reused is not null && _reused.Has(paths[at], stamps[at]);
+            lies[at] = _reused is not null && ReusedTree.Has(Path.Combine(_fresh, paths[at]), stamps[at]);
             if (!lies[at] && FileStamp.Of(Path.Combine(_target, paths[at])) != stamps[at])
             {
                 return false;
@@ -197,7 +197,7 @@ public sealed class SiteFolder : IDisposable
         var full = Path.Combine(_fresh, path);
         try
         {
-            MakeFolder(Path.GetDirectoryName(full)!);
+            MakeFolder(Path.GetDirectoryName(full.AsSpan()));
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
@@ -207,16 +207,24 @@ public sealed class SiteFolder : IDisposable
         return full;
     }
 
-    private void MakeFolder(string folder)
+    private void MakeFolder(ReadOnlySpan<char> folder)
     {
+        if (_folders.GetAlternateLookup<ReadOnlySpan<char>>().ContainsKey(folder))
+        {
+            return;
+        }
+
+        var made = folder.ToString();
         if (_reused is not null)
         {
-            _reused.MakeFolder(folder);
+            _reused.MakeFolder(made);
         }
         else
         {
-            _ = _folders.GetOrAdd(folder, static folder => Directory.CreateDirectory(folder).Exists);
+            Directory.CreateDirectory(made);
         }
+
+        _folders.TryAdd(made, true);
     }
 
     /// <summary>Whether a file of the previous site has these bytes. It is read, not believed: somebody may have changed it.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using System.Text;
 using Swapwright.Site.Output;
 
@@ -129,7 +130,7 @@ internal sealed class SiteRecord
 
             var note = new byte[Bounded(reader.ReadInt32(), MostBytesOfANote)];
             reader.BaseStream.ReadExactly(note);
-            works[name] = new RecordedWork(inputs, [.. files], [.. note]);
+            works[name] = new RecordedWork(inputs, ImmutableCollectionsMarshal.AsImmutableArray(files), ImmutableCollectionsMarshal.AsImmutableArray(note));
         }
 
         return works;

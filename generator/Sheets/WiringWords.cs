@@ -119,10 +119,10 @@ public static class WiringWords
     /// <summary>What is to be known of one of two wires under one screen.</summary>
     public static string ScreenedWith(int number) => string.Create(CultureInfo.InvariantCulture, $"under one screen with No. {number}: carry the screen on, ground it at the ECU's end only");
 
-    /// <summary>An end whose terminals are not made for the piece.</summary>
-    public static string Beyond(WiringSheet sheet, TerminalRange one) => string.Create(
+    /// <summary>Ends whose terminals are not made for the piece; empty where all are.</summary>
+    public static string Beyond(WiringSheet sheet, WireRun run) => string.Join("; ", TerminalRange.Beyond(sheet, run).GroupBy(one => (one.FromMm2, one.ToMm2)).Select(alike => string.Create(
         CultureInfo.InvariantCulture,
-        $"terminals at {sheet.Data?.TitleOf(one.End.Place) ?? one.End.Place}, {one.End.Cavity}, take {one.FromMm2:0.##} to {one.ToMm2:0.##} mm²: fit one of the family that takes it, or join on a short tail of a size that goes in, and fuse by the tail");
+        $"terminals at {string.Join(" and ", alike.Select(one => $"{sheet.Data?.TitleOf(one.End.Place) ?? one.End.Place}, {one.End.Cavity}"))} take {alike.Key.FromMm2:0.##} to {alike.Key.ToMm2:0.##} mm²: look for one of the family that takes this wire, or join on a short tail that goes in and fuse by the tail")));
 
     /// <summary>Where a piece comes from that is not cut.</summary>
     public static string Uncut(WiringSheet sheet, WireRun run) => run switch

@@ -40,6 +40,20 @@ public sealed class CutInTests
         Assert.Equal(told ? 1 : 0, GuideHoses.Of(new SiteKnowledge(proof), sheet).Count(hose => hose.Action.EndsWith(" Cut into it: gauge tee. That takes 2 more clips.", StringComparison.Ordinal)));
     }
 
+    /// <summary>The hose card says how many lengths of 2 m are bought and what is over, which is what the pieces leave of them.</summary>
+    [Fact]
+    public void Bought_HoseThatIsCut_SaysWhatIsLeft()
+    {
+        var proof = Prove(Tee);
+        var resolution = proof.Resolution!;
+        var sheet = new SheetBuilder(resolution).Build(resolution.Store.Witness(resolution.Store.And(resolution.Buildable, resolution.Space.WhereChoice("return", ["pipe"]))));
+        var cut = sheet.Hoses!.Runs.SelectMany(run => run.Pieces).Where(piece => piece.Part == "fuel-hose-8").Sum(piece => piece.LengthMm!.Value);
+        var line = GuideHoses.Bought(new SiteKnowledge(proof), sheet).Single(value => value.Name == proof.Base.Parts["fuel-hose-8"].Title);
+
+        Assert.Equal(FormattableString.Invariant($"{cut:#,0} mm to cut, {(2000 * int.Parse(line.Value, System.Globalization.CultureInfo.InvariantCulture)) - cut:#,0} mm left over"), line.Detail);
+        Assert.True(2000 * int.Parse(line.Value, System.Globalization.CultureInfo.InvariantCulture) >= 1.1 * cut);
+    }
+
     [Fact]
     public void Bind_HoseThatNothingDeclares_IsFound() =>
         Assert.Single(Prove(Tee.Replace("[feed]", "[fed]", StringComparison.Ordinal)).Messages(FindingKinds.Reference));

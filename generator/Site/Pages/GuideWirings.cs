@@ -200,7 +200,7 @@ internal static class GuideWirings
             },
             run?.Conductor is { } chosen ? SiteKnowledge.Number(chosen.For.CurrentA, "0.##") : "",
             run?.DropV is { } drop ? SiteKnowledge.Number(drop, "0.00") : "",
-            run is null ? "" : string.Join("; ", [.. run.Conductor is { } why ? [WiringWords.Why(why)] : Array.Empty<string>(), .. TerminalRange.Beyond(wiring, run).Select(one => WiringWords.Beyond(wiring, one))]),
+            run is null ? "" : string.Join("; ", new[] { run.Conductor is { } why ? WiringWords.Why(why) : "", WiringWords.Beyond(wiring, run) }.Where(words => words.Length > 0)),
             (run is { Lead: null }, run is null ? null : Beside(wiring, run)) switch
             {
                 (true, { } twin) when run!.Shielded => WiringWords.ScreenedWith(twin),

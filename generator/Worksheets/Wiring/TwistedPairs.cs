@@ -4,12 +4,13 @@ namespace Swapwright.Worksheets.Wiring;
 public static class TwistedPairs
 {
     /// <summary>The new wire that one is twisted with; null where its signal is of no pair, or where the other wire does not go the same way.</summary>
-    public static WireRun? Beside(WiringSheet sheet, WireRun run)
-    {
-        var own = sheet.Data?.SignalOf(run.Signal)?.TwistedWith;
-        return sheet.Runs.FirstOrDefault(other =>
-            other.Signal != run.Signal
-            && (other.Signal == own || sheet.Data?.SignalOf(other.Signal)?.TwistedWith == run.Signal)
+    public static WireRun? Beside(WiringSheet sheet, WireRun run) => sheet.Data is not { } data
+        ? null
+        : sheet.Runs.FirstOrDefault(other =>
+            AreTwisted(data, run.Signal, other.Signal)
             && ((other.From.Place == run.From.Place && other.To.Place == run.To.Place) || (other.From.Place == run.To.Place && other.To.Place == run.From.Place)));
-    }
+
+    /// <summary>Either of the two signals may say it.</summary>
+    internal static bool AreTwisted(WiringData data, string one, string other) =>
+        one != other && (data.SignalOf(one)?.TwistedWith == other || data.SignalOf(other)?.TwistedWith == one);
 }

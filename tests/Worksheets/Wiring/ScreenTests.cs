@@ -69,6 +69,17 @@ public sealed class ScreenTests
         Assert.Equal(signals.Length, sheet.EcuAdapter!.Rows.Length);
     }
 
+    /// <summary>Two twisted wires lie under one screen, so the second screen is that of the third wire.</summary>
+    [Fact]
+    public void Compute_ScreensOfAnAdapterWithAPair_AreOnePerCable()
+    {
+        string[] pins = ["1:crank", "2:crank-minus", "3:knock", "4:screen", "5:screen"];
+        var sheet = WiringWorksheet.Compute((s_base with { Signals = s_base.Signals.Add("crank-minus", new("crank-minus", "Crank sensor -", SignalKind.Frequency, 0.1, 0.5, "YE", Shared: false, Shielded: true) { TwistedWith = "crank" }) })
+            .WithEcus(Ecu("old", "ecu-8", pins), Ecu("new", "ecu-10", pins)));
+
+        Assert.Equal(["new/a1 crank", "new/a3 knock"], sheet.Runs.Select(run => run.ScreenOf).OfType<string>().Order(StringComparer.Ordinal));
+    }
+
     /// <summary>The plug is changed, and its screened wire goes into the new housing: the screen is there already and wants a sleeve and a terminal, no wire.</summary>
     [Fact]
     public void Compute_ScreenOfAWireThatStaysAtThePlug_IsNoNewWire()

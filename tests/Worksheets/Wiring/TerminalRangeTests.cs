@@ -19,7 +19,18 @@ public sealed class TerminalRangeTests
 
         Assert.Equal(size, run.SizeMm2);
         Assert.Equal(beyond ? [new TerminalRange(run.To, 0.5, 2.5)] : [], TerminalRange.Beyond(sheet, run).ToList());
-        Assert.All(TerminalRange.Beyond(sheet, run), one => Assert.StartsWith("terminals at new, a1, take 0.5 to 2.5 mm²: ", WiringWords.Beyond(sheet, one), StringComparison.Ordinal));
+        Assert.Equal(beyond ? "terminals at new, a1 take 0.5 to 2.5 mm²: look for one of the family that takes this wire, or join on a short tail that goes in and fuse by the tail" : "", WiringWords.Beyond(sheet, run));
+    }
+
+    [Theory]
+    [InlineData(2.5, "terminals at the harness's ECU plug, a1 and new, a1 take 0.5 to 2.5 mm²: ")]
+    [InlineData(1.5, "terminals at the harness's ECU plug, a1 take 0.5 to 1.5 mm²: ")]
+    public void Beyond_BothEnds_AreTogetherWhereTheyTakeTheSame(double other, string words)
+    {
+        var connectors = Connectors.SetItem("ecu-10", Connectors["ecu-10"] with { FromMm2 = 0.5, ToMm2 = 2.5 }).SetItem("ecu-8", Connectors["ecu-8"] with { FromMm2 = 0.5, ToMm2 = other });
+        var sheet = Adapter("feed", 4, connectors);
+
+        Assert.StartsWith(words, WiringWords.Beyond(sheet, Assert.Single(sheet.Runs)), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -57,7 +57,7 @@ public sealed class ScreenTests
     [InlineData("screen", "screen")]
     public void Compute_ScreensOfAnAdapter_ComeWithItsScreenedWires(string cut, params string[] signals)
     {
-        string[] pins = [.. signals.Select((signal, at) => $"{at + 1}:{signal}")];
+        string[] pins = [.. signals.Select((signal, at) => FormattableString.Invariant($"{at + 1}:{signal}"))];
         var sheet = WiringWorksheet.Compute(s_base.WithEcus(Ecu("old", "ecu-8", pins), Ecu("new", "ecu-10", pins)));
         var screens = sheet.Runs.Where(run => run.ScreenOf is not null).ToList();
 

@@ -27,7 +27,7 @@ internal sealed class HoseAssembly
     public static HoseLimits LimitsOf(KnowledgeBase kb)
     {
         var settings = kb.Settings.Hoses;
-        return new HoseLimits((double)settings.RoutingFactor, (double)settings.SlackMm, (double)settings.StepMm, (double)settings.FitMm, (double)settings.InjectionBar);
+        return new HoseLimits((double)settings.RoutingFactor, (double)settings.SlackMm, (double)settings.StepMm, (double)settings.FitMm, (double)settings.InjectionBar, (double)settings.SparePercent);
     }
 
     /// <param name="answers">The answer that stands at a position; null where none does or the position does not apply.</param>
@@ -67,7 +67,7 @@ internal sealed class HoseAssembly
 
         return HoseWorksheet.Compute(new HoseInput(
             ports.ToImmutable(),
-            [.. _hoses.Select(role => (AsBuilt(role, owners) ? Hose(role, null) with { Work = HoseWork.Keep } : Hose(role, At(role.Position))) with { CutIn = [.. cutIn.Where(part => part.CutInto.Contains(role.Id)).Select(part => part.Id)] })],
+            [.. _hoses.Select(role => (AsBuilt(role, owners) ? Hose(role, null) with { Work = HoseWork.Keep } : Hose(role, At(role.Position))) with { CutIn = [.. cutIn.Where(part => part.CutInto.Contains(role.Id)).Select(part => new CutInPart(part.Id, (double?)part.CutIntoLengthMm))] })],
             _shop,
             Limits));
     }

@@ -18,7 +18,7 @@ internal sealed class WiringAssembly
         _kb = kb;
         _connectors = kb.Connectors.All.ToImmutableDictionary(
             connector => connector.Id,
-            connector => new ConnectorFamily(connector.Id, connector.Title, [.. connector.Cavities], connector.Terminal, connector.Sealed, [.. connector.Mates.Select(named => named.Id)]));
+            connector => new ConnectorFamily(connector.Id, connector.Title, [.. connector.Cavities], connector.Terminal, connector.Sealed, [.. connector.Mates.Select(named => named.Id)]) { FromMm2 = (double?)connector.WireFromMm2, ToMm2 = (double?)connector.WireToMm2 });
         _signals = kb.Vocabulary.Signals.All.ToImmutableDictionary(
             signal => signal.Id,
             signal => new Signal(signal.Id, signal.Title, SignalKinds.Parse(signal.Kind), (double?)signal.CurrentA, (double)signal.SizeMm2, signal.Colour, signal.Shared, signal.Shielded) { Through = signal.Through, BranchOf = signal.BranchOf, TwistedWith = signal.TwistedWith });
@@ -160,6 +160,7 @@ internal sealed class WiringAssembly
     {
         "screened-wire" => WiringGood.ScreenedWire,
         "twisted-pair" => WiringGood.TwistedPair,
+        "screened-pair" => WiringGood.ScreenedPair,
         "terminal" => WiringGood.Terminal,
         "seal" => WiringGood.Seal,
         "blanking-plug" => WiringGood.BlankingPlug,

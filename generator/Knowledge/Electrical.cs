@@ -8,7 +8,7 @@ namespace Swapwright.Knowledge;
 /// <param name="SizeMm2">Conductor size of wire; null where one thing serves all sizes.</param>
 public sealed record WiringGoods(string Kind, decimal? SizeMm2)
 {
-    public static readonly ImmutableArray<string> Kinds = ["wire", "screened-wire", "twisted-pair", "terminal", "seal", "blanking-plug", "splice", "heat-shrink", "housing", "relay", "relay-base", "fuse-holder", "wire-cap", PlugSet];
+    public static readonly ImmutableArray<string> Kinds = ["wire", "screened-wire", "twisted-pair", "screened-pair", "terminal", "seal", "blanking-plug", "splice", "heat-shrink", "housing", "relay", "relay-base", "fuse-holder", "wire-cap", PlugSet];
 
     /// <summary>A harness that is bought to be cut up: it gives the housings of the donor's own plugs.</summary>
     public const string PlugSet = "plug-set";

@@ -53,7 +53,8 @@ public sealed record WiringSettings(decimal RoutingFactor, decimal SlackMm, deci
 /// <param name="StepMm">How far from the port a stepped joiner sits.</param>
 /// <param name="FitMm">Difference of two diameters up to which one hose goes over both.</param>
 /// <param name="InjectionBar">Pressure from which a fuel hose must be of a class made for injection.</param>
-public sealed record HoseSettings(decimal RoutingFactor, decimal SlackMm, decimal StepMm, decimal FitMm, decimal InjectionBar);
+/// <param name="SparePercent">By how much longer each piece is counted where hose is bought.</param>
+public sealed record HoseSettings(decimal RoutingFactor, decimal SlackMm, decimal StepMm, decimal FitMm, decimal InjectionBar, decimal SparePercent);
 
 /// <summary>What the fuel worksheet reckons with.</summary>
 /// <param name="Consumption">Fuel burnt for the work given at full power, g/kWh.</param>
@@ -119,8 +120,8 @@ public sealed record Settings(string Title)
 
     public WiringSettings Wiring { get; init; } = new(1.2m, 60, 40);
 
-    // Common practice, no source: 30 mm on each barb; a carburettor's 0.35 bar is the most that low-pressure hose is left with.
-    public HoseSettings Hoses { get; init; } = new(1.25m, 60, 100, 0.5m, 0.5m);
+    // Common practice, no source: 30 mm on each barb; a carburettor's 0.35 bar is the most that low-pressure hose is left with; a tenth over for cuts that go wrong.
+    public HoseSettings Hoses { get; init; } = new(1.25m, 60, 100, 0.5m, 0.5m, 10);
 
     // 0.50 lb for each horsepower and hour, and 1.586 lb to the litre (carburetor-manual.com, sdsefi.com); of the duties published,
     // 80 to 90 %, the middle one; a quarter in hand on the pump and 14 V with the engine running are from memory.

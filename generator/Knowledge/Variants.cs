@@ -134,5 +134,8 @@ public sealed record Part(string Id, string Title, Place Place) : FactHolder(Id,
     /// <summary>Hoses that it is cut into, where they are there.</summary>
     public ImmutableArray<string> CutInto { get; init; } = [];
 
+    /// <summary>How long it is from one outer end to the other; null where nobody says.</summary>
+    public decimal? CutIntoLengthMm { get; init; }
+
     public PortEntry? Port(string role) => Ports.FirstOrDefault(port => port.Role == role);
 }

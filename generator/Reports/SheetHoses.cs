@@ -56,7 +56,7 @@ internal static class SheetHoses
                [
                    Circuit(run.Circuit), run.Id, run.From.Title, run.From.Owner, run.To.Title, run.To.Owner, Action(run.Action),
                    HoseWords.Number(piece?.BoreMm ?? run.From.SizeMm), Number(piece is null ? run.LengthMm : piece.LengthMm, "0"), piece?.Part ?? run.Set ?? "",
-                   run.LeastClass is { } least ? HoseWords.Class(least) : "", Number(run.PressureBar, "0.##"), run.Joiner?.Part ?? "", string.Join(' ', run.CutIn),
+                   run.LeastClass is { } least ? HoseWords.Class(least) : "", Number(run.PressureBar, "0.##"), run.Joiner?.Part ?? "", string.Join(' ', run.CutIn.Select(one => one.Part)),
                ],
             .. hoses.Blanked.Select(blank => Row(blank.Port, "close", HoseWords.Blank(blank.Port))),
             .. hoses.Open.Select(port => Row(port, "leave-open", port.Open)),
@@ -87,7 +87,7 @@ internal static class SheetHoses
         json.Text("class", run.LeastClass?.ToString());
         json.Text("set", run.Set);
         json.Text("reducer", run.Joiner?.Part);
-        json.Texts("cutIn", run.CutIn);
+        json.Texts("cutIn", run.CutIn.Select(one => one.Part));
         json.Objects("pieces", run.Pieces, piece =>
         {
             json.Quantity("bore", piece.BoreMm, "mm");

@@ -200,7 +200,7 @@ public sealed class SheetLines(Sheet sheet, Resolution resolution, ImmutableArra
                 HoseWords.Class(run.LeastClass),
                 SheetHoses.Action(run.Action),
                 run.Joiner is { } joiner ? $"joined by {Base.Parts.Find(joiner.Part)?.Title ?? joiner.Part}" : "",
-                run.CutIn.IsEmpty ? "" : $"cut into it: {string.Join("; ", run.CutIn.Select(part => Base.Parts.Find(part)?.Title ?? part))}",
+                run.CutIn.IsEmpty ? "" : $"cut into it: {string.Join("; ", run.CutIn.Select(one => Base.Parts.Find(one.Part)?.Title ?? one.Part))}, {run.MoreClips.ToString(CultureInfo.InvariantCulture)} more clips",
             }.Where(part => part.Length > 0)));
         }
 

@@ -68,6 +68,7 @@ public static class WiringWords
     {
         WiringGood.ScreenedWire => "screened-wire",
         WiringGood.TwistedPair => "twisted-pair",
+        WiringGood.ScreenedPair => "screened-pair",
         WiringGood.Terminal => "terminal",
         WiringGood.Seal => "seal",
         WiringGood.BlankingPlug => "blanking-plug",
@@ -114,6 +115,14 @@ public static class WiringWords
     /// <summary>What is to be known of a wire of a twisted pair.</summary>
     /// <param name="number">The other wire's number on the cut list.</param>
     public static string Twisted(int number) => string.Create(CultureInfo.InvariantCulture, $"twisted with No. {number} over the whole length");
+
+    /// <summary>What is to be known of one of two wires under one screen.</summary>
+    public static string ScreenedWith(int number) => string.Create(CultureInfo.InvariantCulture, $"under one screen with No. {number}: carry the screen on, ground it at the ECU's end only");
+
+    /// <summary>Ends whose terminals are not made for the piece; empty where all are.</summary>
+    public static string Beyond(WiringSheet sheet, WireRun run) => string.Join("; ", TerminalRange.Beyond(sheet, run).GroupBy(one => (one.FromMm2, one.ToMm2)).Select(alike => string.Create(
+        CultureInfo.InvariantCulture,
+        $"terminals at {string.Join(" and ", alike.Select(one => $"{sheet.Data?.TitleOf(one.End.Place) ?? one.End.Place}, {one.End.Cavity}"))} take {alike.Key.FromMm2:0.##} to {alike.Key.ToMm2:0.##} mm²: look for one of the family that takes this wire, or join on a short tail that goes in and fuse by the tail")));
 
     /// <summary>Where a piece comes from that is not cut.</summary>
     public static string Uncut(WiringSheet sheet, WireRun run) => run switch

@@ -10,6 +10,22 @@ public sealed class CutInTests
 {
     private const string Tee = "title: Gauge tee\ncategory: Fuel\nfrom: parts-shop\ncut-into: [feed]\n";
 
+    /// <summary>What the part is long comes off the hose, and two more ends are pushed on: 50 mm of slack for them in this base. Common practice, no source.</summary>
+    [Theory]
+    [InlineData("", 50)]
+    [InlineData("cut-into-length: 35\n", 15)]
+    public void Sheet_HoseWithAPartCutIn_IsLongerByTwoEndsLessThePart(string length, double more)
+    {
+        double Feed(string tee)
+        {
+            var resolution = Prove(tee).Resolution!;
+            var sheet = new SheetBuilder(resolution).Build(resolution.Store.Witness(resolution.Store.And(resolution.Buildable, resolution.Space.WhereChoice("return", ["pipe"]))));
+            return sheet.Hoses!.Runs.Single(run => run.Id == "feed").LengthMm!.Value;
+        }
+
+        Assert.Equal(more, Feed(Tee + length) - Feed(Tee.Replace("cut-into: [feed]\n", "", StringComparison.Ordinal)));
+    }
+
     [Theory]
     [InlineData("pipe", true)]
     [InlineData("closed", false)]
@@ -19,9 +35,23 @@ public sealed class CutInTests
         var resolution = proof.Resolution!;
         var sheet = new SheetBuilder(resolution).Build(resolution.Store.Witness(resolution.Store.And(resolution.Buildable, resolution.Space.WhereChoice("return", [option]))));
 
-        Assert.Equal(told ? ["gauge-tee"] : [], sheet.Hoses!.Runs.Single(run => run.Id == "feed").CutIn.AsEnumerable());
+        Assert.Equal(told ? ["gauge-tee"] : [], sheet.Hoses!.Runs.Single(run => run.Id == "feed").CutIn.Select(one => one.Part));
         Assert.All(sheet.Hoses.Runs.Where(run => run.Id != "feed"), run => Assert.Empty(run.CutIn));
-        Assert.Equal(told ? 1 : 0, GuideHoses.Of(new SiteKnowledge(proof), sheet).Count(hose => hose.Action.EndsWith(" Cut into it: gauge tee.", StringComparison.Ordinal)));
+        Assert.Equal(told ? 1 : 0, GuideHoses.Of(new SiteKnowledge(proof), sheet).Count(hose => hose.Action.EndsWith(" Cut into it: gauge tee. That takes 2 more clips.", StringComparison.Ordinal)));
+    }
+
+    /// <summary>The hose card says how many lengths of 2 m are bought and what is over, which is what the pieces leave of them.</summary>
+    [Fact]
+    public void Bought_HoseThatIsCut_SaysWhatIsLeft()
+    {
+        var proof = Prove(Tee);
+        var resolution = proof.Resolution!;
+        var sheet = new SheetBuilder(resolution).Build(resolution.Store.Witness(resolution.Store.And(resolution.Buildable, resolution.Space.WhereChoice("return", ["pipe"]))));
+        var cut = sheet.Hoses!.Runs.SelectMany(run => run.Pieces).Where(piece => piece.Part == "fuel-hose-8").Sum(piece => piece.LengthMm!.Value);
+        var line = GuideHoses.Bought(new SiteKnowledge(proof), sheet).Single(value => value.Name == proof.Base.Parts["fuel-hose-8"].Title);
+
+        Assert.Equal(FormattableString.Invariant($"{cut:#,0} mm to cut, {(2000 * int.Parse(line.Value, System.Globalization.CultureInfo.InvariantCulture)) - cut:#,0} mm left over"), line.Detail);
+        Assert.True(2000 * int.Parse(line.Value, System.Globalization.CultureInfo.InvariantCulture) >= 1.1 * cut);
     }
 
     [Fact]

@@ -83,15 +83,15 @@ public sealed class ShippedNumbersTests(ShippedSheets shipped)
         var bought = wiring.Purchases.ToLookup(purchase => purchase.Good);
 
         Assert.All(wiring.Purchases, purchase => Assert.NotNull(purchase.Part));
-        Assert.All(bought[WiringGood.Wire].Concat(bought[WiringGood.ScreenedWire]).Concat(bought[WiringGood.TwistedPair]), purchase => Assert.True(shipped.Resolution.Space.Base.Parts[purchase.Part!].Wiring!.SizeMm2 >= (decimal)purchase.SizeMm2!.Value, purchase.Part));
-        Assert.True((bought[WiringGood.Wire].Concat(bought[WiringGood.ScreenedWire]).Sum(purchase => purchase.Amount) + (2 * bought[WiringGood.TwistedPair].Sum(purchase => purchase.Amount))) * 1000 >= wiring.Bill.TotalLengthMm - 1e-6);
+        Assert.All(bought[WiringGood.Wire].Concat(bought[WiringGood.ScreenedWire]).Concat(bought[WiringGood.TwistedPair]).Concat(bought[WiringGood.ScreenedPair]), purchase => Assert.True(shipped.Resolution.Space.Base.Parts[purchase.Part!].Wiring!.SizeMm2 >= (decimal)purchase.SizeMm2!.Value, purchase.Part));
+        Assert.True((bought[WiringGood.Wire].Concat(bought[WiringGood.ScreenedWire]).Sum(purchase => purchase.Amount) + (2 * bought[WiringGood.TwistedPair].Concat(bought[WiringGood.ScreenedPair]).Sum(purchase => purchase.Amount))) * 1000 >= wiring.Bill.TotalLengthMm - 1e-6);
         Assert.Equal(wiring.Bill.Terminals.Sum(line => line.Count), bought[WiringGood.Terminal].Sum(purchase => purchase.Amount));
         var housings = bought[WiringGood.Housing].Sum(purchase => purchase.Amount);
         var isDonors = sheet.At(shipped.Resolution.Space.Base.Settings.HarnessPosition)?.Answer?.Source == "donor";
         Assert.InRange(housings, isDonors ? wiring.Counts.Changed + wiring.Counts.Added : 0, wiring.Counts.Changed + wiring.Counts.Added);
         Assert.Equal(wiring.Bill.Splices, bought[WiringGood.Splice].Sum(purchase => purchase.Amount));
         Assert.Equal(wiring.Bill.Caps, bought[WiringGood.WireCap].Sum(purchase => purchase.Amount));
-        Assert.All(bought[WiringGood.ScreenedWire], purchase => Assert.Equal(shipped.Resolution.Space.Base.Parts[purchase.Part!].Wiring!.SizeMm2, (decimal)purchase.SizeMm2!.Value));
+        Assert.All(bought[WiringGood.ScreenedWire].Concat(bought[WiringGood.ScreenedPair]), purchase => Assert.Equal(shipped.Resolution.Space.Base.Parts[purchase.Part!].Wiring!.SizeMm2, (decimal)purchase.SizeMm2!.Value));
         Assert.Equal(wiring.Bill.HeatShrink, bought[WiringGood.HeatShrink].Sum(purchase => purchase.Amount));
         Assert.All(wiring.Purchases.GroupBy(purchase => purchase.Part, StringComparer.Ordinal), part =>
         {

@@ -64,6 +64,8 @@ internal static class SampleGuide
                 Head = Head("Hose card"),
                 Hoses = [new("Fuel feed", "tank pump", "rail", "8 mm", "2,900 mm", "new line, clips every 300 mm", "injection, 10 bar")],
                 Circuits = [new() { Title = "Fuel", Drawing = Belt().Drawing, Totals = [new("8 mm", "2.9 m", "one piece")] }],
+                Bought = [new("Injection hose 8 mm, 2 m", "2", "2,900 mm to cut, 1,100 mm left over")],
+                Spare = "10",
             },
             "hoses"),
         Sheet(

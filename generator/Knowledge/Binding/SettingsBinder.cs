@@ -58,7 +58,8 @@ internal static class SettingsBinder
                 hoses.Number("slack", Unit.Millimetre, usual.Hoses.SlackMm, 0, 1000),
                 hoses.Number("step", Unit.Millimetre, usual.Hoses.StepMm, 0, 1000),
                 hoses.Number("fit", Unit.Millimetre, usual.Hoses.FitMm, 0, 5),
-                hoses.Number("injection-pressure", Unit.Bar, usual.Hoses.InjectionBar, 0, 20)),
+                hoses.Number("injection-pressure", Unit.Bar, usual.Hoses.InjectionBar, 0, 20),
+                hoses.Number("spare", Unit.Percent, usual.Hoses.SparePercent, 0, 100)),
             Fuel = new FuelSettings(
                 fuel.Number("consumption", Unit.GramPerKilowattHour, usual.Fuel.Consumption, 150, 600),
                 fuel.Number("density", Unit.KilogramPerLitre, usual.Fuel.DensityKgPerL, 0.6m, 1),

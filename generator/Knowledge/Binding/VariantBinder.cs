@@ -77,6 +77,7 @@ internal sealed class VariantBinder(BindingContext context, Vocabulary vocabular
             Reducer = PlumbingBinder.Reducer(reader),
             Tee = PlumbingBinder.Tee(reader),
             CutInto = reader.Ids("cut-into", "hose"),
+            CutIntoLengthMm = reader.OptionalNumber("cut-into-length", Unit.Millimetre, 1, 500),
         }.Common(reader);
     }
 

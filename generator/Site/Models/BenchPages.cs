@@ -51,6 +51,12 @@ public sealed record HosesPage : BenchPage
 
     public IReadOnlyList<GuideHoseCircuit> Circuits { get; init; } = [];
 
+    /// <summary>Hose as it is sold → how many.</summary>
+    public IReadOnlyList<NamedValue> Bought { get; init; } = [];
+
+    /// <summary>By how many per cent each piece is counted longer there.</summary>
+    public string Spare { get; init; } = "";
+
     internal override string Template => "bench-hoses";
 }
 

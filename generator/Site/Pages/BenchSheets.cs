@@ -125,7 +125,7 @@ internal static class BenchSheets
             case Belts:
                 return new BeltsPage { Frame = frame, Title = title, Head = head, Belts = GuideBelts.Cards(sheet) };
             case Hoses:
-                return new HosesPage { Frame = frame, Title = title, Head = head, Hoses = GuideHoses.Of(site, sheet), Circuits = GuideHoses.Circuits(sheet) };
+                return new HosesPage { Frame = frame, Title = title, Head = head, Hoses = GuideHoses.Of(site, sheet), Circuits = GuideHoses.Circuits(sheet), Bought = GuideHoses.Bought(site, sheet), Spare = SiteKnowledge.Number(site.Base.Settings.Hoses.SparePercent) };
             case Shopping:
                 var list = new GuideWork(site, sheet, guide.Path);
                 return new ShoppingPage

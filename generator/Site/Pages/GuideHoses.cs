@@ -65,6 +65,14 @@ internal static class GuideHoses
             }),
         ];
 
+    /// <summary>Hose that is cut, by what is bought: how many lengths, and what is over.</summary>
+    public static ImmutableArray<NamedValue> Bought(SiteKnowledge site, Sheet sheet) =>
+    [
+        .. from purchase in sheet.Hoses?.Purchases ?? []
+           where purchase.CutMm is not null
+           select new NamedValue(site.Base.Parts.Find(purchase.Part)?.Title ?? purchase.Part, SiteKnowledge.Number(purchase.Amount), $"{HoseWords.Length(purchase.CutMm)} to cut, {HoseWords.Length(purchase.LeftMm)} left over"),
+    ];
+
     private static string End(Port port) => $"{InSentence.Lower(port.Title)} ({port.Owner})";
 
     private static string Class(HoseRun run) => run.LeastClass is not { } known ? "" : $"{HoseWords.Class(known)}{(run.PressureBar is { } bar ? $", {SiteKnowledge.Number(bar, "0.##")} bar" : "")}";
@@ -85,7 +93,7 @@ internal static class GuideHoses
 
         if (!run.CutIn.IsEmpty)
         {
-            yield return $"Cut into it: {string.Join("; ", run.CutIn.Select(Title))}.";
+            yield return $"Cut into it: {string.Join("; ", run.CutIn.Select(one => Title(one.Part)))}. That takes {SiteKnowledge.Number(run.MoreClips)} more clips.";
         }
 
         foreach (var teed in hoses.Tees.Where(teed => teed.Hoses.Contains(run.Id)))

@@ -200,8 +200,14 @@ internal static class GuideWirings
             },
             run?.Conductor is { } chosen ? SiteKnowledge.Number(chosen.For.CurrentA, "0.##") : "",
             run?.DropV is { } drop ? SiteKnowledge.Number(drop, "0.00") : "",
-            run?.Conductor is { } why ? WiringWords.Why(why) : "",
-            run is { Shielded: true, Lead: null } ? WiringWords.Screen : run is not null && Beside(wiring, run) is { } twin ? WiringWords.Twisted(twin) : "");
+            run is null ? "" : string.Join("; ", new[] { run.Conductor is { } why ? WiringWords.Why(why) : "", WiringWords.Beyond(wiring, run) }.Where(words => words.Length > 0)),
+            (run is { Lead: null }, run is null ? null : Beside(wiring, run)) switch
+            {
+                (true, { } twin) when run!.Shielded => WiringWords.ScreenedWith(twin),
+                (true, null) when run!.Shielded => WiringWords.Screen,
+                (_, { } twin) => WiringWords.Twisted(twin),
+                _ => "",
+            });
     }
 
     // On the cut list, from 1.

@@ -38,9 +38,10 @@ public static class HoseFigures
             ledger.Add(new Figure($"buy-{purchase.Part}", $"To buy of {purchase.Part}", purchase.Amount, "")
             {
                 Decimals = 0,
-                Formula = !joined.IsEmpty ? "one for each hose between two sizes" : cut.IsEmpty ? "one set" : "lengths as sold, filled longest piece first; by the metre, every metre begun",
+                Formula = !joined.IsEmpty ? "one for each hose between two sizes" : cut.IsEmpty ? "one set" : "lengths as sold, filled with L (1 + z), longest piece first; by the metre, every metre begun",
                 Source = cut.IsEmpty ? Practice : "first-fit decreasing, never more than 11 ∕ 9 of the fewest and 6 ∕ 9 (Dósa 2007, from memory)",
-                From = !joined.IsEmpty ? joined : cut.IsEmpty ? [new("hoses from the set", sheet.Runs.Count(run => run.Set == purchase.Part), "", $"part {purchase.Part}")] : cut,
+                From = !joined.IsEmpty ? joined : cut.IsEmpty ? [new("hoses from the set", sheet.Runs.Count(run => run.Set == purchase.Part), "", $"part {purchase.Part}")] : [.. cut, new("spare z for each piece", limits.SparePercent, "%", "setting of the base")],
+                Remark = purchase.LeftMm is { } left ? $"{HoseWords.Length(left)} left over" : "",
             });
         }
     }
@@ -53,10 +54,11 @@ public static class HoseFigures
             return;
         }
 
+        ImmutableArray<CutInPart> cutIn = run.Action == HoseAction.Keep ? [] : run.CutIn;
         ledger.Add(new Figure($"{run.Id}-length", $"Length of {run.Title}", length, "mm")
         {
             Decimals = 0,
-            Formula = run.Joiner is null ? "L = ⌈k d + s⌉" : "L = ⌈k d_near + s⌉ + ⌈k d_far + s⌉, parted at the stepped joiner",
+            Formula = (run.Joiner is null ? "L = ⌈k d + s⌉" : "L = ⌈k d_near + s⌉ + ⌈k d_far + s⌉, parted at the stepped joiner") + (cutIn.IsEmpty ? "" : "; s − c more for each part that is cut into it"),
             Source = Practice,
             From =
             [
@@ -64,6 +66,7 @@ public static class HoseFigures
                 new("routing factor k", limits.RoutingFactor, "", "setting of the base"),
                 new("slack s for each piece", limits.SlackMm, "mm", "setting of the base"),
                 .. run.Joiner is null ? (FigureInput[])[] : [new("joiner from the port", limits.StepMm, "mm", "setting of the base")],
+                .. cutIn.Select(one => new FigureInput("cut into it c", one.LengthMm ?? 0, "mm", $"part {one.Part}")),
             ],
             Remark = run.Pieces.Length > 1 ? $"pieces of {string.Join(" and ", run.Pieces.Select(piece => HoseWords.Length(piece.LengthMm)))}" : "",
         });

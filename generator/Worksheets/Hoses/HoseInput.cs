@@ -59,9 +59,13 @@ public enum HoseWork
 /// <param name="Stock">Hose named for it; empty where any will do.</param>
 public sealed record Hose(string Id, string Title, HoseCircuit Circuit, string From, string To, HoseWork Work, bool Optional, ImmutableArray<StockHose> Stock, ImmutableArray<StepJoiner> Joiners, ImmutableArray<Tee> Tees)
 {
-    /// <summary>Parts that are cut into it, by id.</summary>
-    public ImmutableArray<string> CutIn { get; init; } = [];
+    /// <summary>What is cut into it.</summary>
+    public ImmutableArray<CutInPart> CutIn { get; init; } = [];
 }
+
+/// <summary>An adapter or a tee in the middle of a hose: it parts the hose, so that two more ends are pushed on and clipped.</summary>
+/// <param name="LengthMm">From one outer end to the other; null where nobody says, and then nothing comes off the hose for it.</param>
+public sealed record CutInPart(string Part, double? LengthMm);
 
 /// <summary>Hose that a shop sells.</summary>
 /// <param name="BoreMm">Inner diameter; null for a moulded set of several sizes.</param>
@@ -80,8 +84,11 @@ public sealed record Tee(string Part, ImmutableArray<double> SizesMm);
 /// <param name="StepMm">How far from the port a stepped joiner sits.</param>
 /// <param name="FitMm">Difference of two diameters up to which one hose goes over both.</param>
 /// <param name="InjectionBar">Pressure from which a fuel hose must be of a class made for injection.</param>
-public sealed record HoseLimits(double RoutingFactor, double SlackMm, double StepMm, double FitMm, double InjectionBar)
+/// <param name="SparePercent">By how much longer each piece is counted where hose is bought, so that a cut may go wrong.</param>
+public sealed record HoseLimits(double RoutingFactor, double SlackMm, double StepMm, double FitMm, double InjectionBar, double SparePercent)
 {
+    public double WithSpare(double lengthMm) => lengthMm * (1 + (SparePercent / 100));
+
     public bool Fits(double oneMm, double otherMm) => Math.Abs(oneMm - otherMm) <= FitMm + 1e-9;
 
     public bool Joins(StepJoiner joiner, double oneMm, double otherMm) =>

@@ -32,7 +32,9 @@ internal static class HoseRouting
         var run = new HoseRun(hose.Id, hose.Title, hose.Circuit, from, to, action, null, pressure, hose.Circuit == HoseCircuit.Fuel ? FuelHoseClasses.Least(pressure, limits.InjectionBar) : null, action == HoseAction.Set ? set!.Part : null, joiner, []) { CutIn = hose.CutIn };
         if (action != HoseAction.Cut)
         {
-            return run with { LengthMm = along is { } whole ? Whole(whole + (limits.SlackMm * (joiner is null ? 1 : 2))) : null };
+            // A hose that stays is as long as it is, whatever is cut into it.
+            var reckoned = action == HoseAction.Set ? Parted(along, hose, limits) : along;
+            return run with { LengthMm = reckoned is { } whole ? Whole(whole + (limits.SlackMm * (joiner is null ? 1 : 2))) : null };
         }
 
         var pieces = Pieces(hose, from, to, along, joiner, cutFrom, pressure, input, problems);
@@ -62,14 +64,14 @@ internal static class HoseRouting
 
         if (joiner is null)
         {
-            return [Piece(from.SizeMm, along is { } whole ? Whole(whole + limits.SlackMm) : null)];
+            return [Piece(from.SizeMm, Parted(along, hose, limits) is { } whole ? Whole(whole + limits.SlackMm) : null)];
         }
 
         // The joiner sits near the engine, where it can be seen, unless the hose that is named fits the engine's end: then it is the long one.
         var isNearFrom = fitting.Count == 0 || !limits.Fits(fitting[0].BoreMm!.Value, from.SizeMm);
         var step = along is { } way ? Math.Min(limits.StepMm, way / 2) : (double?)null;
         var near = step is { } part ? Whole(part + limits.SlackMm) : (double?)null;
-        var far = along - step is { } rest ? Whole(rest + limits.SlackMm) : (double?)null;
+        var far = Parted(along - step, hose, limits) is { } rest ? Whole(rest + limits.SlackMm) : (double?)null;
         return [Piece(from.SizeMm, isNearFrom ? near : far), Piece(to.SizeMm, isNearFrom ? far : near)];
     }
 
@@ -80,6 +82,13 @@ internal static class HoseRouting
 
     private static double? Along(Port from, Port to, HoseLimits limits) =>
         from.Location is { IsFinite: true } a && to.Location is { IsFinite: true } b && limits.RoutingFactor * a.DistanceTo(b) is var along && double.IsFinite(along) ? along : null;
+
+    /// <summary>
+    /// What is cut into a hose takes the place of as much of it as it is long, and two more ends are pushed over it (common practice, no source). Where along the
+    /// hose that is no base says, so the hose stays one piece of the list; of a stepped one it is the longer piece.
+    /// </summary>
+    private static double? Parted(double? along, Hose hose, HoseLimits limits) =>
+        along is { } way ? Math.Max(0, way - hose.CutIn.Sum(part => part.LengthMm ?? 0)) + (limits.SlackMm * hose.CutIn.Length) : null;
 
     // The nudge keeps 1.25 × 400 + 60 at 560, whatever the last bit of the product.
     private static double Whole(double length) => Math.Ceiling(length - 1e-6);

@@ -27,8 +27,11 @@ public sealed record HosePiece(double BoreMm, double? LengthMm, string? Part);
 /// <param name="Pieces">Two where a stepped joiner parts it; none where nothing is cut.</param>
 public sealed record HoseRun(string Id, string Title, HoseCircuit Circuit, Port From, Port To, HoseAction Action, double? LengthMm, double? PressureBar, FuelHoseClass? LeastClass, string? Set, StepJoiner? Joiner, ImmutableArray<HosePiece> Pieces)
 {
-    /// <summary>Parts that are cut into it, by id: its length is told with them.</summary>
-    public ImmutableArray<string> CutIn { get; init; } = [];
+    /// <summary>What is cut into it: its length is told with them.</summary>
+    public ImmutableArray<CutInPart> CutIn { get; init; } = [];
+
+    /// <summary>Clips for the ends that are there only because something is cut into it.</summary>
+    public int MoreClips => 2 * CutIn.Length;
 }
 
 /// <summary>A port that gets a cap or a plug.</summary>
@@ -41,8 +44,15 @@ public sealed record TeedPort(Port Port, Tee Tee, ImmutableArray<string> Hoses);
 /// <param name="LengthMm">Sum of the pieces whose length is known.</param>
 public sealed record HoseTotal(HoseCircuit Circuit, double BoreMm, FuelHoseClass? LeastClass, double LengthMm, int Pieces);
 
-/// <summary>How many of a part are bought: pieces of a stocked hose as sold, a moulded set, stepped joiners.</summary>
-public sealed record HosePurchase(string Part, int Amount);
+/// <summary>How many of a part are bought: pieces of a stocked hose as sold (metres, where it is sold by the metre), a moulded set, stepped joiners.</summary>
+public sealed record HosePurchase(string Part, int Amount)
+{
+    /// <summary>What is cut from it; null for what is not cut.</summary>
+    public double? CutMm { get; init; }
+
+    /// <summary>What is over when everything is cut.</summary>
+    public double? LeftMm { get; init; }
+}
 
 /// <summary>The hoses of one combination.</summary>
 public sealed record HoseSheet(

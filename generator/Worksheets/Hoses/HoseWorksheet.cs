@@ -4,7 +4,8 @@ namespace Swapwright.Worksheets.Hoses;
 
 /// <summary>
 /// Which hose goes where: every fitted port ends in a hose, under a cap or plug, or open to the air on purpose. Lengths are
-/// reckoned as the straight way times the routing factor, plus slack for every piece (common practice, no source).
+/// reckoned as the straight way times the routing factor, plus slack for every piece; hose is bought for pieces that are longer by a
+/// share, since the last piece of a length leaves nothing for a second try (common practice, no source).
 /// </summary>
 public static class HoseWorksheet
 {
@@ -98,10 +99,17 @@ public static class HoseWorksheet
     {
         var stock = input.Hoses.SelectMany(hose => hose.Stock).Concat(input.Shop).DistinctBy(one => one.Part, StringComparer.Ordinal).ToDictionary(one => one.Part, StringComparer.Ordinal);
         var cut = runs.SelectMany(run => run.Pieces).Where(piece => piece.Part is not null).GroupBy(piece => piece.Part!, StringComparer.Ordinal)
-            .Select(group => new HosePurchase(group.Key, Math.Max(1, StockCutting.Count(group.Select(piece => piece.LengthMm ?? 0), stock[group.Key].PieceMm))));
+            .Select(group => Bought(group.Key, [.. group.Select(piece => piece.LengthMm ?? 0)], stock[group.Key].PieceMm, input.Limits));
         var sets = runs.Select(run => run.Set).OfType<string>().Distinct(StringComparer.Ordinal).Select(set => new HosePurchase(set, 1));
         var joiners = runs.Select(run => run.Joiner?.Part).OfType<string>().GroupBy(part => part, StringComparer.Ordinal).Select(group => new HosePurchase(group.Key, group.Count()));
         return [.. cut.Concat(sets).Concat(joiners).OrderBy(purchase => purchase.Part, StringComparer.Ordinal)];
+    }
+
+    private static HosePurchase Bought(string part, ImmutableArray<double> pieces, double? stockMm, HoseLimits limits)
+    {
+        var amount = Math.Max(1, StockCutting.Count(pieces.Select(limits.WithSpare), stockMm));
+        var cut = pieces.Sum();
+        return new(part, amount) { CutMm = cut, LeftMm = (amount * (stockMm is > 0 ? stockMm.Value : 1000)) - cut };
     }
 
     private static ImmutableArray<HoseProblem> Sorted(List<HoseProblem> problems) =>

@@ -4,7 +4,7 @@ namespace Swapwright.Worksheets.Wiring;
 
 /// <summary>
 /// The screen of a screened wire is no wire of its own: where a device gets both anew, the screen comes with the piece that it is around. It ends where that
-/// piece is laid on to a wire of the harness, whose screen goes on; at the ECU it ends where its own cavity is. Common practice, no source.
+/// piece is laid on to a wire of the harness, whose screen goes on; at the ECU it ends where its own cavity is. In an adapter it is the screen of the screened wire beside it, each screen of another cable as far as there are such: two wires that are twisted lie under one. Common practice, no source.
 /// </summary>
 internal static class Screens
 {
@@ -38,8 +38,18 @@ internal static class Screens
     };
 
     private static bool IsScreen(WiringData data, WireRun run) =>
-        run is { Lead: null, Purpose: WirePurpose.Device or WirePurpose.Extension } && data.SignalOf(run.Signal)?.Kind == SignalKind.Shield;
+        run is { Lead: null, Purpose: not WirePurpose.Renewal } && data.SignalOf(run.Signal)?.Kind == SignalKind.Shield;
 
-    private static WireRun? Around(WiringData data, ImmutableArray<WireRun> runs, WireRun screen) =>
-        runs.FirstOrDefault(run => run.Role == screen.Role && run is { Shielded: true, Lead: null } && run.Purpose == screen.Purpose && !IsScreen(data, run));
+    private static WireRun? Around(WiringData data, ImmutableArray<WireRun> runs, WireRun screen)
+    {
+        var alike = runs.Where(run => run.Purpose == screen.Purpose && run.Lead is null).ToList();
+        var wires = alike.Where(run => run.Shielded && !IsScreen(data, run)).ToList();
+        if (screen.Purpose is WirePurpose.Device or WirePurpose.Extension)
+        {
+            return wires.Find(run => run.Role == screen.Role);
+        }
+
+        var cables = wires.Where((run, at) => !wires.Take(at).Any(earlier => TwistedPairs.AreTwisted(data, earlier.Signal, run.Signal)));
+        return cables.ElementAtOrDefault(alike.FindAll(run => IsScreen(data, run)).IndexOf(screen));
+    }
 }

@@ -12,4 +12,8 @@ public static class TwistedPairs
             && others.Contains(other.Signal)
             && ((other.From.Place == run.From.Place && other.To.Place == run.To.Place) || (other.From.Place == run.To.Place && other.To.Place == run.From.Place)));
     }
+
+    /// <summary>Either of the two signals may say it.</summary>
+    internal static bool AreTwisted(WiringData data, string one, string other) =>
+        one != other && data.Signals.TwistedWith(one).Contains(other);
 }

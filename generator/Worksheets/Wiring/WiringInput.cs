@@ -24,7 +24,14 @@ public readonly record struct BayPoint(double X, double Y, double Z)
 /// <param name="Sealed">Whether each wire takes a seal and each empty cavity a blanking plug.</param>
 /// <param name="Mates">Families that it mates with besides itself; read both ways.</param>
 public sealed record ConnectorFamily(
-    string Id, string Title, ImmutableArray<string> Cavities, string Terminal, bool Sealed, ImmutableArray<string> Mates);
+    string Id, string Title, ImmutableArray<string> Cavities, string Terminal, bool Sealed, ImmutableArray<string> Mates)
+{
+    /// <summary>Smallest conductor that its terminals take, mm²; null where nobody says.</summary>
+    public double? FromMm2 { get; init; }
+
+    /// <summary>Greatest conductor that its terminals take, mm²; null where nobody says.</summary>
+    public double? ToMm2 { get; init; }
+}
 
 /// <summary>What a wire carries, electrically. Grounds of different class are different kinds and are never merged.</summary>
 public enum SignalKind

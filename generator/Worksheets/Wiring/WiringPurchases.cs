@@ -8,6 +8,7 @@ public enum WiringGood
     Wire,
     ScreenedWire,
     TwistedPair,
+    ScreenedPair,
     Terminal,
     Seal,
     BlankingPlug,
@@ -33,7 +34,8 @@ public sealed record WiringPurchase(WiringGood Good, double? SizeMm2, int Amount
 /// <summary>From the pieces, terminals and splices of a wiring sheet to what is bought for them.</summary>
 /// <remarks>
 /// Wire is sold by the metre in each colour, so every size and colour is rounded up on its own; screened wire has one sheath for all, so it is by size alone. Wire of a size that is not sold is taken from the
-/// next thicker one, never from a thinner. Two wires that are twisted together come off one reel where somebody sells such, and count once. A new housing for a device's plug is bought where no harness at hand has one to give; those of an adapter
+/// next thicker one, never from a thinner. Two wires that are twisted together come off one reel where somebody sells such, and count once; so do two under one screen, which a
+/// pair without a screen never takes the place of. A new housing for a device's plug is bought where no harness at hand has one to give; those of an adapter
 /// come with the plug kits that answers name. Common practice, no source.
 /// </remarks>
 public static class WiringPurchases
@@ -43,13 +45,15 @@ public static class WiringPurchases
     {
         var given = (spare ?? []).CountBy(connector => connector, StringComparer.Ordinal).ToDictionary(StringComparer.Ordinal);
         var housings = sheet.Plugs.Where(plug => plug.WantsHousing).CountBy(plug => plug.DeviceConnector!, StringComparer.Ordinal);
-        var sellsPairs = stock.Any(one => one.Good == WiringGood.TwistedPair);
+        var sold = stock.Select(one => one.Good).ToHashSet();
         var wires =
             from run in sheet.Pieces
-            let twin = sellsPairs ? TwistedPairs.Beside(sheet, run) : null
+            let beside = TwistedPairs.Beside(sheet, run)
+            let pair = beside is { IsCut: true, Shielded: true } && run.Shielded ? WiringGood.ScreenedPair : WiringGood.TwistedPair
+            let twin = beside is { IsCut: true } && beside.Shielded == run.Shielded && sold.Contains(pair) ? beside : null
             where twin is null || string.CompareOrdinal(run.Signal, twin.Signal) < 0
-            let good = twin is not null ? WiringGood.TwistedPair : run.Shielded ? WiringGood.ScreenedWire : WiringGood.Wire
-            group Math.Max(run.LengthMm, twin?.LengthMm ?? 0) by (Good: good, SizeMm2: Math.Max(run.SizeMm2, twin?.SizeMm2 ?? 0), Colour: good == WiringGood.ScreenedWire ? "" : run.Colour) into reel
+            let good = twin is not null ? pair : run.Shielded ? WiringGood.ScreenedWire : WiringGood.Wire
+            group Math.Max(run.LengthMm, twin?.LengthMm ?? 0) by (Good: good, SizeMm2: Math.Max(run.SizeMm2, twin?.SizeMm2 ?? 0), Colour: run.Shielded ? "" : run.Colour) into reel
             group (int)Math.Ceiling((reel.Sum() / 1000) - 1e-9) by (reel.Key.Good, reel.Key.SizeMm2) into metres
             orderby metres.Key
             select (metres.Key.Good, SizeMm2: (double?)metres.Key.SizeMm2, Amount: metres.Sum());

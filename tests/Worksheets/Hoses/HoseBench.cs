@@ -6,7 +6,7 @@ namespace Swapwright.Tests.Worksheets.Hoses;
 /// <summary>Short ways to write hose input.</summary>
 internal static class HoseBench
 {
-    public static readonly HoseLimits Limits = new(RoutingFactor: 1.25, SlackMm: 60, StepMm: 100, FitMm: 0.5, InjectionBar: 0.5);
+    public static readonly HoseLimits Limits = new(RoutingFactor: 1.25, SlackMm: 60, StepMm: 100, FitMm: 0.5, InjectionBar: 0.5, SparePercent: 10);
 
     public static Port Port(string id, double size, HosePoint? at = null, HoseCircuit circuit = HoseCircuit.Heater, double? bar = null, bool closed = false, string open = "", PortKind kind = PortKind.Barb, string thread = "") =>
         new(id, $"Port {id}", "donor", circuit, size, kind, thread, at, bar, open, closed);

@@ -23,6 +23,16 @@ public class HoseFiguresTests
         Assert.Equal([500, 1.25, 60], figure.From.Select(input => input.Value));
     }
 
+    /// <summary>1.25 × 500 + 60 = 685; a part of 70 mm in it takes the place of 70 mm and wants 60 mm for two more ends: 685 − 70 + 60 = 675, by hand.</summary>
+    [Fact]
+    public void Length_HoseWithAPartCutIn_NamesWhatItTakesAndWants()
+    {
+        var figure = Figures([Port("a", 16, s_near), Port("b", 16, s_far)], [Hose("h", "a", "b") with { CutIn = [new("adapter", 70)] }]).Figure("h-length")!;
+
+        Assert.Equal((675d, "L = ⌈k d + s⌉; s − c more for each part that is cut into it"), (figure.Value, figure.Formula));
+        Assert.Equal([500, 1.25, 60, 70], figure.From.Select(input => input.Value));
+    }
+
     /// <summary>1.25 × 500 = 625, parted 100 mm from the port: 160 + 585 = 745, by hand.</summary>
     [Fact]
     public void Length_SteppedHose_NamesBothPieces()
@@ -105,7 +115,8 @@ public class HoseFiguresTests
         Assert.Equal((1d, "one set"), Told(ledger, "buy-set"));
         Assert.Equal(2, Assert.Single(ledger.Figure("buy-set")!.From).Value);
         Assert.StartsWith("lengths as sold", ledger.Figure("buy-roll")!.Formula, StringComparison.Ordinal);
-        Assert.Equal([585d], ledger.Figure("buy-roll")!.From.Select(input => input.Value));
+        Assert.Equal([585d, 10], ledger.Figure("buy-roll")!.From.Select(input => input.Value));
+        Assert.Equal("1,415 mm left over", ledger.Figure("buy-roll")!.Remark);
     }
 
     /// <summary>A moulded hose of one bore is of no use where it goes over neither end.</summary>

@@ -49,6 +49,37 @@ public sealed class ScreenTests
             WiringPurchases.Of(sheet, [new("plain", WiringGood.Wire, 0.5), new("screened", WiringGood.ScreenedWire, 0.75)]).Where(want => want.SizeMm2 is not null));
     }
 
+    /// <summary>The screen of an adapter's screened wire comes with that wire: nothing is cut or bought for it, and its end is crimped all the same.</summary>
+    [Theory]
+    [InlineData("crank knock", "crank", "screen", "knock", "screen")]
+    [InlineData("crank", "crank", "screen")]
+    [InlineData("crank screen", "crank", "screen", "screen")] // one screen more than there are screened wires
+    [InlineData("screen", "screen")]
+    public void Compute_ScreensOfAnAdapter_ComeWithItsScreenedWires(string cut, params string[] signals)
+    {
+        string[] pins = [.. signals.Select((signal, at) => FormattableString.Invariant($"{at + 1}:{signal}"))];
+        var sheet = WiringWorksheet.Compute(s_base.WithEcus(Ecu("old", "ecu-8", pins), Ecu("new", "ecu-10", pins)));
+        var screens = sheet.Runs.Where(run => run.ScreenOf is not null).ToList();
+
+        Assert.Equal(cut.Split(' ').Order(StringComparer.Ordinal), sheet.Bill.Cuts.Select(piece => piece.Signal).Order(StringComparer.Ordinal));
+        Assert.Equal(signals.Length, sheet.Bill.Cuts.Length + screens.Count);
+        Assert.Equal(screens.Count, screens.Select(run => run.ScreenOf).Distinct(StringComparer.Ordinal).Count());
+        Assert.All(screens, run => Assert.Contains(sheet.Runs, wire => wire.Label == run.ScreenOf && wire.Shielded));
+        Assert.Equal(signals.Length, sheet.Bill.Terminals.Single(line => line.Connector == "ecu-10").Count);
+        Assert.Equal(signals.Length, sheet.EcuAdapter!.Rows.Length);
+    }
+
+    /// <summary>Two twisted wires lie under one screen, so the second screen is that of the third wire.</summary>
+    [Fact]
+    public void Compute_ScreensOfAnAdapterWithAPair_AreOnePerCable()
+    {
+        string[] pins = ["1:crank", "2:crank-minus", "3:knock", "4:screen", "5:screen"];
+        var sheet = WiringWorksheet.Compute((s_base with { Signals = s_base.Signals.Add("crank-minus", new("crank-minus", "Crank sensor -", SignalKind.Frequency, 0.1, 0.5, "YE", Shared: false, Shielded: true) { TwistedWith = "crank" }) })
+            .WithEcus(Ecu("old", "ecu-8", pins), Ecu("new", "ecu-10", pins)));
+
+        Assert.Equal(["new/a1 crank", "new/a3 knock"], sheet.Runs.Select(run => run.ScreenOf).OfType<string>().Order(StringComparer.Ordinal));
+    }
+
     /// <summary>The plug is changed, and its screened wire goes into the new housing: the screen is there already and wants a sleeve and a terminal, no wire.</summary>
     [Fact]
     public void Compute_ScreenOfAWireThatStaysAtThePlug_IsNoNewWire()

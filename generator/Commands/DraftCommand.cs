@@ -3,6 +3,7 @@ using Spectre.Console;
 using Spectre.Console.Cli;
 using Swapwright.Drafting;
 using Swapwright.Knowledge;
+using Swapwright.Knowledge.Texts;
 using Swapwright.Reports;
 
 namespace Swapwright.Commands;
@@ -95,7 +96,8 @@ internal sealed class DraftCommand : Command<DraftCommand.Settings>
         }
 
         DraftFolder.Write(settings.Folder, drafted.Path, drafted.Text);
-        Terminal.Out.MarkupLine(PlainText.Markup($"{Path.Combine(settings.Folder, drafted.Path)}: put your own in place of the sentences that begin with `(to write)`, and look at what each remark (#) asks. Then run `swapwright check`, and `swapwright register` so that the id never goes in silence."));
+        var toWrite = drafted.Text.Contains(Unwritten.Mark, StringComparison.Ordinal) ? $"put your own in place of the sentences that begin with `{Unwritten.Mark}`, and look" : "look";
+        Terminal.Out.MarkupLine(PlainText.Markup($"{Path.Combine(settings.Folder, drafted.Path)}: {toWrite} at what each remark (#) asks. Then run `swapwright check`, and `swapwright register` so that the id never goes in silence."));
         return Exit.Sound;
     }
 

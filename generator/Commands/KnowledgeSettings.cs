@@ -55,11 +55,24 @@ internal static class Loading
         Headroom.Allow(beyond);
         try
         {
+            if (IsSomethingElse(folder))
+            {
+                var inside = Directory.EnumerateDirectories(folder).Where(one => File.Exists(Path.Combine(one, "kb.yaml"))).Order(StringComparer.Ordinal).FirstOrDefault();
+                throw new ArgumentProblemException($"`{folder}` is no knowledge base; name the folder that holds kb.yaml{(inside is null ? "" : $", as `{inside}`")}");
+            }
+
             return Proof.Of(folder, examine, cancellation);
         }
         catch (Exception problem) when (problem is UnauthorizedAccessException or IOException)
         {
             throw new ArgumentProblemException($"`{folder}` cannot be read: {problem.Message}");
         }
+    }
+
+    // Of a folder that was named by mistake, a report would ask to remove everything that lies there.
+    private static bool IsSomethingElse(string folder)
+    {
+        var names = Directory.EnumerateFileSystemEntries(folder).Select(Path.GetFileName).OfType<string>();
+        return names.Any() && !names.Any(name => KnowledgeLayout.TopFiles.ContainsKey(name) || KnowledgeLayout.Folders.ContainsKey(name));
     }
 }

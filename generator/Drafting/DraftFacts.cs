@@ -20,7 +20,7 @@ internal static class DraftFacts
 
         foreach (var fact in declared.Where(fact => fact.Optional))
         {
-            facts.Remark($"{fact.Id}: {OneLine(fact.Title)}, {Range(fact)}; may be left out");
+            facts.Remark($"{fact.Id}: {OneLine(fact.Title)} ({Range(fact)}); may be left out");
         }
 
         return facts;

@@ -119,9 +119,25 @@ internal sealed record SchemaFault(Origin At, FaultRank Rank, Finding Finding)
         }
 
         var finding = near is null
-            ? Make(entry!.Key.Place, $"unknown key {key}", known.Count == 0 ? "Remove it." : $"Remove it; known keys here are {SchemaWords.Names(known)}.")
+            ? Make(entry!.Key.Place, $"unknown key {key}", (HomeOf(property.Name, schema) is { } home ? $"It is a key of `{home}`: move it there" : "Remove it") + (known.Count == 0 ? "." : $"; known keys here are {SchemaWords.Names(known)}."))
             : Make(entry!.Key.Place, $"unknown key {key}; did you mean `{near}`?", $"Change {key} to `{near}`.");
         return new SchemaFault(at, FaultRank.Key, finding) { Meant = near };
+    }
+
+    // A key that is written a level too high or too low is the commonest slip of those who do not know the form by heart.
+    private static string? HomeOf(string key, JsonSchema schema)
+    {
+        for (var around = schema; around is not null; around = around.ParentSchema)
+        {
+            var home = (around != schema && around.Properties.ContainsKey(key) ? (around as JsonSchemaProperty)?.Name : null)
+                ?? around.Properties.Where(inner => inner.Value.ActualSchema.Properties.ContainsKey(key)).Select(inner => inner.Key).FirstOrDefault();
+            if (home is not null)
+            {
+                return home;
+            }
+        }
+
+        return null;
     }
 
     private static SchemaFault MissingKey(Origin at, string key) =>

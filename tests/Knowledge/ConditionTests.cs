@@ -70,6 +70,18 @@ public sealed class ConditionTests
         Assert.Equal("rules/drive/asked.yaml", finding.Place.File);
     }
 
+    /// <summary>Where no name is near, a newcomer has to be told where names come from.</summary>
+    [Theory]
+    [InlineData("{engine.power: 66}", "no subject or choice `engine`", "`chassis`, `donor`")]
+    [InlineData("{alternator.control: rod}", "no fact of `alternator` `control`", "`vocabulary.yaml`")]
+    public void When_NoNameIsNear_TheMendSaysWhereToLook(string when, string message, string mend)
+    {
+        var finding = Assert.Single(Bound(when).Findings);
+
+        Assert.Equal(message, finding.Message);
+        Assert.Contains(mend, finding.Mend, StringComparison.Ordinal);
+    }
+
     /// <summary>Nothing stops at the first mistake.</summary>
     [Fact]
     public void When_SeveralMistakes_AreAllTold()

@@ -130,6 +130,21 @@ public sealed class SchemaSetTests : IDisposable
         Assert.Equal(Reading.Path, finding.Place.File);
     }
 
+    /// <summary>A caution is a key of <c>then</c>; newcomers put it into the answer, or beside <c>because</c>.</summary>
+    [Theory]
+    [InlineData("title: a\nthen:\n  answers:\n    alternator: {source: new, treatment: as-is, cautions: [Hot.]}\n", "cautions", "It is a key of `then`: move it there; known keys here are `source`,")]
+    [InlineData("title: a\nthen:\n  advise: [{text: b}]\ncautions: [Hot.]\n", "cautions", "It is a key of `then`: move it there; known keys here are `title`,")]
+    [InlineData("title: a\nthen:\n  advise: [{text: b}]\nbolts: 4\n", "bolts", "Remove it; known keys here are `title`,")]
+    public void Validate_KeyOfAnotherLevel_IsSentThere(string yaml, string key, string mend)
+    {
+        var schemas = SchemaSet.FromFolder(Path.Combine(Reading.Repository(), "schema"));
+
+        var finding = Assert.Single(schemas.Validate(Reading.File("rule", yaml)));
+
+        Assert.Equal($"unknown key `{key}`", finding.Message);
+        Assert.StartsWith(mend, finding.Mend, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Validate_SeveralFaults_AreAllFoundInOrderOfPlace()
     {

@@ -45,14 +45,16 @@ internal sealed class BindingContext
     }
 
     /// <summary>Reports an id that nothing carries, with the nearest one that is known.</summary>
-    public void Unknown(FindingKind kind, string what, string id, IEnumerable<string> known, Place place)
+    /// <param name="otherwise">What to do where none is near; null where the name of its kind says enough.</param>
+    public void Unknown(FindingKind kind, string what, string id, IEnumerable<string> known, Place place, string? otherwise = null)
     {
         var names = known.ToList();
         var near = NearestName.Of(id, names);
+        var listed = names.Count is > 0 and <= 12 ? $"Known: {string.Join(", ", names.Order(StringComparer.Ordinal).Select(name => $"`{name}`"))}." : null;
         Add(new Finding(kind, near is null ? $"no {what} `{id}`" : $"no {what} `{id}`; did you mean `{near}`?", place)
         {
             SparesTheSpace = kind == FindingKinds.Reference && s_outsideTheSpace.Contains(what),
-            Mend = near is not null ? $"Write `{near}`, or add the {what}." : names.Count is > 0 and <= 12 ? $"Known: {string.Join(", ", names.Order(StringComparer.Ordinal).Select(name => $"`{name}`"))}." : $"Add the {what}, or name one that exists.",
+            Mend = near is not null ? $"Write `{near}`, or add the {what}." : listed is null ? otherwise ?? $"Add the {what}, or name one that exists." : otherwise is null ? listed : $"{listed} {otherwise}",
         });
     }
 }

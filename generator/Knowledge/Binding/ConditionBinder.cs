@@ -119,7 +119,7 @@ internal sealed class ConditionBinder(BindingContext context, Vocabulary vocabul
         var place = entry.Key.Place;
         if (subject is not ("chassis" or "donor") && !names.Options.ContainsKey(subject))
         {
-            context.Unknown(FindingKinds.Vocabulary, "subject or choice", subject, ["chassis", "donor", "choice", "answer", .. names.Options.Keys], place);
+            context.Unknown(FindingKinds.Vocabulary, "subject or choice", subject, ["chassis", "donor", "choice", "answer", .. names.Options.Keys], place, "Begin with `chassis`, `donor` (the engine), `choice`, `answer`, or the id of a choice that brings something in.");
             return null;
         }
 
@@ -132,7 +132,7 @@ internal sealed class ConditionBinder(BindingContext context, Vocabulary vocabul
         if (declaration is null)
         {
             var kinds = subject is "chassis" or "donor" ? [subject] : names.BoundKinds[subject];
-            context.Unknown(FindingKinds.Vocabulary, $"fact of `{subject}`", fact, vocabulary.Facts.All.Where(known => kinds.Contains(known.Subject)).Select(known => known.Id), place);
+            context.Unknown(FindingKinds.Vocabulary, $"fact of `{subject}`", fact, vocabulary.Facts.All.Where(known => kinds.Contains(known.Subject)).Select(known => known.Id), place, "Facts are listed in `vocabulary.yaml`, under `facts`: name one that stands there, or add it.");
             return null;
         }
 

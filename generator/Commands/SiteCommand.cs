@@ -6,6 +6,7 @@ using Swapwright.Reports;
 using Swapwright.Site;
 using Swapwright.Site.Output;
 using Swapwright.Site.Rendering;
+using Swapwright.Site.Reuse;
 
 namespace Swapwright.Commands;
 
@@ -32,14 +33,14 @@ internal sealed class SiteCommand : Command<SiteCommand.Settings>
         public bool Anew { get; init; }
     }
 
-    // What is known of ten thousand guides before the first is made, and what an earlier run noted of them.
-    private const long PlanOfMany = 384L << 20;
+    // What a run that changes little makes, most of it to the end, for each byte that the run before noted of its works: it then ends without a collection.
+    private const long MadeOfANote = 80;
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         var shard = settings.Shard is not { } named ? null
             : Shard.Parse(named) ?? throw new ArgumentProblemException("`--shard` takes which part of how many, such as 1/4");
-        var proof = Loading.Load(settings.Folder, examine: true, cancellationToken, PlanOfMany);
+        var proof = Loading.Load(settings.Folder, examine: true, cancellationToken, shard is null && !settings.Anew ? MadeOfANote * SiteRecord.LengthOf(settings.To) : 0);
         if (proof.Resolution is null || proof.HasErrors)
         {
             new CheckText(Terminal.Error, proof, settings.Folder).Write();

@@ -36,6 +36,19 @@ internal sealed class SiteRecord
 
     public bool IsEmpty => _works.Count == 0;
 
+    /// <summary>Bytes of the record of a folder; 0 where there is none to be seen.</summary>
+    public static long LengthOf(string target)
+    {
+        try
+        {
+            return new FileInfo(PathOf(target)) is { Exists: true } file ? file.Length : 0;
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            return 0;
+        }
+    }
+
     /// <summary>What was made under a name; null where it was made from something else.</summary>
     public RecordedWork? Find(string name, Digest inputs) => _works.TryGetValue(name, out var work) && work.Inputs == inputs ? work : null;
 

@@ -151,7 +151,8 @@ public sealed class FaultTests : IDisposable
         string[] files = [.. Directory.EnumerateFiles(kb, "*.yaml", SearchOption.AllDirectories)];
         var aside = Directory.CreateDirectory(Path.Combine(_work.Path, "aside")).FullName;
         using var enough = new CancellationTokenSource();
-        var moving = Task.Run(() =>
+        // On a thread of its own: those of the pool may all wait for programs of other tests.
+        var moving = Task.Factory.StartNew(() =>
         {
             var random = new Random(8_100);
             while (!enough.IsCancellationRequested)
@@ -159,12 +160,14 @@ public sealed class FaultTests : IDisposable
                 var file = files[random.Next(files.Length)];
                 var away = Path.Combine(aside, "away");
                 File.Move(file, away);
-                Thread.SpinWait(2_000);
+                Thread.SpinWait(random.Next(40_000));
                 File.Move(away, file);
             }
-        });
+        }, CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
         var disturbed = 0;
-        for (var round = 0; round < 60; round++)
+
+        // Whether a read meets a move is chance; a machine on which none of the first did tries on.
+        for (var round = 0; round < 60 || (disturbed == 0 && round < 3_000); round++)
         {
             var proof = Proof.Of(kb);
             disturbed += proof.HasErrors ? 1 : 0;

@@ -47,12 +47,27 @@ internal static class Loading
     /// <exception cref="ArgumentProblemException">There is no such folder, or it cannot be read.</exception>
     public static Proof Load(string folder, bool examine, CancellationToken cancellation, long beyond = 0)
     {
+        RequireBase(folder);
+        Headroom.Allow(beyond);
+        try
+        {
+            return Proof.Of(folder, examine, cancellation);
+        }
+        catch (Exception problem) when (problem is UnauthorizedAccessException or IOException)
+        {
+            throw new ArgumentProblemException($"`{folder}` cannot be read: {problem.Message}");
+        }
+    }
+
+    /// <summary>Looks whether a folder may hold a knowledge base; an empty one may become one.</summary>
+    /// <exception cref="ArgumentProblemException">There is no such folder, it cannot be read, or it holds something else.</exception>
+    public static void RequireBase(string folder)
+    {
         if (!Directory.Exists(folder))
         {
             throw new ArgumentProblemException(File.Exists(folder) ? $"`{folder}` is a file; name the folder of a knowledge base" : $"no folder `{folder}`; name the folder of a knowledge base, the one with kb.yaml in it");
         }
 
-        Headroom.Allow(beyond);
         try
         {
             if (IsSomethingElse(folder))
@@ -60,8 +75,6 @@ internal static class Loading
                 var inside = Directory.EnumerateDirectories(folder).Where(one => File.Exists(Path.Combine(one, "kb.yaml"))).Order(StringComparer.Ordinal).FirstOrDefault();
                 throw new ArgumentProblemException($"`{folder}` is no knowledge base; name the folder that holds kb.yaml{(inside is null ? "" : $", as `{inside}`")}");
             }
-
-            return Proof.Of(folder, examine, cancellation);
         }
         catch (Exception problem) when (problem is UnauthorizedAccessException or IOException)
         {

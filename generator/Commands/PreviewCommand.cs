@@ -27,11 +27,7 @@ internal sealed class PreviewCommand : AsyncCommand<PreviewCommand.Settings>
 
     public override async Task<int> ExecuteAsync(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
-        if (!Directory.Exists(settings.Folder))
-        {
-            throw new ArgumentProblemException($"no folder `{settings.Folder}`; name the folder of a knowledge base, the one with kb.yaml in it");
-        }
-
+        Loading.RequireBase(settings.Folder);
         if (!IPAddress.TryParse(settings.Address, out var address) || settings.Port is < 1 or > 65535)
         {
             throw new ArgumentProblemException("`--address` takes an IP address such as 127.0.0.1, `--port` a number from 1 to 65535");

@@ -38,15 +38,17 @@ public sealed class ProgramTests : IDisposable
         Assert.Equal("swapwright: no folder `swap-kb`; name the folder of a knowledge base, the one with kb.yaml in it\n", run.Error);
     }
 
-    [Fact]
-    public void Check_FolderAroundABase_NamesTheBaseAndAsksToRemoveNothing()
+    [Theory]
+    [InlineData("check")]
+    [InlineData("preview")]
+    public void Program_FolderAroundABase_NamesTheBaseAndAsksToRemoveNothing(string command)
     {
         using var around = new TemporaryFolder();
         Directory.CreateDirectory(Path.Combine(around.Path, "generator"));
         Directory.CreateDirectory(Path.Combine(around.Path, "ours"));
         File.WriteAllText(Path.Combine(around.Path, "ours", "kb.yaml"), "title: Ours\n");
 
-        var run = BuiltProgram.Run(around.Path, "check", ".");
+        var run = BuiltProgram.Run(around.Path, command, ".");
 
         Assert.Equal((2, ""), (run.Exit, run.Output));
         Assert.Equal($"swapwright: `.` is no knowledge base; name the folder that holds kb.yaml, as `{Path.Combine(".", "ours")}`\n", run.Error);

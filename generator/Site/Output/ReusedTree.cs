@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.IO.Enumeration;
+using System.Runtime.ExceptionServices;
 
 namespace Swapwright.Site.Output;
 
@@ -56,7 +57,19 @@ internal sealed class ReusedTree(string root)
 
     /// <summary>Takes away what the new site does not have.</summary>
     /// <param name="written">Paths of its files; the mark of the folder stays besides.</param>
-    public void RemoveOthers(ConcurrentDictionary<string, string> written) => RemoveOthers(root, "", 0, written);
+    /// <exception cref="IOException">Something cannot be taken away; or <see cref="UnauthorizedAccessException"/>.</exception>
+    public void RemoveOthers(ConcurrentDictionary<string, string> written)
+    {
+        try
+        {
+            RemoveOthers(root, "", 0, written);
+        }
+        catch (AggregateException several)
+        {
+            // Workers met the same obstacle; callers know it by its own type.
+            ExceptionDispatchInfo.Throw(several.Flatten().InnerExceptions[0]);
+        }
+    }
 
     // True where nothing is left in the folder.
     private static bool RemoveOthers(string folder, string prefix, int depth, ConcurrentDictionary<string, string> written)

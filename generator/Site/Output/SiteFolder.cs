@@ -156,12 +156,19 @@ public sealed class SiteFolder : IDisposable
 
     private bool TryLink(string path, string full)
     {
-        if (_reused is not null)
+        try
         {
-            ReusedTree.MakeRoom(full);
-        }
+            if (_reused is not null)
+            {
+                ReusedTree.MakeRoom(full);
+            }
 
-        return HardLink.TryMake(Path.Combine(_target, path), full);
+            return HardLink.TryMake(Path.Combine(_target, path), full);
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            throw new SiteFolderException($"`{path}` of the site cannot be written: {fault.Message}", fault);
+        }
     }
 
     // So that they can be written after all.

@@ -112,6 +112,12 @@ public sealed class RegionWords
             yield return (new(subject, "year"), new Predicate(string.Create(CultureInfo.InvariantCulture, $"{subject} of {to} or earlier"), Where(variant => variant.Years.To <= to)));
         }
 
+        // Of a single year nobody would say "1990 or later and 1990 or earlier".
+        foreach (var year in variants.Where(variant => variant.Years.From == variant.Years.To).Select(variant => variant.Years.From).Distinct().Order())
+        {
+            yield return (new(subject, "year"), new Predicate(string.Create(CultureInfo.InvariantCulture, $"{subject} of {year}"), Where(variant => variant.Years.From >= year && variant.Years.To <= year), Cost: 2));
+        }
+
         foreach (var declaration in _resolution.Space.Base.Vocabulary.Facts.All.Where(fact => fact.Subject == subject))
         {
             foreach (var predicate in OfFact(declaration, variants))

@@ -37,7 +37,7 @@ public sealed class RegionWords
             level => level == space.Chassis ? "chassis" : level == space.Donor ? "donor" : InSentence.Lower(space.ChoiceAt[level]!.Title),
             (level, value) => level == space.Chassis ? space.Base.Chassis.All[value].Title
                 : level == space.Donor ? space.Base.Donors.All[value].Title
-                : space.ChoiceAt[level]!.Option(space.Store.Variables[level].Values[value]) is { } option ? $"“{InSentence.Lower(option.Title)}”" : "no question there");
+                : space.ChoiceAt[level]!.Option(space.Store.Variables[level].Values[value]) is { } option ? $"“{InSentence.Lower(option.Title)}”" : "not asked");
         _describer = Describer((_, predicate) => predicate);
     }
 

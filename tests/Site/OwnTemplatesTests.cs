@@ -30,6 +30,17 @@ public sealed class OwnTemplatesTests : IDisposable
     }
 
     [Fact]
+    public void Over_AnEmptyFile_LeavesThatPartEmpty()
+    {
+        _folder.Write("swap-kb/site-template/partials/sources.sbn-html", "");
+        _folder.Write("swap-kb/site-template/not-found.sbn-html", "");
+        Render();
+        var page = File.ReadAllText(Path.Combine(Target, "404.html"));
+        Assert.Contains("<main", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("<h1", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Render_OwnTemplate_StillEscapes()
     {
         _folder.Write("swap-kb/site-template/not-found.sbn-html", "<h1>{{ \"<b>\" }}</h1>\n");

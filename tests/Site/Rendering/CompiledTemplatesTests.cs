@@ -53,6 +53,7 @@ public sealed class CompiledTemplatesTests
     }
 
     [Theory]
+    [InlineData("")]
     [InlineData("{{ page.title }}|{{ frame.prefix }}|{{ template }}|{{ \"<q>\" }}|{{ 12 }}|{{ true }}|{{ false }}|{{ null }}")]
     [InlineData("a {{~ # a note ~}}\n b {{- 1 -}} c\n  {{~ if true ~}}\n d \n{{~ end ~}}\n e")]
     [InlineData("{{ if null }}a{{ else if '' }}b{{ else }}c{{ end }}{{ if 0 }}d{{ end }}{{ if !page.title }}e{{ else }}f{{ end }}")]

@@ -33,7 +33,9 @@ internal sealed class TemplateCompiler
         {
             beyond = null;
             var compiler = new TemplateCompiler(find, page);
-            return page.FrontMatter is { } matter ? throw Beyond(matter) : new CompiledTemplate(compiler.Block(page.Body!), compiler._shape);
+
+            // The engine makes no body of an empty file.
+            return page.FrontMatter is { } matter ? throw Beyond(matter) : new CompiledTemplate(page.Body is { } body ? compiler.Block(body) : new Block([], CostOfStatement), compiler._shape);
         }
         catch (Exception fault) when (fault is BeyondCompiledException or InsufficientExecutionStackException)
         {

@@ -19,7 +19,7 @@ internal sealed class ElectricalBinder(BindingContext context, Vocabulary vocabu
         WireFromMm2 = reader.Mapping("wire").OptionalNumber("from", Unit.SquareMillimetre, 0.1m, 120),
         WireToMm2 = reader.Mapping("wire").OptionalNumber("to", Unit.SquareMillimetre, 0.1m, 120),
         MaxCurrentA = reader.OptionalNumber("max-current", Unit.Ampere, 0, 1000),
-        Price = reader.OptionalRange("price", Unit.One),
+        Price = reader.OptionalRange("price", Unit.One, Range3.MostMoney),
     }.Common(reader);
 
     public static WiringGoods? Goods(NodeReader parent)

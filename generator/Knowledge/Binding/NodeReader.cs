@@ -59,22 +59,23 @@ internal readonly struct NodeReader(BindingContext context, MappingNode? node)
         return value;
     }
 
-    public Range3? OptionalRange(string key, Unit unit)
+    /// <param name="max">What is above is reported, and read as this.</param>
+    public Range3? OptionalRange(string key, Unit unit, decimal max)
     {
         switch (Get(key))
         {
             case ScalarNode { Kind: not ScalarKind.Null } scalar:
-                return Quantity(scalar, unit, 0, null) is { } one ? Range3.Exactly(one) : null;
+                return Quantity(scalar, unit, 0, max) is { } one ? Range3.Exactly(Math.Min(one, max)) : null;
             case MappingNode mapping:
                 var reader = new NodeReader(context, mapping);
-                var likely = reader.Number("likely", unit, 0, 0);
-                var range = new Range3(reader.Number("least", unit, likely, 0), likely, reader.Number("most", unit, likely, 0));
+                var likely = reader.Number("likely", unit, 0, 0, max);
+                var range = new Range3(reader.Number("least", unit, likely, 0, max), likely, reader.Number("most", unit, likely, 0, max));
                 if (range.Least > range.Likely || range.Likely > range.Most)
                 {
                     context.Report(FindingKinds.Unit, "least, likely and most are not in rising order", mapping.Place, "Put the three numbers in rising order.");
                 }
 
-                return range;
+                return new Range3(Math.Min(range.Least, max), Math.Min(range.Likely, max), Math.Min(range.Most, max));
             default:
                 return null;
         }

@@ -69,7 +69,7 @@ internal sealed class RuleBinder(ConditionBinder conditions)
         When = reader.Get("when") is MappingNode when ? conditions.Bind(when) : null,
         After = reader.Names("after"),
         Needs = reader.Names("needs"),
-        Hours = reader.OptionalRange("hours", Unit.One) ?? default,
+        Hours = reader.OptionalRange("hours", Unit.One, Range3.MostHours) ?? default,
         Skill = reader.Text("skill", "plain"),
         People = reader.Integer("people", 1),
         Tools = Tools(reader),

@@ -56,7 +56,7 @@ internal sealed class VariantBinder(BindingContext context, Vocabulary vocabular
         {
             Facts = facts.Bind("part", reader, file.Id, place),
             Category = reader.Text("category"),
-            Price = reader.OptionalRange("price", Unit.One),
+            Price = reader.OptionalRange("price", Unit.One, Range3.MostMoney),
             From = reader.Text("from", "parts-shop"),
             MassKg = reader.OptionalNumber("mass", Unit.Kilogram, 0, 1000),
             IsAddition = reader.Flag("addition"),

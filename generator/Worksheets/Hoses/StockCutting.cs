@@ -17,14 +17,14 @@ internal static class StockCutting
         }
 
         var left = new List<double>();
+        var used = 0.0;
         foreach (var piece in pieces)
         {
-            // A piece longer than what is sold is joined from whole lengths; the builder sees its length in the table.
-            var rest = piece;
-            for (; rest > stockMm; rest -= stockMm.Value)
-            {
-                left.Add(0);
-            }
+            // A piece longer than what is sold is joined from whole lengths; the builder sees its length in the table. There may
+            // be more of them than can be counted one by one: nothing says how short a length is sold.
+            var whole = Math.Max(0, Math.Ceiling(piece / stockMm.Value) - 1);
+            var rest = piece - (whole * stockMm.Value);
+            used += whole;
 
             var at = left.FindIndex(one => one >= rest - 1e-9);
             if (at < 0)
@@ -36,6 +36,6 @@ internal static class StockCutting
             left[at] -= rest;
         }
 
-        return left.Count;
+        return (int)Math.Min(used + left.Count, int.MaxValue);
     }
 }

@@ -28,6 +28,13 @@ public class StockCuttingTests
     [InlineData(0)]
     public void Count_PieceLongerThanALength_IsJoined(int expected, params double[] pieces) => Assert.Equal(expected, StockCutting.Count(pieces, 2000));
 
+    /// <summary>What nobody can count one by one is not counted so: a base is read from strangers.</summary>
+    [Theory]
+    [InlineData(int.MaxValue, 1e-28, 800d)]
+    [InlineData(int.MaxValue, 2000, 1e300)]
+    [InlineData(800_000, 0.001, 800d)]
+    public void Count_MoreLengthsThanAnybodyBuys_ComesToAnEnd(int expected, double stockMm, params double[] pieces) => Assert.Equal(expected, StockCutting.Count(pieces, stockMm));
+
     private static int Fewest(double[] pieces, int at, List<double> left)
     {
         if (at == pieces.Length)

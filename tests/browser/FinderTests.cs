@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 
 namespace Swapwright.BrowserTests;
@@ -36,7 +37,7 @@ public sealed class FinderTests(RenderedSite site)
 
         Assert.True(await page.Locator(".found-guides a").CountAsync() > 0);
         await page.Locator(".found-guides a").First.ClickAsync();
-        await page.WaitForURLAsync("**/guide/**");
+        await Assertions.Expect(page).ToHaveURLAsync(new Regex("/guide/", RegexOptions.None, TimeSpan.FromSeconds(1)));
         Assert.Empty(visit.Problems);
     }
 

@@ -93,6 +93,9 @@ public sealed class HostileBaseTests(HostileSites sites) : IClassFixture<Hostile
         foreach (var choice in await page.Locator("[data-choice] input[type=radio]:enabled").AllAsync())
         {
             await choice.CheckAsync();
+
+            // What the switches say comes with a file of its own.
+            await Assertions.Expect(page.Locator(".switch-state")).Not.ToBeEmptyAsync();
         }
 
         Assert.Empty(await page.EvaluateAsync<string[]>(Intruders, Root(site)));

@@ -36,6 +36,23 @@ public sealed class SpeedTests(RenderedSite site)
         Assert.True(painted.Min() < MostMs, $"{path}: {string.Join(", ", painted)} ms");
     }
 
+    [Fact]
+    public async Task Showing_OfAPageThatMoves_TellsOfIt()
+    {
+        // A part that comes above all others as soon as they are painted. What is painted late is not seen: then the page is loaded again.
+        const string mover = "() => document.body.prepend(Object.assign(document.createElement('div'), { style: 'height: 400px' }))";
+        var page = await site.Open(PageVisits.Narrow, ColorScheme.Light);
+        await page.AddInitScriptAsync($"new PerformanceObserver({mover}).observe({{ type: 'largest-contentful-paint', buffered: true }})");
+        var showing = await Showing.Of(page, site.AddressOf("about.html"));
+        for (var load = 1; load < MostLoads && showing.Shift == 0; load++)
+        {
+            showing = await Showing.Of(page, site.AddressOf("about.html"));
+        }
+
+        Assert.True(showing is { LargestMs: > 0, Shift: > GoodShift }, showing.ToString());
+        Assert.NotEqual("[]", showing.Shifted);
+    }
+
     [Theory]
     [InlineData(PageVisits.Narrow)]
     [InlineData(PageVisits.Wide)]

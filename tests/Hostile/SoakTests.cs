@@ -11,6 +11,7 @@ namespace Swapwright.Tests.Hostile;
 public sealed class SoakTests
 {
     private const string Guide = "guide/first-car/first-engine.html";
+    private const int MostMoreHandles = 5;
 
     [Fact]
     public async Task Preview_EditAfterEdit_NeitherGrowsNorKeepsHandles()
@@ -26,25 +27,38 @@ public sealed class SoakTests
             var engine = Path.Combine(folder.Path, "swap-kb", "engines", "first-engine.yaml");
             var text = await File.ReadAllTextAsync(engine);
             (long Memory, int Handles) early = default;
-            for (var edit = 1; edit <= edits; edit++)
+            async Task Edit(int edit)
             {
                 // Every tenth state is broken half-way, as when an editor saves in the middle of a word.
                 var title = string.Create(CultureInfo.InvariantCulture, $"Engine after edit {edit}");
                 await File.WriteAllTextAsync(engine, edit % 10 == 0 ? text.Replace("  power: 80", "  power: [80", StringComparison.Ordinal) : text.Replace("title: First engine", $"title: {title}", StringComparison.Ordinal));
                 await Followed(client, edit % 10 == 0 ? null : title);
+            }
+
+            for (var edit = 1; edit <= edits; edit++)
+            {
+                await Edit(edit);
                 if (edit == edits / 4)
                 {
                     early = Measure(preview);
                 }
             }
 
+            // That a listener has gone is seen when it is next told something: on a busy machine a few are told late. With a handle kept after
+            // every edit, no further edit would help.
             var late = Measure(preview);
+            for (var more = 1; more <= 20 && late.Handles > early.Handles + MostMoreHandles; more++)
+            {
+                await Edit(edits + more);
+                late = Measure(preview);
+            }
+
             Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{edits} edits: {early.Memory / 1024} KiB and {early.Handles} handles after a quarter, {late.Memory / 1024} KiB and {late.Handles} handles at the end"));
 
             // After a few edits the collector has not settled. A base that is kept after every edit would take several times this allowance.
             var unsettled = edits < 1000 ? 96L << 20 : 0;
             Assert.True(late.Memory <= (early.Memory * 1.2) + unsettled, string.Create(CultureInfo.InvariantCulture, $"memory grew from {early.Memory} to {late.Memory} bytes"));
-            Assert.True(late.Handles <= early.Handles + 5, string.Create(CultureInfo.InvariantCulture, $"handles grew from {early.Handles} to {late.Handles}"));
+            Assert.True(late.Handles <= early.Handles + MostMoreHandles, string.Create(CultureInfo.InvariantCulture, $"handles grew from {early.Handles} to {late.Handles}"));
         }
         finally
         {

@@ -13,14 +13,9 @@ using Swapwright.Tests.Source;
 namespace Swapwright.Tests.Impact;
 
 /// <summary>Single edits to the base that is shipped, held against the sheets of both sides.</summary>
-public class ShippedImpactTests
+public class ShippedImpactTests(ShippedImpactTests.Before before) : IClassFixture<ShippedImpactTests.Before>
 {
     private static readonly SourceTree s_tree = ShippedKnowledge.Tree;
-
-    private static readonly Lazy<Proof> s_shipped = new(() => Resolved(s_tree));
-
-    // The side that all edits share is read once.
-    private static readonly Lazy<Reader> s_before = new(() => new Reader(s_shipped.Value.Resolution!));
 
     [Theory]
     [InlineData("rules/cooling/radiator-of-quillet-m.yaml", "source: new", "source: other")]
@@ -30,11 +25,11 @@ public class ShippedImpactTests
     public void Between_SingleEdit_IsWhatSheetsShow(string path, string old, string @new)
     {
         var edited = Resolved(With(path, old, @new));
-        var impact = KnowledgeImpact.Between(s_shipped.Value, edited);
+        var impact = KnowledgeImpact.Between(before.Shipped, edited);
         Assert.True(impact.Changed);
-        var (before, now) = (s_before.Value, new Reader(edited.Resolution!));
-        Combinations(impact, before, now);
-        Guides(impact, before, now);
+        var now = new Reader(edited.Resolution!);
+        Combinations(impact, before.Read, now);
+        Guides(impact, before.Read, now);
     }
 
     private static void Combinations(KnowledgeImpact impact, Reader before, Reader now)
@@ -116,8 +111,16 @@ public class ShippedImpactTests
         return new Proof(tree, kb, resolution, new RegionWords(resolution), [], []);
     }
 
+    /// <summary>The side that all edits share, read once; some hundred megabytes, which go when the edits are done.</summary>
+    public sealed class Before
+    {
+        internal Proof Shipped { get; } = ShippedImpactTests.Shipped();
+
+        internal Reader Read => field ??= new Reader(Shipped.Resolution!);
+    }
+
     /// <summary>Reads a base the way a reader does: one combination after the other.</summary>
-    private sealed class Reader
+    internal sealed class Reader
     {
         private readonly Resolution _resolution;
         private readonly ImmutableArray<(string Id, Region Applies, ImmutableArray<(Region Region, string Words)> Answers)> _positions;

@@ -23,7 +23,7 @@ public sealed class ArticleInUseTests(RenderedSite site)
         foreach (var file in Directory.EnumerateFiles(Path.Combine(site.Folder, "article"), "*.html").Order(StringComparer.Ordinal).Where(file => File.ReadAllText(file).Contains("<figure class=\"picture\">", StringComparison.Ordinal)))
         {
             await page.GotoAsync(site.AddressOf(Path.GetRelativePath(site.Folder, file)));
-            pictures += await page.Locator("figure.picture svg[role=img]").CountAsync();
+            pictures += await page.EvaluateAsync<int>("() => document.querySelectorAll('figure.picture svg[role=img]').length");
             var overflow = await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
             Assert.True(overflow <= 0, string.Create(CultureInfo.InvariantCulture, $"{file} is {overflow} px too wide"));
 

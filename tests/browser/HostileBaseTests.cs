@@ -51,7 +51,7 @@ public sealed class HostileBaseTests(HostileSites sites) : IClassFixture<Hostile
         var seen = await Tabs.Visit(2, files, () => Watched(asked), async (page, file) =>
         {
             await page.GotoAsync(new Uri(file).AbsoluteUri);
-            return (Found: await page.EvaluateAsync<string[]>(Intruders, Root(site)), Text: await page.Locator("html").TextContentAsync() ?? "");
+            return (Found: await page.EvaluateAsync<string[]>(Intruders, Root(site)), Text: await page.EvaluateAsync<string>("() => document.documentElement.textContent"));
         });
         var shown = new HashSet<string>(StringComparer.Ordinal);
         foreach (var (file, (found, text)) in files.Zip(seen))
@@ -93,6 +93,9 @@ public sealed class HostileBaseTests(HostileSites sites) : IClassFixture<Hostile
         foreach (var choice in await page.Locator("[data-choice] input[type=radio]:enabled").AllAsync())
         {
             await choice.CheckAsync();
+
+            // What the switches say comes with a file of its own.
+            await Assertions.Expect(page.Locator(".switch-state")).Not.ToBeEmptyAsync();
         }
 
         Assert.Empty(await page.EvaluateAsync<string[]>(Intruders, Root(site)));

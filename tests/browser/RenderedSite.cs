@@ -21,7 +21,14 @@ public sealed class RenderedSite : IAsyncLifetime
 
     public IBrowser Browser { get; private set; } = null!;
 
+    /// <summary>What was seen of one page of every kind.</summary>
+    internal PageVisits Visits => field ??= new PageVisits(this);
+
     public string AddressOf(string path) => new Uri(Path.Combine(Folder, path)).AbsoluteUri;
+
+    /// <summary>An empty page that has nothing in common with any other.</summary>
+    public async Task<IPage> Open(int width, ColorScheme scheme) =>
+        await (await Browser.NewContextAsync(new BrowserNewContextOptions { ViewportSize = new ViewportSize { Width = width, Height = 900 }, ColorScheme = scheme })).NewPageAsync();
 
     public async Task InitializeAsync()
     {

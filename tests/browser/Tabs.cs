@@ -2,7 +2,10 @@ using Microsoft.Playwright;
 
 namespace Swapwright.BrowserTests;
 
-/// <summary>Many pages looked at in a few tabs at a time. A tab goes from page to page: opening one for each takes longer than most pages do.</summary>
+/// <summary>
+/// Many pages looked at in a few tabs at a time. A tab goes from page to page: opening one for each takes longer than most pages do. What is
+/// looked for among many is asked of the page itself: the driver's own way of finding elements is a script that it gives to each page first.
+/// </summary>
 internal static class Tabs
 {
     /// <returns>What was seen of each page, in the order of <paramref name="paths"/>.</returns>

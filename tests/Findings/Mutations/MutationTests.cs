@@ -10,22 +10,17 @@ namespace Swapwright.Tests.Findings.Mutations;
 /// <c>SWAPWRIGHT_MUTATIONS=all</c> tries many of every class and prints the table of DEVELOPERS.md; a number in its place is another seed,
 /// words are the classes to try, parted by "|", by a part of their names.
 /// </summary>
-public sealed class MutationTests(ITestOutputHelper output)
+public sealed class MutationTests(ITestOutputHelper output, MutationTests.OneOfEach mistakes) : IClassFixture<MutationTests.OneOfEach>
 {
     private const int Seed = 20260301;
-
-    private static readonly Lazy<ShippedBase> s_shipped = new(() => new ShippedBase());
-
-    // Looking for what can be mistaken takes as long as proving a good part of it: both tests ask what was drawn once.
-    private static readonly Lazy<ImmutableArray<(MutationClass Class, Mutation Mutation)>> s_oneOfEach = new(() => MutationRun.Draw(s_shipped.Value, Seed, 1, 1));
 
     [Fact]
     public void Prove_OneMistakeInTheShippedBase_IsFoundWhereItWasMade()
     {
         var wanted = Environment.GetEnvironmentVariable("SWAPWRIGHT_MUTATIONS");
         var seed = int.TryParse(wanted, NumberStyles.None, CultureInfo.InvariantCulture, out var other) ? other : Seed;
-        var shipped = s_shipped.Value;
-        var drawn = string.IsNullOrEmpty(wanted) ? [.. s_oneOfEach.Value.Where((_, at) => at % 6 == 0)] : MutationRun.Draw(shipped, seed, 6, 12);
+        var shipped = mistakes.Shipped;
+        var drawn = string.IsNullOrEmpty(wanted) ? [.. mistakes.Drawn.Where((_, at) => at % 6 == 0)] : MutationRun.Draw(shipped, seed, 6, 12);
         if (!string.IsNullOrEmpty(wanted) && wanted != "all" && seed == Seed)
         {
             drawn = [.. drawn.Where(one => wanted.Split('|').Any(word => one.Class.Name.Contains(word, StringComparison.Ordinal)))];
@@ -42,8 +37,19 @@ public sealed class MutationTests(ITestOutputHelper output)
     [Fact]
     public void Draw_EveryClass_HasMistakesToMake()
     {
-        var drawn = s_oneOfEach.Value.Select(one => one.Class.Name).Distinct();
+        var drawn = mistakes.Drawn.Select(one => one.Class.Name).Distinct();
 
         Assert.Equal(MutationRun.Classes.Select(kind => kind.Name), drawn);
+    }
+
+    /// <summary>
+    /// One mistake of every class. Looking for what can be mistaken takes as long as proving a good part of it, so both tests ask what was
+    /// drawn once; they let go of it when they are done, for the collector walks through whatever is kept.
+    /// </summary>
+    public sealed class OneOfEach
+    {
+        internal ShippedBase Shipped { get; } = new();
+
+        internal ImmutableArray<(MutationClass Class, Mutation Mutation)> Drawn => field.IsDefault ? field = MutationRun.Draw(Shipped, Seed, 1, 1) : field;
     }
 }

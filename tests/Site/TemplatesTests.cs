@@ -188,14 +188,17 @@ public sealed class TemplatesTests
         Assert.Throws<TemplateException>(() => templates.Render(Sample("NotFoundPage")));
     }
 
-    [Fact]
-    public void Parse_BrokenTemplate_IsAnErrorWithItsPlace()
+    [Theory]
+    [InlineData("a\n{{ if x }}", 2, 9)]
+    [InlineData("{{ end }}", 1, 6)]
+    [InlineData("{{ page.", 1, 9)]
+    [InlineData("a\nb{{ x =", 2, 8)]
+    [InlineData("a\n{{ for\n", 2, 7)]
+    public void Parse_BrokenTemplate_IsAnErrorWithItsPlace(string text, int line, int column)
     {
-        var fault = Assert.Throws<TemplateException>(() =>
-            Templates.FromText(new Dictionary<string, string> { ["layout.sbn-html"] = "a\n{{ if x }}" }));
+        var fault = Assert.Throws<TemplateException>(() => Templates.FromText(new Dictionary<string, string> { ["layout.sbn-html"] = text }));
 
-        Assert.Equal("layout.sbn-html", fault.File);
-        Assert.True(fault.Line >= 2);
+        Assert.Equal(("layout.sbn-html", line, column), (fault.File, fault.Line, fault.Column));
     }
 
     [Fact]

@@ -209,14 +209,23 @@ public sealed class Templates
 
     private static Template Parse(SiteFile file, string name)
     {
-        var template = Template.Parse(Encoding.UTF8.GetString(file.Bytes.Span), name, new ParserOptions { ExpressionDepthLimit = DeepestExpression });
+        var text = Encoding.UTF8.GetString(file.Bytes.Span);
+        var template = Template.Parse(text, name, new ParserOptions { ExpressionDepthLimit = DeepestExpression });
         if (template.HasErrors)
         {
             var first = template.Messages.First(message => message.Type == ParserMessageType.Error);
-            throw new TemplateException(name, first.Span.Start.Line + 1, first.Span.Start.Column + 1, first.Message);
+            var (line, column) = first.Span.Start is { Line: >= 0, Column: >= 0 } start ? (start.Line + 1, start.Column + 1) : EndOf(text);
+            throw new TemplateException(name, line, column, first.Message);
         }
 
         return template;
+    }
+
+    // The parser has no place for what it misses at the end of a file.
+    private static (int Line, int Column) EndOf(string text)
+    {
+        var last = text.LastIndexOf('\n');
+        return (text.Count(letter => letter == '\n') + 1, text.Length - last);
     }
 
     private static byte[] ReadResource(Assembly assembly, string name)

@@ -119,9 +119,9 @@ public sealed class SheetBuilder
         var speaking = Speaking(near, values);
         var brought = byPosition.Values.Select(BroughtBy).Where(one => !ReferenceEquals(one, Brought.Nothing)).ToList();
         var belts = memory.Recall("belts", MadeFrom.Nothing, At, at => _belts.Assemble(donor, chassis, at));
-        var hoses = memory.Recall("hoses", new MadeFrom(brought.Where(one => one.IsPlumbing)), At, at => _hoses.Assemble(donor, chassis, at, byPosition.Values));
+        var hoses = memory.Recall("hoses", new MadeFrom([.. brought.Where(one => one.IsPlumbing)]), At, at => _hoses.Assemble(donor, chassis, at, byPosition.Values));
         var wanted = Tasks(values, speaking);
-        var work = memory.Recall("work", new MadeFrom(wanted), At, _ => Work(wanted));
+        var work = memory.Recall("work", new MadeFrom([.. wanted]), At, _ => Work(wanted));
         var parts = brought.SelectMany(one => one.Parts).DistinctBy(part => part.Id).ToList();
         var wiring = _wiring.Case(donor, chassis, ecu, At, parts) is { } wired ? memory.Recall(wired, _wiring.Assemble) : null;
         var shopping = _shopping.Of(answers, answer => BroughtBy(answer).Parts, memory.Recall(new MeasuredParts(belts, hoses, wiring), SheetShopping.Sizes));

@@ -46,6 +46,8 @@ internal sealed class SiteKnowledge
                 OptionTitles(headline))),
         ];
         Articles = [.. Base.Articles.All.OrderBy(article => article.Order).ThenBy(article => article.Title, StringComparer.Ordinal)];
+        PositionsOf = Base.PositionOrder.ToLookup(position => position.System, StringComparer.Ordinal);
+        SourceNumbers = [.. Enumerable.Range(1, Base.Sources.Count).Select(number => number.ToString(CultureInfo.InvariantCulture)).Select(number => new PageLink(number, $"#source-{number}"))];
         _articles = Articles.SelectMany(article => article.Tasks.Select(task => task.Id).Distinct(StringComparer.Ordinal), (article, task) => (article, task)).ToLookup(pair => pair.task, pair => pair.article, StringComparer.Ordinal);
         GuidesOfChassis = Guides.ToLookup(guide => guide.Headline.Chassis.Id, StringComparer.Ordinal);
         GuidesOfDonor = Guides.ToLookup(guide => guide.Headline.Donor.Id, StringComparer.Ordinal);
@@ -72,6 +74,9 @@ internal sealed class SiteKnowledge
     /// <summary>What the data beside the guides say of answers.</summary>
     public AnswerForms Answers { get; } = new();
 
+    /// <summary>What stands on many guides.</summary>
+    public SharedPieces Pieces { get; } = new();
+
     public MarkdownText Markdown { get; }
 
     public ImmutableArray<GuideEntry> Guides { get; }
@@ -95,6 +100,12 @@ internal sealed class SiteKnowledge
         _ = BriefOf(guide);
         _sheets.TryRemove(guide.Path, out _);
     }
+
+    /// <summary>The positions of a system, in the order of the guide.</summary>
+    public ILookup<string, Position> PositionsOf { get; }
+
+    /// <summary>Links to the sources of a guide by their numbers, of as many as the base has.</summary>
+    public ImmutableArray<PageLink> SourceNumbers { get; }
 
     public ILookup<string, GuideEntry> GuidesOfChassis { get; }
 

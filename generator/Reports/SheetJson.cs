@@ -15,7 +15,7 @@ namespace Swapwright.Reports;
 /// <param name="known">What was written of answers before, for many sheets.</param>
 public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray<KeyValuePair<string, string>> forced = default, AnswerForms? known = null)
 {
-    private readonly Alternatives _alternatives = new(resolution, sheet);
+    private readonly Alternatives _alternatives = new(resolution, sheet, known?.Alternatives);
 
     /// <param name="part">One member of the sheet to write alone, such as <c>wiring</c>; null for all.</param>
     public string Write(string? part = null) => JsonForm.Write(json => Members(json, part));
@@ -47,7 +47,7 @@ public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray
 
     private IEnumerable<(string Name, Action Write)> Parts(Utf8JsonWriter json) =>
     [
-        ("answers", () => json.Objects("answers", sheet.Answers.Where(answer => answer.Answer is not null), answer => Member(json, answer))),
+        ("answers", () => json.Array("answers", sheet.Answers.Where(answer => answer.Answer is not null), answer => Answer(json, answer))),
         ("belts", () => json.Objects("belts", sheet.Belts, belt => SheetBelts.Write(json, belt))),
         ("wiring", () => SheetWiring.Write(json, sheet.Wiring)),
         ("hoses", () => SheetHoses.Write(json, sheet.Hoses)),
@@ -76,29 +76,23 @@ public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray
         })),
     ];
 
-    private void Member(Utf8JsonWriter json, SheetAnswer at)
+    private void Answer(Utf8JsonWriter json, SheetAnswer at)
     {
+        var alternatives = _alternatives.At(at);
         if (known is null)
         {
-            Answer(json, at);
-            return;
+            json.WriteStartObject();
+            Answer(json, at, alternatives);
+            json.WriteEndObject();
         }
-
-        // The other members that are the same in every sheet follow within the same piece.
-        json.WritePropertyName("position");
-        json.WriteRawValue(known.Members(at), skipInputValidation: true);
-        Here(json, at);
+        else
+        {
+            json.WriteRawValue(known.Object(at, alternatives), skipInputValidation: true);
+        }
     }
 
-    /// <summary>An answer, all members.</summary>
-    internal void Answer(Utf8JsonWriter json, SheetAnswer at)
-    {
-        Everywhere(json, at);
-        Here(json, at);
-    }
-
-    /// <summary>What is the same in every sheet in which the answer stands; the position is first.</summary>
-    internal static void Everywhere(Utf8JsonWriter json, SheetAnswer at)
+    /// <summary>The members of an answer.</summary>
+    internal static void Answer(Utf8JsonWriter json, SheetAnswer at, ImmutableArray<Alternative> alternatives)
     {
         var answer = at.Answer!;
         var rule = at.Rule!;
@@ -116,12 +110,8 @@ public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray
         json.WriteString("rule", rule.Id);
         json.Texts("sources", rule.Sources);
         json.Text("standing", rule.Standing);
-    }
-
-    private void Here(Utf8JsonWriter json, SheetAnswer at)
-    {
         json.Texts("overridden", at.Overridden.Select(over => over.Rule.Id));
-        json.Objects("alternatives", _alternatives.At(at), alternative =>
+        json.Objects("alternatives", alternatives, alternative =>
         {
             json.Object("choices", () =>
             {

@@ -51,9 +51,10 @@ public class DrawnSheetsTests
     [Fact]
     public void At_DrawnBases_GivesTheFewestChangesToEveryOtherAnswer()
     {
-        var alternatives = 0;
+        var (alternatives, memories) = (0, new Dictionary<Resolution, AlternativesMemory>());
         foreach (var (drawn, builder, at) in Sampled(3000, 60))
         {
+            var memory = memories.GetValueOrDefault(drawn.Resolution) ?? (memories[drawn.Resolution] = new AlternativesMemory());
             var sheet = builder.Build(drawn.Values(at));
             var pair = drawn.Truth.Buildable.Where(other => other.Chassis == at.Chassis && other.Donor == at.Donor).ToList();
             foreach (var answer in sheet.Answers)
@@ -63,6 +64,7 @@ public class DrawnSheetsTests
                     .Where(other => other.Cases.Count > 0)
                     .ToDictionary(other => other.Id, other => other.Cases, StringComparer.Ordinal);
                 var found = new Alternatives(drawn.Resolution, sheet).At(answer);
+                Assert.Equal(found.Select(Told), new Alternatives(drawn.Resolution, sheet, memory).At(answer).Select(Told));
                 Assert.Equal(wanted.Keys, found.Select(one => one.Rule.Id));
                 foreach (var one in found)
                 {

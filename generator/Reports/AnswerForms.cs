@@ -1,7 +1,5 @@
 using System.Buffers;
 using System.Collections.Concurrent;
-using System.Collections.Immutable;
-using System.Runtime.InteropServices;
 using Swapwright.Rules;
 using Swapwright.Sheets;
 
@@ -19,18 +17,13 @@ public sealed class AnswerForms
     private int _count;
 
     /// <summary>What the sheets ask of the space alike.</summary>
-    internal AlternativesMemory Alternatives { get; } = new();
+    internal AlternativesMemory Memory { get; } = new();
 
     /// <summary>The object of an answer in the array of a whole sheet, with the white space before it.</summary>
-    internal ReadOnlySpan<byte> Object(SheetAnswer at, ImmutableArray<Alternative> alternatives)
+    /// <param name="alternatives">Of the sheet.</param>
+    internal ReadOnlySpan<byte> Object(SheetAnswer at, Alternatives alternatives)
     {
-        List<object?> things = [at.Standing[0], .. at.Overridden.Select(over => over.Rule)];
-        foreach (var other in alternatives)
-        {
-            things.AddRange([other.Rule, other.Answer, ImmutableCollectionsMarshal.AsArray(other.Changes)]);
-        }
-
-        var from = new MadeFrom([.. things]);
+        var from = new MadeFrom([at.Standing[0], .. at.Overridden.Select(over => over.Rule), .. alternatives.GoesBy(at)]);
         if (_objects.TryGetValue(from, out var known))
         {
             return known;
@@ -38,7 +31,7 @@ public sealed class AnswerForms
 
         // Written where a sheet has it, and cut out there.
         var buffer = new ArrayBufferWriter<byte>();
-        JsonForm.Write(buffer, json => json.Objects("answers", [at], one => SheetJson.Answer(json, one, alternatives)));
+        JsonForm.Write(buffer, json => json.Objects("answers", [at], one => SheetJson.Answer(json, one, alternatives.At(one))));
         var before = "\"answers\": ["u8;
         var after = "\n  ]\n}\n"u8;
         var start = buffer.WrittenSpan.IndexOf(before) + before.Length;

@@ -15,7 +15,7 @@ namespace Swapwright.Reports;
 /// <param name="known">What was written of answers before, for many sheets.</param>
 public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray<KeyValuePair<string, string>> forced = default, AnswerForms? known = null)
 {
-    private readonly Alternatives _alternatives = new(resolution, sheet, known?.Alternatives);
+    private readonly Alternatives _alternatives = new(resolution, sheet, known?.Memory);
 
     /// <param name="part">One member of the sheet to write alone, such as <c>wiring</c>; null for all.</param>
     public string Write(string? part = null) => JsonForm.Write(json => Members(json, part));
@@ -78,16 +78,15 @@ public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray
 
     private void Answer(Utf8JsonWriter json, SheetAnswer at)
     {
-        var alternatives = _alternatives.At(at);
         if (known is null)
         {
             json.WriteStartObject();
-            Answer(json, at, alternatives);
+            Answer(json, at, _alternatives.At(at));
             json.WriteEndObject();
         }
         else
         {
-            json.WriteRawValue(known.Object(at, alternatives), skipInputValidation: true);
+            json.WriteRawValue(known.Object(at, _alternatives), skipInputValidation: true);
         }
     }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using Swapwright.Knowledge;
 using Swapwright.Rules;
 using Swapwright.Space;
@@ -21,22 +22,33 @@ public sealed class Alternatives(Resolution resolution, Sheet sheet, Alternative
     /// <summary>The other answers at a position that some buildable combination of this chassis and donor takes.</summary>
     public ImmutableArray<Alternative> At(SheetAnswer at)
     {
-        var (space, values) = (resolution.Space, sheet.Combination.Values);
         var found = ImmutableArray.CreateBuilder<Alternative>();
         lock (resolution.Store)
         {
-            foreach (var (other, region) in _memory.Pair(resolution, values[space.Chassis], values[space.Donor]).At(at.Position.Id))
+            foreach (var (other, where) in Standing(at))
             {
                 if (at.Answer is not { } given || !other.Answer.Agrees(given))
                 {
                     // Many rules say "with this gearbox" of different positions: what is left of them with the two vehicles is the same region.
-                    found.Add(new Alternative(other.Rule, other.Answer, _memory.Changes(region, _choices, () => Changes(resolution, sheet, region))));
+                    found.Add(new Alternative(other.Rule, other.Answer, _memory.Changes(where, _choices, () => Changes(resolution, sheet, where))));
                 }
             }
         }
 
         return found.ToImmutable();
     }
+
+    /// <summary>What the alternatives to an answer go by besides the answer: where it is the same objects and texts, so are they.</summary>
+    internal object?[] GoesBy(SheetAnswer at)
+    {
+        lock (resolution.Store)
+        {
+            return [ImmutableCollectionsMarshal.AsArray(Standing(at)), _choices];
+        }
+    }
+
+    private ImmutableArray<AnswerSomewhere> Standing(SheetAnswer at) =>
+        _memory.Standing(resolution, sheet.Combination.Values[resolution.Space.Chassis], sheet.Combination.Values[resolution.Space.Donor], at.Position.Id);
 
     /// <summary>The fewest changes of choices that make a combination buildable with the same chassis and donor; null where none do.</summary>
     public static ImmutableArray<KeyValuePair<string, string>>? NearestBuildable(Resolution resolution, Sheet sheet)

@@ -11,12 +11,23 @@ public sealed class AlternativesMemory
     private const int MostPairs = 8;
 
     // Where no two combinations ask the same, what is kept is of no use.
-    private const int MostChanges = 20_000;
+    private const int MostKept = 20_000;
 
     private readonly Queue<PairAnswers> _pairs = [];
+    private readonly Dictionary<MadeFrom, ImmutableArray<AnswerSomewhere>> _lists = [];
     private readonly Dictionary<(Region Region, string Choices), ImmutableArray<KeyValuePair<string, string>>> _changes = [];
 
-    internal PairAnswers Pair(Resolution resolution, int chassis, int donor)
+    /// <summary>The answers at a position that stand somewhere with a chassis and donor: the same list wherever the same is in it.</summary>
+    internal ImmutableArray<AnswerSomewhere> Standing(Resolution resolution, int chassis, int donor, string position) =>
+        Pair(resolution, chassis, donor).At(position, Same);
+
+    /// <summary>The fewest changes that lead into a region.</summary>
+    /// <param name="region">One that depends on choices alone.</param>
+    /// <param name="choices">The values of the choices, see <see cref="Alternatives"/>.</param>
+    internal ImmutableArray<KeyValuePair<string, string>> Changes(Region region, string choices, Func<ImmutableArray<KeyValuePair<string, string>>> make) =>
+        Kept(_changes, (region, choices), make);
+
+    private PairAnswers Pair(Resolution resolution, int chassis, int donor)
     {
         foreach (var pair in _pairs)
         {
@@ -36,20 +47,25 @@ public sealed class AlternativesMemory
         return made;
     }
 
-    /// <param name="region">One that depends on choices alone.</param>
-    /// <param name="choices">The values of the choices, see <see cref="Alternatives"/>.</param>
-    internal ImmutableArray<KeyValuePair<string, string>> Changes(Region region, string choices, Func<ImmutableArray<KeyValuePair<string, string>>> make)
+    private ImmutableArray<AnswerSomewhere> Same(ImmutableArray<AnswerSomewhere> list)
     {
-        if (!_changes.TryGetValue((region, choices), out var changes))
+        var regions = string.Join(',', list.Select(one => one.Where.Id));
+        return Kept(_lists, new MadeFrom([regions, .. list.Select(one => one.Answer)]), () => list);
+    }
+
+    private static T Kept<TKey, T>(Dictionary<TKey, T> known, TKey key, Func<T> make)
+        where TKey : notnull
+    {
+        if (!known.TryGetValue(key, out var found))
         {
-            if (_changes.Count == MostChanges)
+            if (known.Count == MostKept)
             {
-                _changes.Clear();
+                known.Clear();
             }
 
-            _changes.Add((region, choices), changes = make());
+            known.Add(key, found = make());
         }
 
-        return changes;
+        return found;
     }
 }

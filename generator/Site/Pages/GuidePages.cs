@@ -67,8 +67,8 @@ internal static class GuidePages
             Ecu = sheet.Ecu is { } ecu ? new GuideEcu { Title = ecu.Title, About = site.Block(ecu.About, guide.Path), Figures = GuideLedgers.Short(sheet, "fuel", figures), Systems = Section("control") } : null,
             Figures = GuideLedgers.Alone(sheet, figures),
             Work = work.Lines(),
-            Checks = InOrder(work.OfPhase("before-start")),
-            FirstStart = InOrder(work.OfPhase("first-start")),
+            Checks = work.OfPhase("before-start", alone: true),
+            FirstStart = work.OfPhase("first-start", alone: true),
             Mistakes = [.. mistakes[false].Select(mistake => site.Inline(mistake.Text, guide.Path))],
             MistakesAbove = mistakes[true].Count() switch
             {
@@ -83,9 +83,6 @@ internal static class GuidePages
     }
 
     /// <summary>The combination in words.</summary>
-    // They stand one after the other; what else each comes after is told on the work sheet.
-    private static ImmutableArray<GuideTask> InOrder(ImmutableArray<GuideTask> tasks) => [.. tasks.Select(task => task with { After = [] })];
-
     public static string Title(GuideEntry guide) =>
         $"{guide.Headline.Donor.Title} into {guide.Headline.Chassis.Title}{(guide.Options.Length > 0 ? $": {InSentence.Lower(guide.Options)}" : "")}";
 

@@ -25,7 +25,7 @@ internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path, st
             Id = pair.Phase,
             Title = ShopWords.Phase(pair.Phase),
             Hours = Hours(pair.Tasks),
-            Tasks = [.. pair.Tasks.Select(Task)],
+            Tasks = [.. pair.Tasks.Select(task => Task(task, alone: false))],
         }),
     ];
 
@@ -38,7 +38,8 @@ internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path, st
             [.. pair.Tasks.Select(task => new GuideTaskLine(new PageLink(task.Title, $"{steps}#task-{task.Id}"), InShort(task)))])),
     ];
 
-    public ImmutableArray<GuideTask> OfPhase(string phase) => [.. sheet.Tasks.Where(task => task.Phase == phase).Select(Task)];
+    /// <param name="alone">Whether the tasks stand one after the other, so that what each comes after need not be told.</param>
+    public ImmutableArray<GuideTask> OfPhase(string phase, bool alone = false) => [.. sheet.Tasks.Where(task => task.Phase == phase).Select(task => Task(task, alone))];
 
     public HtmlString Drawing() => sheet.Tasks.IsEmpty
         ? HtmlString.Empty
@@ -120,24 +121,26 @@ internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path, st
     private static string InShort(WorkTask task) =>
         $"{SiteKnowledge.Span(task.Hours)} h{(ShopWords.SkillRank(task.Skill) > 1 ? $", {ShopWords.Skill(task.Skill)}" : "")}{(task.People > 1 ? ", two people" : "")}";
 
-    private GuideTask Task(WorkTask task)
+    /// <param name="alone">Whether what it comes after is left out.</param>
+    private GuideTask Task(WorkTask task, bool alone)
     {
-        var here = sheet.Tasks.Where(other => task.After.Any(named => named.Id == other.Id));
-        return new GuideTask
+        WorkTask[] after = alone || task.After.IsEmpty ? [] : [.. sheet.Tasks.Where(other => task.After.Any(named => named.Id == other.Id))];
+        TaskTool[] tools = task.Tools.IsEmpty ? [] : [.. task.Tools.Where(sheet.Tools.Contains)];
+        return site.Pieces.Of(new MadeFrom([task, SitePaths.PrefixOf(path), after.Length == 0 ? null : steps, .. after, .. tools]), () => new GuideTask
         {
             Id = task.Id,
             Title = task.Title,
             Hours = SiteKnowledge.Hours(task.Hours),
             Skill = ShopWords.Skill(task.Skill),
             People = task.People > 1 ? "two people" : "one person",
-            After = [.. here.Select(other => new PageLink(other.Title, $"{steps}#task-{other.Id}"))],
+            After = [.. after.Select(other => new PageLink(other.Title, $"{steps}#task-{other.Id}"))],
             Articles = [.. site.ArticlesOf(task).Select(SiteKnowledge.Link)],
-            Tools = [.. task.Tools.Where(sheet.Tools.Contains).Select(tool => tool.Title)],
+            Tools = [.. tools.Select(tool => tool.Title)],
             Consumables = task.Consumables,
             Steps = site.Inlines(task.Steps, path),
             Cautions = site.Cautions(task.Cautions, path),
             Mistakes = site.Inlines(task.Mistakes, path),
             WhyNow = site.Inline(task.WhyNow, path),
-        };
+        });
     }
 }

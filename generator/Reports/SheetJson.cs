@@ -13,7 +13,7 @@ namespace Swapwright.Reports;
 /// <summary>A sheet as JSON; its form is schema/reports/sheet.schema.json.</summary>
 /// <param name="forced">What the builder's own decisions left no choice of; left out where nobody decided anything.</param>
 /// <param name="known">What was written of answers before, for many sheets.</param>
-public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray<KeyValuePair<string, string>> forced = default, AnswerForms? known = null)
+public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray<KeyValuePair<string, string>> forced = default, SheetForms? known = null)
 {
     private readonly Alternatives _alternatives = new(resolution, sheet, known?.Memory);
 
@@ -52,10 +52,7 @@ public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray
         ("wiring", () => SheetWiring.Write(json, sheet.Wiring)),
         ("hoses", () => SheetHoses.Write(json, sheet.Hoses)),
         .. LedgerIds.Select(id => (id, (Action)(() => SheetLedgers.Write(json, id, sheet.Ledger(id))))),
-        ("effort", () => json.Object("effort", () =>
-        {
-            SheetWork.Write(json, sheet, resolution.Space.Base.Settings.Currency);
-        })),
+        ("effort", () => Effort(json, resolution.Space.Base.Settings.Currency)),
         ("cautions", () => json.Objects("cautions", SheetTexts.Cautions(sheet, resolution.Space.Base), caution =>
         {
             json.WriteString("about", caution.Caution.About);
@@ -75,6 +72,19 @@ public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray
             json.Text("rule", pair.rule.Id);
         })),
     ];
+
+    private void Effort(Utf8JsonWriter json, string currency)
+    {
+        if (known is null)
+        {
+            json.Object("effort", () => SheetWork.Write(json, sheet, currency));
+        }
+        else
+        {
+            json.WritePropertyName("effort");
+            json.WriteRawValue(known.Effort(sheet, currency), skipInputValidation: true);
+        }
+    }
 
     private void Answer(Utf8JsonWriter json, SheetAnswer at)
     {

@@ -21,7 +21,7 @@ public sealed class SheetLines(Sheet sheet, Resolution resolution, ImmutableArra
     public string Markdown() => Render(new MarkdownLayout());
 
     /// <summary>One row an answer (RFC 4180), every cell safe to open in a spreadsheet.</summary>
-    public string Csv(AnswerForms? known = null) => CsvForm.OfRows(
+    public string Csv(SheetForms? known = null) => CsvForm.OfRows(
         ["system", "position", "verb", "source", "treatment", "part", "also", "steps", "rule", "standing", "sources"],
         sheet.Answers.Where(answer => answer.Answer is not null).Select(answer => known?.Row(answer) ?? Row(answer)));
 

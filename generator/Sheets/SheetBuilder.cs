@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using System.Collections.Frozen;
 using System.Collections.Immutable;
 using Swapwright.Fitting;
@@ -32,7 +31,7 @@ public sealed class SheetBuilder
     private readonly ImmutableArray<Choice> _binding;
     private readonly Dictionary<Answer, Brought> _brought = new(ReferenceEqualityComparer.Instance);
     private readonly SheetMemories _memories = new();
-    private readonly ConcurrentDictionary<MadeFrom, Plan> _plans = new();
+    private readonly KnownResults<Plan> _plans = new(MostPlans);
     private readonly ImmutableArray<(WorkTask Task, Region? When)> _tasks;
     private readonly Dictionary<string, int> _taskPlaces;
     private readonly SheetShopping _shopping;
@@ -330,22 +329,11 @@ public sealed class SheetBuilder
     }
 
     /// <summary>What the tasks alone decide, whichever combination asks for them.</summary>
-    private Plan Work(List<WorkTask> wanted)
+    private Plan Work(List<WorkTask> wanted) => _plans.Of(new MadeFrom([.. wanted]), () =>
     {
-        var from = new MadeFrom([.. wanted]);
-        if (!_plans.TryGetValue(from, out var plan))
-        {
-            if (_plans.Count >= MostPlans)
-            {
-                _plans.Clear();
-            }
-
-            var tasks = WorkOrder.Sort(wanted);
-            plan = _plans.GetOrAdd(from, new Plan(tasks, SheetEffort.Of(tasks, _kb.Settings.Effort), Joined(tasks.Where(TorquesAssembly.IsTold).Select(task => task.Id)) + '/'));
-        }
-
-        return plan;
-    }
+        var tasks = WorkOrder.Sort(wanted);
+        return new Plan(tasks, SheetEffort.Of(tasks, _kb.Settings.Effort), Joined(tasks.Where(TorquesAssembly.IsTold).Select(task => task.Id)) + '/');
+    });
 
     private Brought BroughtBy(Answer answer)
     {

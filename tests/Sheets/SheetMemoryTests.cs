@@ -17,7 +17,7 @@ public class SheetMemoryTests
     [Fact]
     public void Build_GuidesOfAPair_IsWhatEachIsByItself()
     {
-        var (together, known, shared) = (new SheetBuilder(s_resolution), new AnswerForms(), 0);
+        var (together, known, shared) = (new SheetBuilder(s_resolution), new SheetForms(), 0);
         foreach (var pair in Pairs())
         {
             var sheets = pair.ConvertAll(values => together.Build(values));
@@ -44,7 +44,7 @@ public class SheetMemoryTests
         ];
     }
 
-    private static JsonNode Json(Sheet sheet, AnswerForms? known)
+    private static JsonNode Json(Sheet sheet, SheetForms? known)
     {
         var buffer = new ArrayBufferWriter<byte>();
         new SheetJson(sheet, s_resolution, known: known).Write(buffer);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Runtime.InteropServices;
 using Swapwright.Knowledge;
 using Swapwright.Sheets;
 using Swapwright.Site.Models;
@@ -43,21 +44,21 @@ internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path, st
 
     public HtmlString Drawing() => sheet.Tasks.IsEmpty
         ? HtmlString.Empty
-        : new HtmlString(WorkChart.Svg(sheet.Effort.Together, sheet.Effort.CriticalPath.Select(job => job.Id).ToHashSet(StringComparer.Ordinal), (double)site.Base.Settings.Effort.HoursADay, "work-chart"));
+        : site.Drawings.Of(new MadeFrom(["order", ImmutableCollectionsMarshal.AsArray(sheet.Tasks)]), () => new HtmlString(WorkChart.Svg(sheet.Effort.Together, sheet.Effort.CriticalPath.Select(job => job.Id).ToHashSet(StringComparer.Ordinal), (double)site.Base.Settings.Effort.HoursADay, "work-chart")));
 
     /// <summary>Hours by phase, and the whole as nine builds in ten should need.</summary>
-    public HtmlString HoursDrawing() => new(RangeChart.Svg(
+    public HtmlString HoursDrawing() => site.Drawings.Of(new MadeFrom(["hours", ImmutableCollectionsMarshal.AsArray(sheet.Tasks)]), () => new HtmlString(RangeChart.Svg(
         "Hours of work by phase",
         [.. InPhases().Select(pair => Line(ShopWords.Phase(pair.Phase), pair.Tasks.Aggregate(default(Range3), (sum, task) => sum + task.Hours))), Line(All, SiteKnowledge.Whole(sheet.Hours)) with { IsSum = true }],
         "hours",
-        "hours-by-phase"));
+        "hours-by-phase")));
 
     /// <summary>Money by source, and the whole as nine builds in ten should need.</summary>
-    public HtmlString MoneyDrawing() => new(RangeChart.Svg(
+    public HtmlString MoneyDrawing() => site.Drawings.Of(new MadeFrom(["money", ImmutableCollectionsMarshal.AsArray(sheet.Shopping)]), () => new HtmlString(RangeChart.Svg(
         $"Parts by where they come from, {site.Base.Settings.Currency}",
         [.. BySource().Select(group => Line(ShopWords.Capital(ShopWords.From(group.Key)), Sum(group))), Line(All, SiteKnowledge.Whole(sheet.Money)) with { IsSum = true }],
         site.Base.Settings.Currency,
-        "money-by-source"));
+        "money-by-source")));
 
     private static RangeLine Line(string title, Range3 range) => new(title, (double)range.Least, (double)range.Likely, (double)range.Most);
 

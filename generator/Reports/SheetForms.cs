@@ -1,19 +1,19 @@
 using System.Buffers;
-using System.Collections.Immutable;
 using System.Runtime.InteropServices;
+using System.Text.Json;
 using Swapwright.Sheets;
 
 namespace Swapwright.Reports;
 
-/// <summary>What the reports say of answers and of the work, made once for all the sheets that have the same. For any number of workers.</summary>
+/// <summary>What the reports say of answers, of the work and of what it warns of, made once for all the sheets that have the same. For any number of workers.</summary>
 public sealed class SheetForms
 {
     private readonly KnownResults<byte[]> _answers = new(20_000);
     private readonly KnownResults<string> _rows = new(20_000);
 
     // Of a long job they take some ten kilobytes each.
-    private readonly KnownResults<byte[]> _efforts = new(1_000);
-    private readonly KnownResults<string> _effortTables = new(1_000);
+    private readonly KnownResults<byte[]> _members = new(2_000);
+    private readonly KnownResults<string> _effortTables = new(2_000);
 
     /// <summary>What the sheets ask of the space alike.</summary>
     internal AlternativesMemory Memory { get; } = new();
@@ -27,13 +27,13 @@ public sealed class SheetForms
     /// <summary>The row of an answer in a table of answers.</summary>
     internal string Row(SheetAnswer at) => _rows.Of(new MadeFrom([at.Standing[0]]), () => SheetLines.Row(at));
 
-    /// <summary>The object of the effort in a whole sheet.</summary>
-    internal ReadOnlySpan<byte> Effort(Sheet sheet, string currency) => _efforts.Of(
-        WorkOf(sheet), () => JsonForm.Piece("effort", json => json.Object("effort", () => SheetWork.Write(json, sheet, currency))));
+    /// <summary>The value of a member of a whole sheet.</summary>
+    /// <param name="from">All that it goes by.</param>
+    internal ReadOnlySpan<byte> Member(string name, object?[] from, Action<Utf8JsonWriter> write) => _members.Of(new MadeFrom([name, .. from]), () => JsonForm.Piece(name, write));
 
     /// <summary>The effort as a table.</summary>
-    internal string EffortTable(Sheet sheet, string currency) => _effortTables.Of(WorkOf(sheet), () => SheetWork.Csv(sheet, currency));
+    internal string EffortTable(Sheet sheet, string currency) => _effortTables.Of(new MadeFrom(EffortFrom(sheet)), () => SheetWork.Csv(sheet, currency));
 
-    // Sheets of the same work have the same tasks, and those of the same shopping the same lines; hours and money go by these.
-    private static MadeFrom WorkOf(Sheet sheet) => new([ImmutableCollectionsMarshal.AsArray(sheet.Tasks), ImmutableCollectionsMarshal.AsArray(sheet.Shopping), .. sheet.Tools]);
+    /// <summary>All that the effort of a sheet goes by: sheets of the same work have the same tasks, and those of the same shopping the same lines.</summary>
+    internal static object?[] EffortFrom(Sheet sheet) => [ImmutableCollectionsMarshal.AsArray(sheet.Tasks), ImmutableCollectionsMarshal.AsArray(sheet.Shopping), .. sheet.Tools];
 }

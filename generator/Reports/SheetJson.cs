@@ -52,18 +52,9 @@ public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray
         ("wiring", () => SheetWiring.Write(json, sheet.Wiring)),
         ("hoses", () => SheetHoses.Write(json, sheet.Hoses)),
         .. LedgerIds.Select(id => (id, (Action)(() => SheetLedgers.Write(json, id, sheet.Ledger(id))))),
-        ("effort", () => Effort(json, resolution.Space.Base.Settings.Currency)),
-        ("cautions", () => json.Objects("cautions", SheetTexts.Cautions(sheet, resolution.Space.Base), caution =>
-        {
-            json.WriteString("about", caution.Caution.About);
-            json.WriteString("text", caution.Caution.Text);
-            json.Text("rule", caution.Rule?.Id);
-        })),
-        ("mistakes", () => json.Objects("mistakes", SheetTexts.Mistakes(sheet), mistake =>
-        {
-            json.WriteString("text", mistake.Text);
-            json.Text("rule", mistake.Rule?.Id);
-        })),
+        ("effort", () => Alike(json, "effort", SheetForms.EffortFrom, effort => effort.Object("effort", () => SheetWork.Write(effort, sheet, resolution.Space.Base.Settings.Currency)))),
+        ("cautions", () => Alike(json, "cautions", SheetTexts.CautionsFrom, Cautions)),
+        ("mistakes", () => Alike(json, "mistakes", SheetTexts.MistakesFrom, Mistakes)),
         ("advice", () => json.Objects("advice", sheet.Speaking.SelectMany(rule => rule.Advises.Select(advice => (rule, advice))), pair =>
         {
             json.WriteString("text", pair.advice.Text);
@@ -73,18 +64,33 @@ public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray
         })),
     ];
 
-    private void Effort(Utf8JsonWriter json, string currency)
+    /// <summary>Writes a member that many sheets have alike.</summary>
+    /// <param name="from">All that it goes by of a sheet.</param>
+    private void Alike(Utf8JsonWriter json, string name, Func<Sheet, object?[]> from, Action<Utf8JsonWriter> write)
     {
         if (known is null)
         {
-            json.Object("effort", () => SheetWork.Write(json, sheet, currency));
+            write(json);
         }
         else
         {
-            json.WritePropertyName("effort");
-            json.WriteRawValue(known.Effort(sheet, currency), skipInputValidation: true);
+            json.WritePropertyName(name);
+            json.WriteRawValue(known.Member(name, from(sheet), write), skipInputValidation: true);
         }
     }
+
+    private void Cautions(Utf8JsonWriter json) => json.Objects("cautions", SheetTexts.Cautions(sheet, resolution.Space.Base), caution =>
+    {
+        json.WriteString("about", caution.Caution.About);
+        json.WriteString("text", caution.Caution.Text);
+        json.Text("rule", caution.Rule?.Id);
+    });
+
+    private void Mistakes(Utf8JsonWriter json) => json.Objects("mistakes", SheetTexts.Mistakes(sheet), mistake =>
+    {
+        json.WriteString("text", mistake.Text);
+        json.Text("rule", mistake.Rule?.Id);
+    });
 
     private void Answer(Utf8JsonWriter json, SheetAnswer at)
     {

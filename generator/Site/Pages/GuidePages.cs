@@ -76,7 +76,7 @@ internal static class GuidePages
                 1 => "One mistake stands above, beside the line that it spoils.",
                 var count => string.Create(CultureInfo.InvariantCulture, $"{count} mistakes stand above, each beside the line that it spoils."),
             },
-            Cautions = GuideCautions.Of(site, sheet, text => site.Inline(text, guide.Path).ToString()),
+            Cautions = GuideCautions.OnPage(site, sheet, guide.Path),
             Confidence = Confidence(site, sheet, sources),
         };
         return page with { Frame = GuideMachines.Frame(site, guide, sheet, page) };
@@ -163,14 +163,16 @@ internal static class GuidePages
     private static GuideConfidence Confidence(SiteKnowledge site, Sheet sheet, IEnumerable<string> sources)
     {
         var rules = sheet.Answers.Select(answer => answer.Rule).OfType<Rule>().ToList();
-        var counts = rules.GroupBy(rule => SiteKnowledge.Standing(rule.Standing)).ToDictionary(group => group.Key, group => group.Count());
-        int Count(Models.Standing standing) => counts.GetValueOrDefault(standing);
-        var all = rules.Count.ToString(CultureInfo.InvariantCulture);
-        return new GuideConfidence
+        int Count(Models.Standing standing) => rules.Count(rule => SiteKnowledge.Standing(rule.Standing) == standing);
+        var words = string.Create(
+            CultureInfo.InvariantCulture,
+            $"{Count(Models.Standing.Built)} of {rules.Count} answers were built and driven, {Count(Models.Standing.Measured)} measured, {Count(Models.Standing.Reported)} only reported.");
+        var oldest = rules.Select(rule => rule.Checked).OfType<string>().Min(StringComparer.Ordinal);
+        return site.Pieces.Of(new MadeFrom(["confidence", words, oldest, .. sources]), () => new GuideConfidence
         {
-            Words = $"{Count(Models.Standing.Built).ToString(CultureInfo.InvariantCulture)} of {all} answers were built and driven, {Count(Models.Standing.Measured).ToString(CultureInfo.InvariantCulture)} measured, {Count(Models.Standing.Reported).ToString(CultureInfo.InvariantCulture)} only reported.",
-            Figures = rules.Select(rule => rule.Checked).OfType<string>().Min(StringComparer.Ordinal) is { } oldest ? [new NamedValue("Oldest check", oldest)] : [],
+            Words = words,
+            Figures = oldest is null ? [] : [new NamedValue("Oldest check", oldest)],
             Sources = site.Sources(sources),
-        };
+        });
     }
 }

@@ -99,6 +99,9 @@ internal sealed class SiteKnowledge
     /// <summary>Drawings of the work and of what it costs: sheets of the same work have the same tasks, and those of the same shopping the same lines.</summary>
     public KnownResults<HtmlString> Drawings { get; } = new(2_000);
 
+    /// <summary>Cautions of guides, see <see cref="GuideCautions.OnPage"/>.</summary>
+    public KnownResults<ImmutableArray<CautionGroup>> Cautioned { get; } = new(2_000);
+
     public MarkdownText Markdown { get; }
 
     public ImmutableArray<GuideEntry> Guides { get; }

@@ -7,7 +7,8 @@ namespace Swapwright.Sheets;
 /// let go, so that it never grows without end.
 /// </summary>
 /// <param name="most">Results that are kept at a time.</param>
-internal sealed class KnownResults<T>(int most)
+/// <param name="keep">Told of a result before it is given to others.</param>
+internal sealed class KnownResults<T>(int most, Action<T>? keep = null)
 {
     private readonly ConcurrentDictionary<MadeFrom, T> _known = new();
     private int _count;
@@ -26,6 +27,8 @@ internal sealed class KnownResults<T>(int most)
             _count = 0;
         }
 
-        return _known.GetOrAdd(from, make());
+        var made = make();
+        keep?.Invoke(made);
+        return _known.GetOrAdd(from, made);
     }
 }

@@ -1,4 +1,5 @@
 using Swapwright.Knowledge;
+using Swapwright.Rules;
 using Swapwright.Sheets;
 using Swapwright.Tests.Rules;
 
@@ -227,4 +228,6 @@ public class DrawnSheetsTests
         let builder = new SheetBuilder(drawn.Resolution, many: firstSeed % 2 == 0)
         from at in drawn.Truth.Buildable.Where((_, index) => index % Every == 0)
         select (drawn, builder, at);
+
+    private static string Told(Alternative one) => $"{one.Rule.Id}: {string.Join(", ", one.Changes)}";
 }

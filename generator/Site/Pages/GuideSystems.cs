@@ -117,9 +117,17 @@ internal sealed class GuideSystems(SiteKnowledge site, GuideEntry guide, GuideCo
     {
         var said = site.SaidOf(standing.Rule, standing.Answer, path);
         var condition = conditions.Of(standing.Region);
-        PageLink[] sources = [.. standing.Rule.Sources.Where(site.Base.Sources.Has).Select(Numbered)];
+        List<object?> from = [said, condition];
+        foreach (var source in standing.Rule.Sources)
+        {
+            if (site.Base.Sources.Has(source))
+            {
+                from.Add(Numbered(source));
+            }
+        }
+
         return site.Pieces.Of(
-            new MadeFrom([said, condition, .. sources]),
-            () => said with { Condition = condition, Reason = said.Reason with { Sources = sources } });
+            new MadeFrom([.. from]),
+            () => said with { Condition = condition, Reason = said.Reason with { Sources = [.. from.OfType<PageLink>()] } });
     }
 }

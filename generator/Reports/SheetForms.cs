@@ -1,5 +1,6 @@
 using System.Buffers;
 using System.Runtime.InteropServices;
+using System.Text;
 using System.Text.Json;
 using Swapwright.Sheets;
 
@@ -9,7 +10,7 @@ namespace Swapwright.Reports;
 public sealed class SheetForms
 {
     private readonly KnownResults<byte[]> _answers = new(20_000);
-    private readonly KnownResults<string> _rows = new(20_000);
+    private readonly KnownResults<byte[]> _rows = new(20_000);
 
     // Of a long job they take some ten kilobytes each.
     private readonly KnownResults<byte[]> _members = new(2_000);
@@ -25,7 +26,7 @@ public sealed class SheetForms
         () => JsonForm.Piece("answers", json => json.Objects("answers", [at], one => SheetJson.Answer(json, one, alternatives.At(one))))["[".Length..^"\n  ]".Length]);
 
     /// <summary>The row of an answer in a table of answers.</summary>
-    internal string Row(SheetAnswer at) => _rows.Of(new MadeFrom([at.Standing[0]]), () => SheetLines.Row(at));
+    internal ReadOnlySpan<byte> Row(SheetAnswer at) => _rows.Of(new MadeFrom([at.Standing[0]]), () => Encoding.UTF8.GetBytes(SheetLines.Row(at)));
 
     /// <summary>The value of a member of a whole sheet.</summary>
     /// <param name="from">All that it goes by.</param>

@@ -108,11 +108,18 @@ public sealed class SheetBuilder
         var near = _nearby.To(values[space.Chassis], values[space.Donor]);
         var answers = Answers(values, near);
         var byPosition = new Dictionary<string, Answer>(answers.Length, StringComparer.Ordinal);
+        var brought = new List<Brought>();
         foreach (var answer in answers)
         {
-            if (answer.Answer is { } given)
+            if (answer.Answer is not { } given)
             {
-                byPosition.Add(answer.Position.Id, given);
+                continue;
+            }
+
+            byPosition.Add(answer.Position.Id, given);
+            if (BroughtBy(given) is var thing && !ReferenceEquals(thing, Brought.Nothing))
+            {
+                brought.Add(thing);
             }
         }
 
@@ -121,7 +128,6 @@ public sealed class SheetBuilder
         var ecu = Bound<Ecu>(values);
         var gearbox = Bound<Gearbox>(values);
         var speaking = Speaking(near, values);
-        var brought = byPosition.Values.Select(BroughtBy).Where(one => !ReferenceEquals(one, Brought.Nothing)).ToList();
         var belts = memory.Recall("belts", MadeFrom.Nothing, At, at => _belts.Assemble(donor, chassis, at));
         var hoses = memory.Recall("hoses", new MadeFrom([.. brought.Where(one => one.IsPlumbing)]), At, at => _hoses.Assemble(donor, chassis, at, byPosition.Values));
         var wanted = Tasks(values, speaking);

@@ -184,17 +184,17 @@ internal static class BenchSheets
         var groups = ImmutableArray.CreateBuilder<FactGroup>();
         if (sheet.Gearbox is { } gearbox)
         {
-            groups.Add(new FactGroup(gearbox.Title,
+            groups.Add(site.Pieces.Of(new MadeFrom([gearbox, SitePaths.PrefixOf(path)]), () => new FactGroup(gearbox.Title,
             [
                 .. site.Facts("gearbox", gearbox, path).Select(fact => new NamedValue(fact.Title, fact.Value)),
                 .. gearbox.OilLitres is { } litres ? [new NamedValue("Oil", $"{SiteKnowledge.Number(litres)} L{(gearbox.OilGrade.Length > 0 ? $", {gearbox.OilGrade}" : "")}")] : Array.Empty<NamedValue>(),
                 .. gearbox.MassKg is { } mass ? [new NamedValue("Mass", $"{SiteKnowledge.Number(mass)} kg")] : Array.Empty<NamedValue>(),
-            ]));
+            ])));
         }
 
         if (sheet.Ecu is { } ecu)
         {
-            groups.Add(new FactGroup(ecu.Title, [.. site.Facts("ecu", ecu, path).Select(fact => new NamedValue(fact.Title, fact.Value))]));
+            groups.Add(site.Pieces.Of(new MadeFrom([ecu, SitePaths.PrefixOf(path)]), () => new FactGroup(ecu.Title, [.. site.Facts("ecu", ecu, path).Select(fact => new NamedValue(fact.Title, fact.Value))])));
         }
 
         return groups.ToImmutable();

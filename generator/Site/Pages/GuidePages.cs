@@ -114,8 +114,8 @@ internal static class GuidePages
             BasedOn = $"Worked out for {choices} ({string.Join("; ", decided)}).",
             Positions =
             [
-                .. answers.GroupBy(AnswerWording.Verb).OrderBy(group => group.Key)
-                    .Select(group => new GuideVerbCount((Verb)(int)group.Key, AnswerWording.Word(group.Key), group.Count())),
+                .. answers.CountBy(AnswerWording.Verb).OrderBy(count => count.Key)
+                    .Select(count => new GuideVerbCount((Verb)(int)count.Key, AnswerWording.Word(count.Key), count.Value)),
             ],
             Plugs = GuideWirings.Counts(sheet),
             Belts = GuideBelts.Short(sheet),

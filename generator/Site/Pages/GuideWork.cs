@@ -18,6 +18,8 @@ internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path, st
 
     private static readonly ImmutableArray<string> s_apart = ["before-start", "first-start"];
 
+    private readonly ILookup<string, WorkTask> _byPhase = sheet.Tasks.ToLookup(task => task.Phase, StringComparer.Ordinal);
+
     /// <summary>Every phase with its steps.</summary>
     public ImmutableArray<WorkPhase> Phases() =>
     [
@@ -40,7 +42,7 @@ internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path, st
     ];
 
     /// <param name="alone">Whether the tasks stand one after the other, so that what each comes after need not be told.</param>
-    public ImmutableArray<GuideTask> OfPhase(string phase, bool alone = false) => [.. sheet.Tasks.Where(task => task.Phase == phase).Select(task => Task(task, alone))];
+    public ImmutableArray<GuideTask> OfPhase(string phase, bool alone = false) => [.. _byPhase[phase].Select(task => Task(task, alone))];
 
     public HtmlString Drawing() => sheet.Tasks.IsEmpty
         ? HtmlString.Empty
@@ -113,9 +115,8 @@ internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path, st
 
     private static Range3 Sum(IEnumerable<ShoppingLine> lines) => lines.Aggregate(default(Range3), (sum, line) => sum + (line.Price ?? default));
 
-    private IEnumerable<(string Phase, List<WorkTask> Tasks)> InPhases() => WorkTask.Phases
-        .Select(phase => (phase, sheet.Tasks.Where(task => task.Phase == phase).ToList()))
-        .Where(pair => pair.Item2.Count > 0);
+    private IEnumerable<(string Phase, IEnumerable<WorkTask> Tasks)> InPhases() =>
+        WorkTask.Phases.Where(_byPhase.Contains).Select(phase => (phase, _byPhase[phase]));
 
     private static RangeText Hours(IEnumerable<WorkTask> tasks) => SiteKnowledge.Hours(tasks.Aggregate(default(Range3), (sum, task) => sum + task.Hours));
 

@@ -29,7 +29,7 @@ internal sealed class SiteKnowledge
 
     // What is the same around every page.
     private static readonly AlternateLink[] s_alternates = [new AlternateLink("application/atom+xml", "What changed", AtomFeed.Path)];
-    private readonly NavItem[] _navigation;
+    private readonly RepeatedList<NavItem> _navigation;
     private readonly PageLink[] _footer;
 
     private readonly Dictionary<(Region Context, string Choice, string Option), ImmutableArray<KeyValuePair<string, string>>> _settled = [];
@@ -51,7 +51,7 @@ internal sealed class SiteKnowledge
                 OptionTitles(headline))),
         ];
         Articles = [.. Base.Articles.All.OrderBy(article => article.Order).ThenBy(article => article.Title, StringComparer.Ordinal)];
-        _navigation =
+        _navigation = new RepeatedList<NavItem>(
         [
             new NavItem("Find your build", SitePaths.Start),
             new NavItem("Which chassis?", SitePaths.WhichChassis),
@@ -63,7 +63,8 @@ internal sealed class SiteKnowledge
             new NavItem("Connectors", SitePaths.Connectors),
             new NavItem("Cautions and sources", SitePaths.About),
             .. OwnPages(inNavigation: true).Select(page => new NavItem(page.Title, SitePaths.Page(page.Id))),
-        ];
+        ]);
+        _navigation.Keep();
         _footer = [.. OwnPages(inNavigation: false).Select(page => new PageLink(page.Title, SitePaths.Page(page.Id)))];
         PositionsOf = Base.PositionOrder.ToLookup(position => position.System, StringComparer.Ordinal);
         SourceNumbers = [.. Enumerable.Range(1, Base.Sources.Count).Select(number => number.ToString(CultureInfo.InvariantCulture)).Select(number => new PageLink(number, $"#source-{number}"))];

@@ -45,6 +45,7 @@ public static class FindingKinds
 
     public static readonly FindingKind PortClash = new("port-clash", Severity.Error, "Port that two hoses want at once");
     public static readonly FindingKind OpenPort = new("open-port", Severity.Error, "Port left open");
+    public static readonly FindingKind IdleClosing = new("idle-closing", Severity.Warning, "Closing of a port that is not left open");
     public static readonly FindingKind HoseSize = new("hose-size", Severity.Error, "Hose of the wrong size or class");
 
     public static readonly FindingKind NoPlug = new("no-plug", Severity.Warning, "Part of another vehicle that states no plug");
@@ -60,7 +61,7 @@ public static class FindingKinds
         LostId, UnregisteredId,
         PinType, WireSize, Mate, TaskCycle, TaskOrder, PartUse, Unsourced, Stale, Standing, Article, IdleAccept,
         ShadowedRule, RedundantRule, IdleOverride, DeadOption, ForcedOption, DefaultClash, BeltLength, BeltWrap, BeltPlane, BeltFace, StatedValue, UnheldValue,
-        PortClash, OpenPort, HoseSize,
+        PortClash, OpenPort, IdleClosing, HoseSize,
         NoPlug, MissingInput, Unwritten,
     ];
 }

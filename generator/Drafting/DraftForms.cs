@@ -21,7 +21,7 @@ internal sealed class DraftForms(KnowledgeBase kb, DraftRequest request, string 
         "part" => Plain("What it is, and what to ask for at the counter.").If(request.Like is null, form => WithFacts(form
             .Add("category", "others", "heading of the shopping list")
             .Add("price", "{least: 10, likely: 20, most: 40}", "in the base's currency")
-            .Add("from", "parts-shop", "breaker, dealer, parts-shop, wire-shop, machine-shop, hose-shop, office or make"), "part")),
+            .Add("from", "parts-shop", "breaker, dealer, parts-shop, wire-shop, machine-shop, hose-shop, workshop, office or make"), "part")),
         "connector" => Connector(),
         "choice" => Choice(),
         "rule" => Rule(),

@@ -69,7 +69,7 @@ public static class Checks
         Contradiction.Check, Gap.Check, DeadRule.Check, NoBuild.Check, TaskNeeds.Check, TighteningWhere.Check, ToolWhere.Check,
         ShadowedRule.Check, RedundantRule.Check, IdleOverride.Check, DeadOption.Check, ForcedOption.Check, DefaultClash.Check,
         BeltLength.Check, BeltWrap.Check, BeltPlane.Check, BeltFace.Check, StatedValues.Check, UnheldValue.Check,
-        PortClash.Check, OpenPort.Check, HoseSize.Check,
+        PortClash.Check, OpenPort.Check, IdleClosing.Check, HoseSize.Check,
         NoPlug.Check, MissingInput.Check,
     ];
 }

@@ -78,7 +78,7 @@ public sealed record Part(string Id, string Title, Place Place) : FactHolder(Id,
 
     public Range3? Price { get; init; }
 
-    /// <summary>breaker, dealer, parts-shop, wire-shop, machine-shop, hose-shop, office or make.</summary>
+    /// <summary>breaker, dealer, parts-shop, wire-shop, machine-shop, hose-shop, workshop, office or make.</summary>
     public string From { get; init; } = "";
 
     public decimal? MassKg { get; init; }

@@ -37,7 +37,7 @@ public sealed class RegionWords
             level => level == space.Chassis ? "chassis" : level == space.Donor ? "donor" : InSentence.Lower(space.ChoiceAt[level]!.Title),
             (level, value) => level == space.Chassis ? space.Base.Chassis.All[value].Title
                 : level == space.Donor ? space.Base.Donors.All[value].Title
-                : space.ChoiceAt[level]!.Option(space.Store.Variables[level].Values[value]) is { } option ? $"“{InSentence.Lower(option.Title)}”" : "no question there");
+                : space.ChoiceAt[level]!.Option(space.Store.Variables[level].Values[value]) is { } option ? $"“{InSentence.Lower(option.Title)}”" : "not asked");
         _describer = Describer((_, predicate) => predicate);
     }
 
@@ -110,6 +110,12 @@ public sealed class RegionWords
         foreach (var to in variants.Select(variant => variant.Years.To).Distinct().Order().SkipLast(1))
         {
             yield return (new(subject, "year"), new Predicate(string.Create(CultureInfo.InvariantCulture, $"{subject} of {to} or earlier"), Where(variant => variant.Years.To <= to)));
+        }
+
+        // Of a single year nobody would say "1990 or later and 1990 or earlier".
+        foreach (var year in variants.Where(variant => variant.Years.From == variant.Years.To).Select(variant => variant.Years.From).Distinct().Order())
+        {
+            yield return (new(subject, "year"), new Predicate(string.Create(CultureInfo.InvariantCulture, $"{subject} of {year}"), Where(variant => variant.Years.From >= year && variant.Years.To <= year), Cost: 2));
         }
 
         foreach (var declaration in _resolution.Space.Base.Vocabulary.Facts.All.Where(fact => fact.Subject == subject))

@@ -16,6 +16,16 @@ internal static class HoseWalk
         Assert.Equal((BigInteger)OneCombination.Every(kb).Count(one => Shows(kb, assembly, finding, one)), finding.Touches);
     }
 
+    /// <summary>No sheet on which the answer stands closes the port.</summary>
+    public static void ConfirmIdle(KnowledgeBase kb, Finding finding, Answer closing)
+    {
+        var assembly = new HoseAssembly(kb);
+        var port = Assert.Single(closing.Closes, id => finding.Message.Contains($"`{id}`", StringComparison.Ordinal));
+        var stands = OneCombination.Every(kb).Where(one => one.IsBuildable && one.AnswersAt(closing.Position).Contains(closing)).ToList();
+        Assert.NotEmpty(stands);
+        Assert.All(stands, one => Assert.DoesNotContain(Hoses(kb, assembly, one).Blanked, blanked => blanked.Port.Id == port));
+    }
+
     private static bool Shows(KnowledgeBase kb, HoseAssembly assembly, Finding finding, OneCombination one)
     {
         if (!one.IsBuildable)
@@ -23,12 +33,14 @@ internal static class HoseWalk
             return false;
         }
 
-        var sheet = assembly.Assemble(one.Donor, one.Chassis, position => one.AnswersAt(position) is [var first, ..] ? first : null, kb.Positions.Ids.SelectMany(one.AnswersAt))!;
-        return sheet.Problems.Any(problem => finding.Id switch
+        return Hoses(kb, assembly, one).Problems.Any(problem => finding.Id switch
         {
             "port-clash" => problem is PortUsedTwice twice && finding.Message.StartsWith($"`{twice.PortId}` is wanted by {string.Join(" and ", twice.Hoses.OrderBy(id => kb.Vocabulary.Hoses[id].Order).Select(id => $"`{id}`"))} ", StringComparison.Ordinal),
             "open-port" => problem is PortLeftOpen open && finding.Message.Contains($"`{open.PortId}`", StringComparison.Ordinal) && kb.Vocabulary.Ports.Ids.First(id => finding.Message.StartsWith($"`{id}` ", StringComparison.Ordinal) || finding.Message.EndsWith($" joins `{id}`", StringComparison.Ordinal)) == open.PortId,
             _ => problem is SizesDiffer or StockDoesNotFit or ClassTooLow && finding.Message.Contains($"`{problem.Subject}`", StringComparison.Ordinal),
         });
     }
+
+    private static HoseSheet Hoses(KnowledgeBase kb, HoseAssembly assembly, OneCombination one) =>
+        assembly.Assemble(one.Donor, one.Chassis, position => one.AnswersAt(position) is [var first, ..] ? first : null, kb.Positions.Ids.SelectMany(one.AnswersAt))!;
 }

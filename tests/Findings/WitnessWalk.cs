@@ -80,6 +80,9 @@ internal static class WitnessWalk
             case "port-clash" or "open-port" or "hose-size":
                 HoseWalk.Confirm(kb, finding);
                 break;
+            case "idle-closing":
+                HoseWalk.ConfirmIdle(kb, finding, AnswerAt(kb, finding.Place)!);
+                break;
             case "no-plug":
                 // What the finding is for, in the wiring itself: something is fitted, and every plug for it is capped.
                 Computed(kb, finding, sheet => sheet.Wiring is { } wiring && sheet.Answers.Any(at => at.Answer?.Place == finding.Place

@@ -55,6 +55,27 @@ public sealed class RegionWordsTests
     }
 
     [Fact]
+    public void Describe_OneYearBetweenOthers_IsNotTwoBounds()
+    {
+        static string Car(string years) => $"title: Car\nfamily: car\nyears: {years}\n";
+        var resolution = Resolver.Resolve(new MemoryBase
+        {
+            ["kb.yaml"] = "title: Years\nas-of: 2026-03-01\n",
+            ["vocabulary.yaml"] = "{}\n",
+            ["positions.yaml"] = "systems: {body: {title: Body}}\npositions: {bonnet: {system: body, title: Bonnet}}\n",
+            ["chassis/early.yaml"] = Car("{from: 1986, to: 1989}"),
+            ["chassis/middle.yaml"] = Car("{from: 1990, to: 1990}"),
+            ["chassis/middle-again.yaml"] = Car("{from: 1990, to: 1990}"),
+            ["chassis/late.yaml"] = Car("{from: 1991, to: 1994}"),
+            ["engines/motor.yaml"] = "title: Motor\nyears: {from: 1990, to: 1990}\n",
+        }.Bind());
+        string Words(params string[] cars) => new RegionWords(resolution).Describe(resolution.Space.WhereChassis(car => cars.Contains(car.Id)), resolution.Domain);
+
+        Assert.Equal("chassis of 1990", Words("middle", "middle-again"));
+        Assert.Equal("chassis of 1990 or later", Words("middle", "middle-again", "late"));
+    }
+
+    [Fact]
     public void FactsAsked_BoundsAndNesting_AreAllThere()
     {
         Condition room = new FactTest("chassis", "room", new RangeTest(new Bound(null, new FactName("donor", "height"), Inclusive: true), null), default);

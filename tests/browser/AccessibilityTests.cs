@@ -49,7 +49,7 @@ public sealed class AccessibilityTests(RenderedSite site)
     public async Task FinderHalfWay_HasNoViolation()
     {
         var page = await Open("index.html", 390, ColorScheme.Light);
-        await page.Locator("#find-c ~ .replies button").First.ClickAsync();
+        await page.FollowAsync(() => page.Locator("#find-c ~ .replies button").First.ClickAsync());
         await page.EvaluateAsync("() => document.querySelectorAll('.finder details').forEach((one) => { one.open = true; })");
 
         Assert.Empty(await Violations(page));

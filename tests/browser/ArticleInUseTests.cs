@@ -60,7 +60,7 @@ public sealed class ArticleInUseTests(RenderedSite site)
         Assert.NotEqual("", await term.GetAttributeAsync("title"));
         await term.ClickAsync();
 
-        Assert.Matches(new Regex("/glossary[.]html#term-[a-z-]+$", RegexOptions.NonBacktracking), page.Url);
+        await Assertions.Expect(page).ToHaveURLAsync(new Regex("/glossary[.]html#term-[a-z-]+$", RegexOptions.None, TimeSpan.FromSeconds(1)));
         Assert.True(await page.Locator(":target dt").IsVisibleAsync());
         await page.CloseAsync();
     }

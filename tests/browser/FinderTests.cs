@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 
 namespace Swapwright.BrowserTests;
@@ -27,7 +28,7 @@ public sealed class FinderTests(RenderedSite site)
                 }
 
                 var promised = await open.Last.Locator(".left").InnerTextAsync();
-                await open.Last.ClickAsync();
+                await page.FollowAsync(() => open.Last.ClickAsync());
                 Assert.Equal(Leading(promised), Leading(await page.Locator(".found-count").InnerTextAsync()));
             }
 
@@ -36,7 +37,7 @@ public sealed class FinderTests(RenderedSite site)
 
         Assert.True(await page.Locator(".found-guides a").CountAsync() > 0);
         await page.Locator(".found-guides a").First.ClickAsync();
-        Assert.Contains("/guide/", page.Url, StringComparison.Ordinal);
+        await Assertions.Expect(page).ToHaveURLAsync(new Regex("/guide/", RegexOptions.None, TimeSpan.FromSeconds(1)));
         Assert.Empty(visit.Problems);
     }
 
@@ -47,8 +48,6 @@ public sealed class FinderTests(RenderedSite site)
         var page = visit.Page;
         await Side(page, "c").Locator(".replies button:enabled").First.FocusAsync();
         await page.Keyboard.PressAsync("Enter");
-
-        // The page follows its address in a moment of its own, after the key.
         await page.WaitForSelectorAsync("#find-c:focus");
 
         for (var step = 0; step < MostSteps && !(await Side(page, "c").InnerTextAsync()).Contains("It is:", StringComparison.Ordinal); step++)
@@ -76,7 +75,7 @@ public sealed class FinderTests(RenderedSite site)
         var families = await Side(page, "c").Locator(".replies button").CountAsync();
         for (var family = 0; family < families; family++)
         {
-            await Side(page, "c").Locator(".replies button").Nth(family).ClickAsync();
+            await page.FollowAsync(() => Side(page, "c").Locator(".replies button").Nth(family).ClickAsync());
             var items = Side(page, "d").Locator(".replies li:has(button:disabled)");
             for (var item = 0; item < await items.CountAsync(); item++)
             {
@@ -86,7 +85,7 @@ public sealed class FinderTests(RenderedSite site)
                 closed++;
             }
 
-            await page.GoBackAsync();
+            await page.FollowAsync(() => page.GoBackAsync());
         }
 
         Assert.True(closed > 0, "no family is closed to another in the shipped base");
@@ -100,13 +99,14 @@ public sealed class FinderTests(RenderedSite site)
         var page = visit.Page;
         var before = Leading(await page.Locator(".found-count").InnerTextAsync());
         var option = page.Locator("#find-money option:enabled").Nth(1);
-        await page.Locator("#find-money").SelectOptionAsync((await option.GetAttributeAsync("value"))!);
+        var amount = (await option.GetAttributeAsync("value"))!;
+        await page.FollowAsync(() => page.Locator("#find-money").SelectOptionAsync(amount));
         var narrowed = Leading(await page.Locator(".found-count").InnerTextAsync());
         Assert.InRange(narrowed, 1, before - 1);
 
         await page.ReloadAsync();
         Assert.Equal(narrowed, Leading(await page.Locator(".found-count").InnerTextAsync()));
-        await page.GoBackAsync();
+        await page.FollowAsync(() => page.GoBackAsync());
         Assert.Equal(before, Leading(await page.Locator(".found-count").InnerTextAsync()));
         Assert.Empty(visit.Problems);
     }

@@ -16,6 +16,7 @@ internal static class ShopWords
         "make" => "to make yourself",
         "machine-shop" => "machine shop",
         "hose-shop" => "hose and cable shop",
+        "workshop" => "licensed workshop",
         "office" => "inspection and papers",
         _ => from,
     };

@@ -23,7 +23,9 @@ public sealed class LedgerAssembly
             new Kind(GearingAssembly.Speaks(kb), GoesByWork: false, one => one with { Ecu = null }, one => GearingAssembly.Assemble(kb, one)),
             new Kind(load.Speaks, GoesByWork: false, one => one with { Ecu = null, Gearboxes = [] }, load.Assemble),
             new Kind(FuelAssembly.Speaks(kb), GoesByWork: false, one => one with { Gearbox = null, Gearboxes = [] }, one => FuelAssembly.Assemble(kb, one)),
-            new Kind(torques.Speaks, GoesByWork: true, one => one with { Ecu = null, Gearboxes = [] }, torques.Assemble),
+
+            // The work asks for tools by ECU and gearbox, and whether two work sheets say the same is read off this ledger: it is shown all.
+            new Kind(torques.Speaks, GoesByWork: true, one => one, torques.Assemble),
         ];
         Told = [.. Ids.Where((_, at) => _kinds[at].Speaks)];
     }

@@ -9,12 +9,12 @@ namespace Swapwright.Reports;
 /// <summary>What the reports say of answers, of the work and of what it warns of, made once for all the sheets that have the same. For any number of workers.</summary>
 public sealed class SheetForms
 {
-    private readonly KnownResults<byte[]> _answers = new(20_000);
-    private readonly KnownResults<byte[]> _rows = new(20_000);
+    private readonly KnownResults<byte[]> _answers = new(5_000);
+    private readonly KnownResults<byte[]> _rows = new(5_000);
 
     // Of a long job they take some ten kilobytes each.
-    private readonly KnownResults<byte[]> _members = new(2_000);
-    private readonly KnownResults<string> _effortTables = new(2_000);
+    private readonly KnownResults<byte[]> _members = new(500);
+    private readonly KnownResults<string> _effortTables = new(500);
 
     /// <summary>What the sheets ask of the space alike.</summary>
     internal AlternativesMemory Memory { get; } = new();

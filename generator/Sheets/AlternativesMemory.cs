@@ -11,7 +11,7 @@ public sealed class AlternativesMemory
     private const int MostPairs = 8;
 
     // Where no two combinations ask the same, what is kept is of no use.
-    private const int MostKept = 20_000;
+    private const int MostKept = 10_000;
 
     private readonly Queue<PairAnswers> _pairs = [];
     private readonly Dictionary<MadeFrom, ImmutableArray<AnswerSomewhere>> _lists = [];

@@ -17,7 +17,7 @@ namespace Swapwright.Sheets;
 public sealed class SheetBuilder
 {
     // A plan of a long job is some ten kilobytes; combinations that take the same work are mostly near each other.
-    private const int MostPlans = 500;
+    private const int MostPlans = 200;
 
     private readonly Resolution _resolution;
     private readonly KnowledgeBase _kb;

@@ -16,7 +16,7 @@ internal sealed class SheetShopping
     // The place of each part in a list of all: where it comes from, then title. Parts that are alike in both stay as they come.
     private readonly Dictionary<Part, int> _listed = new(ReferenceEqualityComparer.Instance);
 
-    private readonly KnownResults<ImmutableArray<ShoppingLine>> _lists = new(2_000);
+    private readonly KnownResults<ImmutableArray<ShoppingLine>> _lists = new(500);
 
     public SheetShopping(KnowledgeBase kb)
     {

@@ -98,10 +98,10 @@ internal sealed class SiteKnowledge
     public SharedPieces Pieces { get; } = new();
 
     /// <summary>Drawings of the work and of what it costs: sheets of the same work have the same tasks, and those of the same shopping the same lines.</summary>
-    public KnownResults<HtmlString> Drawings { get; } = new(2_000);
+    public KnownResults<HtmlString> Drawings { get; } = new(200);
 
     /// <summary>Cautions of guides, see <see cref="GuideCautions.OnPage"/>.</summary>
-    public KnownResults<ImmutableArray<CautionGroup>> Cautioned { get; } = new(2_000);
+    public KnownResults<ImmutableArray<CautionGroup>> Cautioned { get; } = new(500);
 
     public MarkdownText Markdown { get; }
 

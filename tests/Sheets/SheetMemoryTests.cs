@@ -4,6 +4,7 @@ using System.Text.Json.Nodes;
 using Swapwright.Reports;
 using Swapwright.Rules;
 using Swapwright.Sheets;
+using Swapwright.Site.Pages;
 
 namespace Swapwright.Tests.Sheets;
 
@@ -34,6 +35,39 @@ public class SheetMemoryTests
 
         Assert.True(shared > 0);
     }
+
+    [Fact]
+    public void Same_WorkSheetsOfAGuide_AskForTheSameTools()
+    {
+        var (builder, headlines, same, other) = (new SheetBuilder(s_resolution), new Headlines(s_resolution), 0, 0);
+        foreach (var headline in headlines.All().Where((_, at) => at % Every == 0))
+        {
+            var recommended = headlines.Default(headline.Slice);
+            var memory = builder.Remember(recommended);
+            var sheet = builder.Build(recommended, memory);
+            foreach (var values in OtherOptions(recommended).Where(values => s_resolution.Store.Contains(headline.Slice, values)))
+            {
+                var switched = builder.Build(values, memory);
+                if (BenchSheets.Same(switched, sheet).Contains(BenchSheets.Work))
+                {
+                    Assert.Equal(sheet.Tools.AsEnumerable(), switched.Tools.AsEnumerable());
+                    same++;
+                }
+                else
+                {
+                    other++;
+                }
+            }
+        }
+
+        Assert.True(same > 0 && other > 0);
+    }
+
+    private static IEnumerable<int[]> OtherOptions(int[] values) =>
+        from level in Enumerable.Range(0, values.Length)
+        from value in Enumerable.Range(0, s_resolution.Store.Variables[level].Size)
+        where value != values[level]
+        select values.Select((own, at) => at == level ? value : own).ToArray();
 
     private static List<List<int[]>> Pairs()
     {

@@ -9,14 +9,16 @@ namespace Swapwright.Fitting;
 /// <summary>Injectors, pump, regulator, ECU and coils of a combination → the fuel worksheet.</summary>
 internal static class FuelAssembly
 {
-    // Where a base declares none of these, it does not speak of fuel.
     private static readonly ImmutableArray<(string Subject, string Quantity)> s_core =
         [("donor", "injector-flow"), ("donor", "injector-resistance"), ("ecu", "injector-driver"), ("chassis", "pump-flow"), ("part", "pump-flow"), ("ecu", "trigger-pattern"), ("ecu", "made-for")];
+
+    /// <summary>Whether a base says anything of fuel.</summary>
+    public static bool Speaks(KnowledgeBase kb) => s_core.Any(core => kb.Vocabulary.Meaning(core.Subject, core.Quantity) is not null);
 
     public static Ledger Assemble(KnowledgeBase kb, LedgerCase one)
     {
         var quantities = new Quantities(kb, one);
-        if (one.Ecu is not { } ecu || !s_core.Any(core => quantities.Declared(core.Subject, core.Quantity)))
+        if (one.Ecu is not { } ecu)
         {
             return new Ledger("fuel", FuelWorksheet.Title);
         }

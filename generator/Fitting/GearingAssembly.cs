@@ -10,10 +10,13 @@ internal static class GearingAssembly
 {
     private const string PinionTeeth = "speed-pinion-teeth";
 
+    /// <summary>Whether a base says anything of gearing.</summary>
+    public static bool Speaks(KnowledgeBase kb) => kb.Vocabulary.Meaning("chassis", "rim-diameter") is not null;
+
     public static Ledger Assemble(KnowledgeBase kb, LedgerCase one)
     {
         var quantities = new Quantities(kb, one);
-        if (one.Gearbox is not { Ratios.IsEmpty: false } gearbox || !quantities.Declared("chassis", "rim-diameter"))
+        if (one.Gearbox is not { Ratios.IsEmpty: false } gearbox)
         {
             return new Ledger("gearing", GearingWorksheet.Title);
         }

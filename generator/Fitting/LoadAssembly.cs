@@ -25,19 +25,18 @@ internal sealed class LoadAssembly(KnowledgeBase kb)
 
     private readonly LoadMasses _masses = new(kb);
 
+    private readonly ImmutableArray<string> _asked = [.. s_asks.Where(ask => kb.Vocabulary.Meaning(ask.Subject, ask.Quantity) is not null).Select(ask => ask.Part).Distinct(StringComparer.Ordinal)];
+
+    /// <summary>Whether the base says anything of loads.</summary>
+    public bool Speaks => !_asked.IsEmpty;
+
     public Ledger Assemble(LedgerCase one)
     {
         var quantities = new Quantities(kb, one);
-        var asked = s_asks.Where(ask => quantities.Declared(ask.Subject, ask.Quantity)).Select(ask => ask.Part).Distinct().ToImmutableArray();
-        if (asked.IsEmpty)
-        {
-            return new Ledger("load", LoadWorksheet.Title);
-        }
-
         var settings = kb.Settings.Load;
         return LoadWorksheet.Work(new LoadInput
         {
-            Asked = asked,
+            Asked = _asked,
             KerbMass = Own("chassis", "kerb-mass"),
             FrontShare = Own("chassis", "front-share"),
             Wheelbase = Own("chassis", "wheelbase"),

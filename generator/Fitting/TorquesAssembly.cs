@@ -17,15 +17,10 @@ internal sealed class TorquesAssembly(KnowledgeBase kb)
     });
 
     /// <summary>Whether a task says anything here.</summary>
-    public static bool Speaks(WorkTask task) => !task.Fasteners.IsEmpty || task.Refresh;
+    public static bool IsTold(WorkTask task) => !task.Fasteners.IsEmpty || task.Refresh;
 
     public Ledger Assemble(LedgerCase one)
     {
-        if (!Speaks())
-        {
-            return new Ledger("torques", TorquesWorksheet.Title);
-        }
-
         var settings = kb.Settings.Tightening;
         var parts = Parts(one);
         return TorquesWorksheet.Work(new TorquesInput(
@@ -39,8 +34,8 @@ internal sealed class TorquesAssembly(KnowledgeBase kb)
             [.. one.Tasks.Where(task => task.Refresh).Select(task => new Refresh(task.Title, task.WhyNow))]));
     }
 
-    /// <summary>Whether a base says anything of fasteners or fillings; where it does not, there is nothing to tell.</summary>
-    private bool Speaks() =>
+    /// <summary>Whether the base says anything of fasteners or fillings; where it does not, there is nothing to tell.</summary>
+    public bool Speaks { get; } =
         kb.Tasks.All.Any(task => !task.Fasteners.IsEmpty) || kb.Parts.All.Any(part => !part.Fasteners.IsEmpty || !part.Fluids.IsEmpty)
         || kb.Chassis.All.Any(chassis => !chassis.Fluids.IsEmpty) || kb.Donors.All.Any(donor => !donor.Fluids.IsEmpty);
 

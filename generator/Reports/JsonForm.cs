@@ -37,6 +37,14 @@ internal static class JsonForm
         buffer.Write("\n"u8);
     }
 
+    /// <summary>The value of one member of an object as UTF-8, as it stands where that is the whole.</summary>
+    public static byte[] Piece(string name, Action<Utf8JsonWriter> write)
+    {
+        var buffer = new ArrayBufferWriter<byte>();
+        Write(buffer, write);
+        return buffer.WrittenSpan[$"{{\n  \"{name}\": ".Length..^"\n}\n".Length].ToArray();
+    }
+
     // The encoder writes marks that turn the direction of writing as they are. They can only stand within a text, so an escape says the same.
     private static void MakeVisible(ArrayBufferWriter<byte> buffer, int start)
     {

@@ -13,9 +13,9 @@ namespace Swapwright.Reports;
 /// <summary>A sheet as JSON; its form is schema/reports/sheet.schema.json.</summary>
 /// <param name="forced">What the builder's own decisions left no choice of; left out where nobody decided anything.</param>
 /// <param name="known">What was written of answers before, for many sheets.</param>
-public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray<KeyValuePair<string, string>> forced = default, AnswerForms? known = null)
+public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray<KeyValuePair<string, string>> forced = default, SheetForms? known = null)
 {
-    private readonly Alternatives _alternatives = new(resolution, sheet);
+    private readonly Alternatives _alternatives = new(resolution, sheet, known?.Memory);
 
     /// <param name="part">One member of the sheet to write alone, such as <c>wiring</c>; null for all.</param>
     public string Write(string? part = null) => JsonForm.Write(json => Members(json, part));
@@ -47,26 +47,14 @@ public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray
 
     private IEnumerable<(string Name, Action Write)> Parts(Utf8JsonWriter json) =>
     [
-        ("answers", () => json.Objects("answers", sheet.Answers.Where(answer => answer.Answer is not null), answer => Member(json, answer))),
+        ("answers", () => json.Array("answers", sheet.Answers.Where(answer => answer.Answer is not null), answer => Answer(json, answer))),
         ("belts", () => json.Objects("belts", sheet.Belts, belt => SheetBelts.Write(json, belt))),
         ("wiring", () => SheetWiring.Write(json, sheet.Wiring)),
         ("hoses", () => SheetHoses.Write(json, sheet.Hoses)),
         .. LedgerIds.Select(id => (id, (Action)(() => SheetLedgers.Write(json, id, sheet.Ledger(id))))),
-        ("effort", () => json.Object("effort", () =>
-        {
-            SheetWork.Write(json, sheet, resolution.Space.Base.Settings.Currency);
-        })),
-        ("cautions", () => json.Objects("cautions", SheetTexts.Cautions(sheet, resolution.Space.Base), caution =>
-        {
-            json.WriteString("about", caution.Caution.About);
-            json.WriteString("text", caution.Caution.Text);
-            json.Text("rule", caution.Rule?.Id);
-        })),
-        ("mistakes", () => json.Objects("mistakes", SheetTexts.Mistakes(sheet), mistake =>
-        {
-            json.WriteString("text", mistake.Text);
-            json.Text("rule", mistake.Rule?.Id);
-        })),
+        ("effort", () => Alike(json, "effort", SheetForms.EffortFrom, effort => effort.Object("effort", () => SheetWork.Write(effort, sheet, resolution.Space.Base.Settings.Currency)))),
+        ("cautions", () => Alike(json, "cautions", SheetTexts.CautionsFrom, Cautions)),
+        ("mistakes", () => Alike(json, "mistakes", SheetTexts.MistakesFrom, Mistakes)),
         ("advice", () => json.Objects("advice", sheet.Speaking.SelectMany(rule => rule.Advises.Select(advice => (rule, advice))), pair =>
         {
             json.WriteString("text", pair.advice.Text);
@@ -76,29 +64,50 @@ public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray
         })),
     ];
 
-    private void Member(Utf8JsonWriter json, SheetAnswer at)
+    /// <summary>Writes a member that many sheets have alike.</summary>
+    /// <param name="from">All that it goes by of a sheet.</param>
+    private void Alike(Utf8JsonWriter json, string name, Func<Sheet, object?[]> from, Action<Utf8JsonWriter> write)
     {
         if (known is null)
         {
-            Answer(json, at);
-            return;
+            write(json);
         }
-
-        // The other members that are the same in every sheet follow within the same piece.
-        json.WritePropertyName("position");
-        json.WriteRawValue(known.Members(at), skipInputValidation: true);
-        Here(json, at);
+        else
+        {
+            json.WritePropertyName(name);
+            json.WriteRawValue(known.Member(name, from(sheet), write), skipInputValidation: true);
+        }
     }
 
-    /// <summary>An answer, all members.</summary>
-    internal void Answer(Utf8JsonWriter json, SheetAnswer at)
+    private void Cautions(Utf8JsonWriter json) => json.Objects("cautions", SheetTexts.Cautions(sheet, resolution.Space.Base), caution =>
     {
-        Everywhere(json, at);
-        Here(json, at);
+        json.WriteString("about", caution.Caution.About);
+        json.WriteString("text", caution.Caution.Text);
+        json.Text("rule", caution.Rule?.Id);
+    });
+
+    private void Mistakes(Utf8JsonWriter json) => json.Objects("mistakes", SheetTexts.Mistakes(sheet), mistake =>
+    {
+        json.WriteString("text", mistake.Text);
+        json.Text("rule", mistake.Rule?.Id);
+    });
+
+    private void Answer(Utf8JsonWriter json, SheetAnswer at)
+    {
+        if (known is null)
+        {
+            json.WriteStartObject();
+            Answer(json, at, _alternatives.At(at));
+            json.WriteEndObject();
+        }
+        else
+        {
+            json.WriteRawValue(known.Object(at, _alternatives), skipInputValidation: true);
+        }
     }
 
-    /// <summary>What is the same in every sheet in which the answer stands; the position is first.</summary>
-    internal static void Everywhere(Utf8JsonWriter json, SheetAnswer at)
+    /// <summary>The members of an answer.</summary>
+    internal static void Answer(Utf8JsonWriter json, SheetAnswer at, ImmutableArray<Alternative> alternatives)
     {
         var answer = at.Answer!;
         var rule = at.Rule!;
@@ -116,12 +125,8 @@ public sealed class SheetJson(Sheet sheet, Resolution resolution, ImmutableArray
         json.WriteString("rule", rule.Id);
         json.Texts("sources", rule.Sources);
         json.Text("standing", rule.Standing);
-    }
-
-    private void Here(Utf8JsonWriter json, SheetAnswer at)
-    {
         json.Texts("overridden", at.Overridden.Select(over => over.Rule.Id));
-        json.Objects("alternatives", _alternatives.At(at), alternative =>
+        json.Objects("alternatives", alternatives, alternative =>
         {
             json.Object("choices", () =>
             {

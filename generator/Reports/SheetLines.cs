@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
@@ -14,6 +15,8 @@ namespace Swapwright.Reports;
 /// <param name="forced">What the builder's own decisions left no choice of; see <see cref="Forced"/>.</param>
 public sealed class SheetLines(Sheet sheet, Resolution resolution, ImmutableArray<KeyValuePair<string, string>> forced = default)
 {
+    private static readonly string[] s_columns = ["system", "position", "verb", "source", "treatment", "part", "also", "steps", "rule", "standing", "sources"];
+
     private KnowledgeBase Base => resolution.Space.Base;
 
     public string Text() => Render(new PlainLayout());
@@ -21,9 +24,21 @@ public sealed class SheetLines(Sheet sheet, Resolution resolution, ImmutableArra
     public string Markdown() => Render(new MarkdownLayout());
 
     /// <summary>One row an answer (RFC 4180), every cell safe to open in a spreadsheet.</summary>
-    public string Csv(AnswerForms? known = null) => CsvForm.OfRows(
-        ["system", "position", "verb", "source", "treatment", "part", "also", "steps", "rule", "standing", "sources"],
-        sheet.Answers.Where(answer => answer.Answer is not null).Select(answer => known?.Row(answer) ?? Row(answer)));
+    public string Csv() => CsvForm.OfRows(s_columns, sheet.Answers.Where(answer => answer.Answer is not null).Select(Row));
+
+    /// <summary>The same as UTF-8.</summary>
+    /// <param name="known">What was written before, for many sheets.</param>
+    public void Csv(ArrayBufferWriter<byte> buffer, SheetForms known)
+    {
+        Encoding.UTF8.GetBytes(CsvForm.Row(s_columns), buffer);
+        foreach (var answer in sheet.Answers)
+        {
+            if (answer.Answer is not null)
+            {
+                buffer.Write(known.Row(answer));
+            }
+        }
+    }
 
     internal static string Row(SheetAnswer at) => CsvForm.Row(
     [

@@ -12,12 +12,13 @@ internal static class SheetTables
 
     public static readonly ImmutableArray<string> Names = ["belts", "wiring", "hoses", .. LedgerAssembly.Ids, "effort"];
 
-    public static string Csv(Sheet sheet, string part, string currency) => part switch
+    /// <param name="known">What was written before, for many sheets.</param>
+    public static string Csv(Sheet sheet, string part, string currency, SheetForms? known = null) => part switch
     {
         "belts" => SheetBelts.Csv(sheet.Belts),
         "wiring" => SheetWiring.Csv(sheet.Wiring),
         "hoses" => SheetHoses.Csv(sheet.Hoses),
-        "effort" => SheetWork.Csv(sheet, currency),
+        "effort" => known?.EffortTable(sheet, currency) ?? SheetWork.Csv(sheet, currency),
         Figures => SheetLedgers.Csv(sheet.Ledgers),
         _ => SheetLedgers.Csv(sheet.Ledgers.Where(ledger => ledger.Id == part)),
     };

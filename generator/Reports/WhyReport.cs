@@ -21,7 +21,7 @@ public sealed class WhyReport(Sheet sheet, Resolution resolution, RegionWords wo
         json.WriteString("position", position);
         if (At is { Answer: not null } at)
         {
-            json.Object("answer", () => new SheetJson(sheet, resolution).Answer(json, at));
+            json.Object("answer", () => SheetJson.Answer(json, at, new Alternatives(resolution, sheet).At(at)));
         }
         else
         {

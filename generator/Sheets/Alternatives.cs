@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using Swapwright.Knowledge;
 using Swapwright.Rules;
 using Swapwright.Space;
@@ -9,35 +10,27 @@ namespace Swapwright.Sheets;
 public sealed record Alternative(Rule Rule, Answer Answer, ImmutableArray<KeyValuePair<string, string>> Changes);
 
 /// <summary>What else could hold in a sheet, and the nearest way to it. Computed on the diagram; choices are never tried one by one.</summary>
+/// <param name="memory">Of other sheets of the same space; without one, what this sheet asks is known to it alone.</param>
 /// <remarks>It asks the space, which one worker may do at a time: it takes the lock itself. One is for one worker.</remarks>
-public sealed class Alternatives(Resolution resolution, Sheet sheet)
+public sealed class Alternatives(Resolution resolution, Sheet sheet, AlternativesMemory? memory = null)
 {
-    // Many rules say "with this gearbox" of different positions: what is left of them with the two vehicles is the same region.
-    private readonly Dictionary<Region, ImmutableArray<KeyValuePair<string, string>>> _changes = [];
-    private Region? _possible;
+    private readonly AlternativesMemory _memory = memory ?? new();
+
+    // A character for the value of each choice.
+    private readonly string _choices = string.Concat(sheet.Combination.Values.Skip(SpaceModel.Entities).Select(value => (char)value));
 
     /// <summary>The other answers at a position that some buildable combination of this chassis and donor takes.</summary>
     public ImmutableArray<Alternative> At(SheetAnswer at)
     {
-        var all = resolution.At(at.Position.Id);
         var found = ImmutableArray.CreateBuilder<Alternative>();
         lock (resolution.Store)
         {
-            var (store, space, values) = (resolution.Store, resolution.Space, sheet.Combination.Values);
-            foreach (var other in all)
+            foreach (var (other, where) in Standing(at))
             {
-                // Most others hold for other vehicles, which is seen from the box around their condition.
-                var box = store.BoundsOf(resolution.When(other.Rule));
-                if (!box.Has(space.Chassis, values[space.Chassis]) || !box.Has(space.Donor, values[space.Donor]) || (at.Answer is { } given && other.Answer.Agrees(given)))
+                if (at.Answer is not { } given || !other.Answer.Agrees(given))
                 {
-                    continue;
-                }
-
-                var possible = _possible ??= PairSpace.Buildable(resolution, sheet.Chassis.Id, sheet.Donor.Id);
-                var region = store.And(other.Region, possible);
-                if (!region.IsNone)
-                {
-                    found.Add(new Alternative(other.Rule, other.Answer, Changes(region)));
+                    // Many rules say "with this gearbox" of different positions: what is left of them with the two vehicles is the same region.
+                    found.Add(new Alternative(other.Rule, other.Answer, _memory.Changes(where, _choices, () => Changes(resolution, sheet, where))));
                 }
             }
         }
@@ -45,22 +38,23 @@ public sealed class Alternatives(Resolution resolution, Sheet sheet)
         return found.ToImmutable();
     }
 
+    /// <summary>What the alternatives to an answer go by besides the answer: where it is the same objects and texts, so are they.</summary>
+    internal object?[] GoesBy(SheetAnswer at)
+    {
+        lock (resolution.Store)
+        {
+            return [ImmutableCollectionsMarshal.AsArray(Standing(at)), _choices];
+        }
+    }
+
+    private ImmutableArray<AnswerSomewhere> Standing(SheetAnswer at) =>
+        _memory.Standing(resolution, sheet.Combination.Values[resolution.Space.Chassis], sheet.Combination.Values[resolution.Space.Donor], at.Position.Id);
+
     /// <summary>The fewest changes of choices that make a combination buildable with the same chassis and donor; null where none do.</summary>
     public static ImmutableArray<KeyValuePair<string, string>>? NearestBuildable(Resolution resolution, Sheet sheet)
     {
         var region = PairSpace.Buildable(resolution, sheet.Chassis.Id, sheet.Donor.Id);
         return region.IsNone ? null : Changes(resolution, sheet, region);
-    }
-
-    private ImmutableArray<KeyValuePair<string, string>> Changes(Region region)
-    {
-        if (!_changes.TryGetValue(region, out var changes))
-        {
-            changes = Changes(resolution, sheet, region);
-            _changes.Add(region, changes);
-        }
-
-        return changes;
     }
 
     private static ImmutableArray<KeyValuePair<string, string>> Changes(Resolution resolution, Sheet sheet, Region region)

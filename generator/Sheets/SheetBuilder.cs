@@ -16,6 +16,9 @@ namespace Swapwright.Sheets;
 /// </summary>
 public sealed class SheetBuilder
 {
+    // A plan of a long job is some ten kilobytes; combinations that take the same work are mostly near each other.
+    private const int MostPlans = 200;
+
     private readonly Resolution _resolution;
     private readonly KnowledgeBase _kb;
     private readonly BeltAssembly _belts;
@@ -28,6 +31,7 @@ public sealed class SheetBuilder
     private readonly ImmutableArray<Choice> _binding;
     private readonly Dictionary<Answer, Brought> _brought = new(ReferenceEqualityComparer.Instance);
     private readonly SheetMemories _memories = new();
+    private readonly KnownResults<Plan> _plans = new(MostPlans);
     private readonly ImmutableArray<(WorkTask Task, Region? When)> _tasks;
     private readonly Dictionary<string, int> _taskPlaces;
     private readonly SheetShopping _shopping;
@@ -104,11 +108,18 @@ public sealed class SheetBuilder
         var near = _nearby.To(values[space.Chassis], values[space.Donor]);
         var answers = Answers(values, near);
         var byPosition = new Dictionary<string, Answer>(answers.Length, StringComparer.Ordinal);
+        var brought = new List<Brought>();
         foreach (var answer in answers)
         {
-            if (answer.Answer is { } given)
+            if (answer.Answer is not { } given)
             {
-                byPosition.Add(answer.Position.Id, given);
+                continue;
+            }
+
+            byPosition.Add(answer.Position.Id, given);
+            if (BroughtBy(given) is var thing && !ReferenceEquals(thing, Brought.Nothing))
+            {
+                brought.Add(thing);
             }
         }
 
@@ -117,11 +128,10 @@ public sealed class SheetBuilder
         var ecu = Bound<Ecu>(values);
         var gearbox = Bound<Gearbox>(values);
         var speaking = Speaking(near, values);
-        var brought = byPosition.Values.Select(BroughtBy).Where(one => !ReferenceEquals(one, Brought.Nothing)).ToList();
         var belts = memory.Recall("belts", MadeFrom.Nothing, At, at => _belts.Assemble(donor, chassis, at));
-        var hoses = memory.Recall("hoses", new MadeFrom(brought.Where(one => one.IsPlumbing)), At, at => _hoses.Assemble(donor, chassis, at, byPosition.Values));
+        var hoses = memory.Recall("hoses", new MadeFrom([.. brought.Where(one => one.IsPlumbing)]), At, at => _hoses.Assemble(donor, chassis, at, byPosition.Values));
         var wanted = Tasks(values, speaking);
-        var work = memory.Recall("work", new MadeFrom(wanted), At, _ => Work(wanted));
+        var work = Work(wanted);
         var parts = brought.SelectMany(one => one.Parts).DistinctBy(part => part.Id).ToList();
         var wiring = _wiring.Case(donor, chassis, ecu, At, parts) is { } wired ? memory.Recall(wired, _wiring.Assemble) : null;
         var shopping = _shopping.Of(answers, answer => BroughtBy(answer).Parts, memory.Recall(new MeasuredParts(belts, hoses, wiring), SheetShopping.Sizes));
@@ -161,21 +171,35 @@ public sealed class SheetBuilder
 
     private ImmutableArray<Ledger> Ledgers(LedgerCase one, Plan work, int[] values, SheetMemory memory)
     {
-        // What a ledger goes by besides the answers; only the one of torques looks at the work.
-        object?[] bound = [one.Gearbox, one.Ecu, .. one.Gearboxes.SelectMany(option => new object[] { option.Title, option.Gearbox, option.IsChosen ? "chosen" : "", option.Buildable ? "buildable" : "" })];
-        var tightened = string.Create(_fastenerWhen.Count, values, (text, at) =>
+        var ledgers = ImmutableArray.CreateBuilder<Ledger>();
+        foreach (var id in _ledgers.Told)
         {
-            for (var one = 0; one < text.Length; one++)
+            // What a ledger goes by besides the answers.
+            var seen = _ledgers.Seen(one, id);
+            var key = new MadeFrom(
+            [
+                seen.Gearbox,
+                seen.Ecu,
+                .. seen.Gearboxes.SelectMany(option => new object[] { option.Title, option.Gearbox, option.IsChosen ? "chosen" : "", option.Buildable ? "buildable" : "" }),
+                .. _ledgers.GoesByWork(id) ? [work.Tightening, Tightened(values)] : Array.Empty<string>(),
+            ]);
+            if (memory.Recall(id, key, one.At, at => _ledgers.Assemble(one with { At = at }, id)) is { } ledger)
             {
-                text[one] = _resolution.Store.Contains(_fastenerWhen.Values[one], at) ? '1' : '0';
+                ledgers.Add(ledger);
             }
-        });
-        var (key, ofWork) = (new MadeFrom(bound), new MadeFrom([.. bound, work.Tightening, tightened]));
-        return
-        [
-            .. LedgerAssembly.Ids.Select(id => memory.Recall(id, id == "torques" ? ofWork : key, one.At, at => _ledgers.Assemble(one with { At = at }, id))).OfType<Ledger>(),
-        ];
+        }
+
+        return ledgers.ToImmutable();
     }
+
+    /// <summary>Which conditions of fasteners hold.</summary>
+    private string Tightened(int[] values) => string.Create(_fastenerWhen.Count, values, (text, at) =>
+    {
+        for (var one = 0; one < text.Length; one++)
+        {
+            text[one] = _resolution.Store.Contains(_fastenerWhen.Values[one], at) ? '1' : '0';
+        }
+    });
 
     private static string Joined(IEnumerable<string> texts) => string.Join(',', texts);
 
@@ -311,11 +335,11 @@ public sealed class SheetBuilder
     }
 
     /// <summary>What the tasks alone decide, whichever combination asks for them.</summary>
-    private Plan Work(List<WorkTask> wanted)
+    private Plan Work(List<WorkTask> wanted) => _plans.Of(new MadeFrom([.. wanted]), () =>
     {
         var tasks = WorkOrder.Sort(wanted);
-        return new Plan(tasks, SheetEffort.Of(tasks, _kb.Settings.Effort), Joined(tasks.Where(TorquesAssembly.Speaks).Select(task => task.Id)) + '/');
-    }
+        return new Plan(tasks, SheetEffort.Of(tasks, _kb.Settings.Effort), Joined(tasks.Where(TorquesAssembly.IsTold).Select(task => task.Id)) + '/');
+    });
 
     private Brought BroughtBy(Answer answer)
     {

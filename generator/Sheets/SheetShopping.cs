@@ -16,6 +16,8 @@ internal sealed class SheetShopping
     // The place of each part in a list of all: where it comes from, then title. Parts that are alike in both stay as they come.
     private readonly Dictionary<Part, int> _listed = new(ReferenceEqualityComparer.Instance);
 
+    private readonly KnownResults<ImmutableArray<ShoppingLine>> _lists = new(500);
+
     public SheetShopping(KnowledgeBase kb)
     {
         _kb = kb;
@@ -31,6 +33,20 @@ internal sealed class SheetShopping
 
     /// <param name="parts">What an answer brings.</param>
     public ImmutableArray<ShoppingLine> Of(ImmutableArray<SheetAnswer> answers, Func<Answer, ImmutableArray<Part>> parts, PartSizes sizes)
+    {
+        List<object?> bringing = [sizes];
+        foreach (var at in answers)
+        {
+            if (at.Answer is { } answer && !parts(answer).IsEmpty)
+            {
+                bringing.Add(answer);
+            }
+        }
+
+        return _lists.Of(new MadeFrom([.. bringing]), () => List(answers, parts, sizes));
+    }
+
+    private ImmutableArray<ShoppingLine> List(ImmutableArray<SheetAnswer> answers, Func<Answer, ImmutableArray<Part>> parts, PartSizes sizes)
     {
         var places = new Dictionary<Part, int>(ReferenceEqualityComparer.Instance);
         var wanted = new List<(Part Part, ImmutableArray<Position> For)>();
@@ -74,7 +90,7 @@ internal sealed class SheetShopping
             .GroupBy(purchase => purchase.Key, StringComparer.Ordinal).ToDictionary(group => group.Key, group => group.Sum(purchase => purchase.Value), StringComparer.Ordinal);
         var designations = measured.Belts.Select(belt => belt.Result.Recommended).OfType<BeltChoice>().GroupBy(choice => choice.Belt.PartId, StringComparer.Ordinal)
             .ToDictionary(group => group.Key, group => group.Select(choice => choice.Designation).ToImmutableArray(), StringComparer.Ordinal);
-        return new PartSizes(amounts, designations);
+        return amounts.Count == 0 && designations.Count == 0 ? PartSizes.None : new PartSizes(amounts, designations);
     }
 }
 
@@ -89,4 +105,7 @@ internal sealed record MeasuredParts(ImmutableArray<FittedBelt> Belts, HoseSheet
 
 /// <param name="Amounts">By part, of what is cut or counted.</param>
 /// <param name="Designations">By part, of what is sold in sizes.</param>
-internal sealed record PartSizes(Dictionary<string, int> Amounts, Dictionary<string, ImmutableArray<string>> Designations);
+internal sealed record PartSizes(Dictionary<string, int> Amounts, Dictionary<string, ImmutableArray<string>> Designations)
+{
+    public static readonly PartSizes None = new([], []);
+}

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using Swapwright.Knowledge;
 
 namespace Swapwright.Sheets;
@@ -22,6 +23,9 @@ public static class SheetTexts
             .Concat(sheet.Tasks.SelectMany(task => task.Cautions.Select(caution => new SheetCaution(caution, null))))
             .DistinctBy(caution => (caution.Caution.About, caution.Caution.Text)),
     ];
+
+    /// <summary>All that <see cref="Cautions"/> goes by of a sheet of one base.</summary>
+    internal static object?[] CautionsFrom(Sheet sheet) => [ImmutableCollectionsMarshal.AsArray(sheet.Tasks), .. sheet.Speaking.Where(rule => !rule.Cautions.IsEmpty)];
 
     /// <summary>The same cautions, each with where it belongs: the lines that its rules answer and the tasks that say it.</summary>
     public static ImmutableArray<PlacedCaution> Placed(Sheet sheet, KnowledgeBase kb)
@@ -58,6 +62,14 @@ public static class SheetTexts
         return [.. gathered.Values.Select(one => one.Placed())];
     }
 
+    /// <summary>All that <see cref="Placed"/> goes by of a sheet of one base: the tasks, and the rules that warn of something, each with the lines that it answers.</summary>
+    internal static object?[] PlacedFrom(Sheet sheet) =>
+    [
+        ImmutableCollectionsMarshal.AsArray(sheet.Tasks),
+        .. sheet.Speaking.Where(rule => !rule.Cautions.IsEmpty)
+            .SelectMany(rule => sheet.Answers.Where(answer => ReferenceEquals(answer.Rule, rule)).Select(answer => (object)answer.Position).Prepend(rule)),
+    ];
+
     /// <summary>A caution while its places are gathered.</summary>
     private sealed class Gathered(Caution caution)
     {
@@ -82,6 +94,14 @@ public static class SheetTexts
 
         public PlacedCaution Placed() => _isWhole ? new PlacedCaution(caution, [], []) : new PlacedCaution(caution, [.. _lines], [.. _tasks]);
     }
+
+    /// <summary>All that <see cref="Mistakes"/> goes by of a sheet of one base.</summary>
+    internal static object?[] MistakesFrom(Sheet sheet) =>
+    [
+        ImmutableCollectionsMarshal.AsArray(sheet.Tasks),
+        .. sheet.Answers.Select(answer => answer.Answer).Where(answer => answer is { Mistakes.IsEmpty: false }),
+        .. sheet.Speaking.Where(rule => !rule.Mistakes.IsEmpty),
+    ];
 
     public static ImmutableArray<SheetMistake> Mistakes(Sheet sheet)
     {

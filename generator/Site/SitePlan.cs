@@ -95,11 +95,11 @@ public sealed class SitePlan
     // The same content as the guide, and a preview where the site has an address.
     private IEnumerable<PlannedFile> GuideData(GuideEntry guide)
     {
-        yield return new PlannedFile(GuidePages.DataPath(guide, "json"), buffer => new SheetJson(_site.SheetOf(guide), _site.Resolution, known: _site.Answers).Write(buffer));
-        yield return new PlannedFile(GuidePages.DataPath(guide, "csv"), buffer => Encoding.UTF8.GetBytes(new SheetLines(_site.SheetOf(guide), _site.Resolution).Csv(_site.Answers), buffer));
+        yield return new PlannedFile(GuidePages.DataPath(guide, "json"), buffer => new SheetJson(_site.SheetOf(guide), _site.Resolution, known: _site.Forms).Write(buffer));
+        yield return new PlannedFile(GuidePages.DataPath(guide, "csv"), buffer => new SheetLines(_site.SheetOf(guide), _site.Resolution).Csv(buffer, _site.Forms));
         foreach (var table in BenchSheets.Tables(_site, guide))
         {
-            yield return new PlannedFile(SitePaths.Table(guide.Path, table), buffer => Encoding.UTF8.GetBytes(SheetTables.Csv(_site.SheetOf(guide), table, _site.Base.Settings.Currency), buffer));
+            yield return new PlannedFile(SitePaths.Table(guide.Path, table), buffer => Encoding.UTF8.GetBytes(SheetTables.Csv(_site.SheetOf(guide), table, _site.Base.Settings.Currency, _site.Forms), buffer));
         }
 
         if (_site.BriefOf(guide).IsOpen)

@@ -91,6 +91,7 @@ internal sealed class WriterRun(SiteFolder folder, Templates templates, SiteReco
             html = SiteFolder.LineFeeds(html.ToString());
         }
 
-        Encoding.UTF8.GetBytes(html, buffer);
+        // Into room for any text of this length: to count the bytes first would be to go through it twice.
+        buffer.Advance(Encoding.UTF8.GetBytes(html, buffer.GetSpan(Encoding.UTF8.GetMaxByteCount(html.Length))));
     }
 }

@@ -122,9 +122,12 @@ public sealed class FactoredRegion
     public Region At(params ReadOnlySpan<int> values)
     {
         ArgumentOutOfRangeException.ThrowIfNotEqual(values.Length, _shared, nameof(values));
-        var held = values.ToArray().Select((value, variable) => (variable, value)).ToList();
-        return _store.AndAll(_parts.Select(part => _store.Slice(part.Region, held)));
+        return At(_store.Point(values.ToArray().Select((value, variable) => (variable, value))));
     }
+
+    /// <summary>The same.</summary>
+    /// <param name="point">See <see cref="RegionStore.Point"/>.</param>
+    internal Region At(Region point) => _store.AndAll(_parts.Select(part => _store.Slice(part.Region, point)));
 
     /// <summary>The intersection as one diagram; it may be far larger than the parts.</summary>
     public Region ToRegion() => _store.AndAll(_parts.Select(part => part.Region));

@@ -152,7 +152,14 @@ public sealed class RegionStore
     public Region Restrict(Region region, int variable, int value) => Slice(region, [(variable, value)]);
 
     /// <summary>The region as seen with several variables held; the result does not depend on them.</summary>
-    public Region Slice(Region region, IEnumerable<(int Variable, int Value)> held)
+    public Region Slice(Region region, IEnumerable<(int Variable, int Value)> held) => Slice(region, Point(held));
+
+    /// <summary>The same for variables that many regions are seen with.</summary>
+    /// <param name="point">See <see cref="Point"/>.</param>
+    public Region Slice(Region region, Region point) => new(_algebra.Restrict(region.Id, point.Id));
+
+    /// <summary>The assignments that give several variables a value each.</summary>
+    public Region Point(IEnumerable<(int Variable, int Value)> held)
     {
         var point = NodeTable.All;
         foreach (var (variable, value) in held.OrderByDescending(pair => pair.Variable))
@@ -160,7 +167,7 @@ public sealed class RegionStore
             point = Node(variable, ValueSet.Of(Variables[variable].Size, value), point);
         }
 
-        return new Region(_algebra.Restrict(region.Id, point));
+        return new Region(point);
     }
 
     /// <summary>Exact number of assignments, over all variables.</summary>

@@ -1,4 +1,5 @@
 using Swapwright.Knowledge;
+using Swapwright.Rules;
 using Swapwright.Sheets;
 using Swapwright.Tests.Rules;
 
@@ -51,9 +52,10 @@ public class DrawnSheetsTests
     [Fact]
     public void At_DrawnBases_GivesTheFewestChangesToEveryOtherAnswer()
     {
-        var alternatives = 0;
+        var (alternatives, memories) = (0, new Dictionary<Resolution, AlternativesMemory>());
         foreach (var (drawn, builder, at) in Sampled(3000, 60))
         {
+            var memory = memories.GetValueOrDefault(drawn.Resolution) ?? (memories[drawn.Resolution] = new AlternativesMemory());
             var sheet = builder.Build(drawn.Values(at));
             var pair = drawn.Truth.Buildable.Where(other => other.Chassis == at.Chassis && other.Donor == at.Donor).ToList();
             foreach (var answer in sheet.Answers)
@@ -63,6 +65,7 @@ public class DrawnSheetsTests
                     .Where(other => other.Cases.Count > 0)
                     .ToDictionary(other => other.Id, other => other.Cases, StringComparer.Ordinal);
                 var found = new Alternatives(drawn.Resolution, sheet).At(answer);
+                Assert.Equal(found.Select(Told), new Alternatives(drawn.Resolution, sheet, memory).At(answer).Select(Told));
                 Assert.Equal(wanted.Keys, found.Select(one => one.Rule.Id));
                 foreach (var one in found)
                 {
@@ -225,4 +228,6 @@ public class DrawnSheetsTests
         let builder = new SheetBuilder(drawn.Resolution, many: firstSeed % 2 == 0)
         from at in drawn.Truth.Buildable.Where((_, index) => index % Every == 0)
         select (drawn, builder, at);
+
+    private static string Told(Alternative one) => $"{one.Rule.Id}: {string.Join(", ", one.Changes)}";
 }

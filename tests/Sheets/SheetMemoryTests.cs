@@ -1,8 +1,10 @@
 using System.Buffers;
+using System.Text;
 using System.Text.Json.Nodes;
 using Swapwright.Reports;
 using Swapwright.Rules;
 using Swapwright.Sheets;
+using Swapwright.Site.Pages;
 
 namespace Swapwright.Tests.Sheets;
 
@@ -17,7 +19,7 @@ public class SheetMemoryTests
     [Fact]
     public void Build_GuidesOfAPair_IsWhatEachIsByItself()
     {
-        var (together, known, shared) = (new SheetBuilder(s_resolution), new AnswerForms(), 0);
+        var (together, known, shared) = (new SheetBuilder(s_resolution), new SheetForms(), 0);
         foreach (var pair in Pairs())
         {
             var sheets = pair.ConvertAll(values => together.Build(values));
@@ -25,7 +27,7 @@ public class SheetMemoryTests
             {
                 var alone = new SheetBuilder(s_resolution, many: false).Build(values);
                 Assert.True(JsonNode.DeepEquals(Json(alone, null), Json(sheet, known)), $"{sheet.Chassis.Id}, {sheet.Donor.Id}");
-                Assert.Equal(new SheetLines(alone, s_resolution).Csv(), new SheetLines(sheet, s_resolution).Csv(known));
+                Assert.Equal(new SheetLines(alone, s_resolution).Csv(), Csv(sheet, known));
             }
 
             shared += sheets.Count(sheet => sheet != sheets[0] && ReferenceEquals(sheet.Wiring, sheets[0].Wiring));
@@ -33,6 +35,39 @@ public class SheetMemoryTests
 
         Assert.True(shared > 0);
     }
+
+    [Fact]
+    public void Same_WorkSheetsOfAGuide_AskForTheSameTools()
+    {
+        var (builder, headlines, same, other) = (new SheetBuilder(s_resolution), new Headlines(s_resolution), 0, 0);
+        foreach (var headline in headlines.All().Where((_, at) => at % Every == 0))
+        {
+            var recommended = headlines.Default(headline.Slice);
+            var memory = builder.Remember(recommended);
+            var sheet = builder.Build(recommended, memory);
+            foreach (var values in OtherOptions(recommended).Where(values => s_resolution.Store.Contains(headline.Slice, values)))
+            {
+                var switched = builder.Build(values, memory);
+                if (BenchSheets.Same(switched, sheet).Contains(BenchSheets.Work))
+                {
+                    Assert.Equal(sheet.Tools.AsEnumerable(), switched.Tools.AsEnumerable());
+                    same++;
+                }
+                else
+                {
+                    other++;
+                }
+            }
+        }
+
+        Assert.True(same > 0 && other > 0);
+    }
+
+    private static IEnumerable<int[]> OtherOptions(int[] values) =>
+        from level in Enumerable.Range(0, values.Length)
+        from value in Enumerable.Range(0, s_resolution.Store.Variables[level].Size)
+        where value != values[level]
+        select values.Select((own, at) => at == level ? value : own).ToArray();
 
     private static List<List<int[]>> Pairs()
     {
@@ -44,7 +79,14 @@ public class SheetMemoryTests
         ];
     }
 
-    private static JsonNode Json(Sheet sheet, AnswerForms? known)
+    private static string Csv(Sheet sheet, SheetForms known)
+    {
+        var buffer = new ArrayBufferWriter<byte>();
+        new SheetLines(sheet, s_resolution).Csv(buffer, known);
+        return Encoding.UTF8.GetString(buffer.WrittenSpan);
+    }
+
+    private static JsonNode Json(Sheet sheet, SheetForms? known)
     {
         var buffer = new ArrayBufferWriter<byte>();
         new SheetJson(sheet, s_resolution, known: known).Write(buffer);

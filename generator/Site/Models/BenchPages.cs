@@ -127,7 +127,7 @@ public sealed record FiguresPage : BenchPage
     internal override string Template => "bench-figures";
 }
 
-public sealed record FactGroup(string Title, IReadOnlyList<NamedValue> Facts);
+public sealed record FactGroup(string Title, IReadOnlyList<NamedValue> Facts) : Repeated;
 
 /// <summary>What the guide would say with other choices: every line in full, and what cannot be combined.</summary>
 public sealed record OtherwisePage : BenchPage

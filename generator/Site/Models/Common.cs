@@ -45,7 +45,7 @@ public sealed record Caution(string About, HtmlString Text);
 /// <summary>The cautions about one hazard.</summary>
 /// <param name="Whole">Those of the whole job.</param>
 /// <param name="Placed">Those of a line or a task.</param>
-public sealed record CautionGroup(string About, IReadOnlyList<HtmlString> Whole, IReadOnlyList<PlacedText> Placed);
+public sealed record CautionGroup(string About, IReadOnlyList<HtmlString> Whole, IReadOnlyList<PlacedText> Placed) : Repeated;
 
 /// <param name="Where">Titles of the lines and tasks that it belongs to.</param>
 public sealed record PlacedText(HtmlString Text, string Where);

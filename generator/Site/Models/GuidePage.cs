@@ -153,7 +153,7 @@ public sealed record GuideExclusion(HtmlString Text, PageLink Rule, GuideConditi
 
 public sealed record GuideAdvice(HtmlString Text, PageLink? Towards = null, PageLink? Rule = null, GuideCondition? Condition = null);
 
-public sealed record GuideConfidence
+public sealed record GuideConfidence : Repeated
 {
     /// <summary>One sentence: "41 of 52 answers were built and driven."</summary>
     public string Words { get; init; } = "";

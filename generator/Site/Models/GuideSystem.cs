@@ -12,7 +12,7 @@ public sealed record GuideSystem
 }
 
 /// <summary>One place on the vehicle with everything that may be done there.</summary>
-public sealed record GuidePosition
+public sealed record GuidePosition : Repeated
 {
     public required string Id { get; init; }
 
@@ -31,7 +31,7 @@ public sealed record GuidePosition
 public sealed record GuideOtherLine(string Id, Verb Verb, PageLink Line, GuideCondition? Condition);
 
 /// <summary>An answer with its reason.</summary>
-public sealed record GuideLine
+public sealed record GuideLine : Repeated
 {
     public required Verb Verb { get; init; }
 

@@ -20,7 +20,7 @@ public sealed record WorkPhase
 }
 
 /// <summary>A piece of work with a box to tick.</summary>
-public sealed record GuideTask
+public sealed record GuideTask : Repeated
 {
     public required string Id { get; init; }
 

@@ -60,8 +60,14 @@ internal static class BenchSheets
     public static ImmutableArray<BenchLink> Links(SiteKnowledge site, GuideEntry guide) =>
         [.. Kinds(site, guide).Select(kind => new BenchLink(new PageLink(kind.Kind, SitePaths.Bench(guide.Path, kind.Id)), kind.Words))];
 
-    public static IEnumerable<PlannedPage> Pages(SiteKnowledge site, GuideEntry guide) =>
-        Kinds(site, guide).Select(kind => new PlannedPage(SitePaths.Bench(guide.Path, kind.Id), () => Build(site, guide, kind.Id)));
+    public static IEnumerable<PlannedPage> Pages(SiteKnowledge site, GuideEntry guide)
+    {
+        var plate = new Lazy<Plate>(() => new Plate(
+            GuidePages.Title(guide),
+            [.. GuidePages.Headline(site, guide), .. GuidePages.Decided(site, site.SheetOf(guide), guide)],
+            [.. Kinds(site, guide).Select(kind => (kind.Id, new PageLink(kind.Kind, SitePaths.Bench(guide.Path, kind.Id))))]));
+        return Kinds(site, guide).Select(kind => new PlannedPage(SitePaths.Bench(guide.Path, kind.Id), () => Build(site, guide, kind.Id, plate.Value)));
+    }
 
     /// <summary>The tables for a spreadsheet that lie beside a guide's sheets, by the name that a sheet's part has.</summary>
     public static IEnumerable<string> Tables(SiteKnowledge site, GuideEntry guide) => Kinds(site, guide).Select(kind => Table(kind.Id)).OfType<string>().Distinct(StringComparer.Ordinal);
@@ -92,19 +98,18 @@ internal static class BenchSheets
     private static IEnumerable<(string Part, int Amount, string For)> Bought(Sheet sheet) =>
         sheet.Shopping.Select(line => (line.Part.Id, line.Amount, line.For.IsEmpty ? "" : line.For[0].Id));
 
-    private static BenchPage Build(SiteKnowledge site, GuideEntry guide, string id)
+    private static BenchPage Build(SiteKnowledge site, GuideEntry guide, string id, Plate plate)
     {
-        var kind = s_kinds.First(one => one.Id == id).Kind;
-        var path = SitePaths.Bench(guide.Path, id);
-        var whole = GuidePages.Title(guide);
+        var (kind, path) = plate.Sheets.First(one => one.Id == id).Link;
+        var whole = plate.Title;
         var title = $"{kind}: {whole}";
         var sheet = site.SheetOf(guide);
         var head = new BenchHead
         {
             Kind = kind,
             Guide = new PageLink(whole, guide.Path),
-            Chosen = [.. GuidePages.Headline(site, guide), .. GuidePages.Decided(site, sheet, guide)],
-            Others = [.. Kinds(site, guide).Where(one => one.Id != id).Select(one => new PageLink(one.Kind, SitePaths.Bench(guide.Path, one.Id)))],
+            Chosen = plate.Chosen,
+            Others = [.. plate.Sheets.Where(one => one.Id != id).Select(one => one.Link)],
         };
         var frame = site.Frame(path, title, $"{kind} for {whole}.", SiteKnowledge.Link(guide.Headline.Chassis), head.Guide) with
         {
@@ -179,19 +184,24 @@ internal static class BenchSheets
         var groups = ImmutableArray.CreateBuilder<FactGroup>();
         if (sheet.Gearbox is { } gearbox)
         {
-            groups.Add(new FactGroup(gearbox.Title,
+            groups.Add(site.Pieces.Of(new MadeFrom([gearbox, SitePaths.PrefixOf(path)]), () => new FactGroup(gearbox.Title,
             [
                 .. site.Facts("gearbox", gearbox, path).Select(fact => new NamedValue(fact.Title, fact.Value)),
                 .. gearbox.OilLitres is { } litres ? [new NamedValue("Oil", $"{SiteKnowledge.Number(litres)} L{(gearbox.OilGrade.Length > 0 ? $", {gearbox.OilGrade}" : "")}")] : Array.Empty<NamedValue>(),
                 .. gearbox.MassKg is { } mass ? [new NamedValue("Mass", $"{SiteKnowledge.Number(mass)} kg")] : Array.Empty<NamedValue>(),
-            ]));
+            ])));
         }
 
         if (sheet.Ecu is { } ecu)
         {
-            groups.Add(new FactGroup(ecu.Title, [.. site.Facts("ecu", ecu, path).Select(fact => new NamedValue(fact.Title, fact.Value))]));
+            groups.Add(site.Pieces.Of(new MadeFrom([ecu, SitePaths.PrefixOf(path)]), () => new FactGroup(ecu.Title, [.. site.Facts("ecu", ecu, path).Select(fact => new NamedValue(fact.Title, fact.Value))])));
         }
 
         return groups.ToImmutable();
     }
+
+    /// <summary>What all sheets of a guide say at their head.</summary>
+    /// <param name="Title">Of the guide.</param>
+    /// <param name="Sheets">All of them, by id.</param>
+    private sealed record Plate(string Title, NamedValue[] Chosen, (string Id, PageLink Link)[] Sheets);
 }

@@ -19,7 +19,14 @@ internal sealed record GuideBrief(GuideCounts Counts, ImmutableArray<Answer?>? A
 
     public static ImmutableArray<Answer?> AnswersOf(ImmutableArray<SheetAnswer> given, KnowledgeBase kb)
     {
-        var answers = given.ToDictionary(answer => answer.Position.Id, answer => answer.Answer, StringComparer.Ordinal);
-        return [.. kb.PositionOrder.Select(position => answers.GetValueOrDefault(position.Id))];
+        // Both in the order of the base; a position that does not apply is not among those given.
+        var answers = ImmutableArray.CreateBuilder<Answer?>(kb.PositionOrder.Length);
+        var at = 0;
+        foreach (var position in kb.PositionOrder)
+        {
+            answers.Add(at < given.Length && ReferenceEquals(given[at].Position, position) ? given[at++].Answer : null);
+        }
+
+        return answers.MoveToImmutable();
     }
 }

@@ -8,6 +8,21 @@ namespace Swapwright.Site.Pages;
 /// <summary>The cautions of a combination by hazard: what holds for the whole job first, then what belongs to a line or a task.</summary>
 internal static class GuideCautions
 {
+    /// <summary>As a guide's page shows them.</summary>
+    /// <param name="path">Of the page.</param>
+    public static ImmutableArray<CautionGroup> OnPage(SiteKnowledge site, Sheet sheet, string path) => site.Cautioned.Of(
+        new MadeFrom([SitePaths.PrefixOf(path), .. SheetTexts.PlacedFrom(sheet)]),
+        () =>
+        {
+            var groups = Of(site, sheet, text => site.Inline(text, path).ToString());
+            foreach (var group in groups)
+            {
+                group.Keep();
+            }
+
+            return groups;
+        });
+
     public static ImmutableArray<CautionGroup> Of(SiteKnowledge site, Sheet sheet, Func<string, string> inline) =>
     [
         .. SheetTexts.Placed(sheet, site.Base).GroupBy(caution => ShopWords.CautionAbout(caution.Caution.About), StringComparer.Ordinal)

@@ -13,9 +13,13 @@ internal sealed class GuideConditions
     private readonly (int Level, int Value)[] _held;
     private readonly Region _context;
     private readonly Region _here;
+    private readonly Region _point;
 
-    private GuideConditions(SiteKnowledge site, (int Level, int Value)[] held, Region context, Region here)
+    /// <param name="held">What is taken as given.</param>
+    /// <param name="point">The same as a region.</param>
+    private GuideConditions(SiteKnowledge site, (int Level, int Value)[] held, Region point, Region context, Region here)
     {
+        _point = point;
         _site = site;
         _held = held;
         _context = context;
@@ -26,15 +30,16 @@ internal sealed class GuideConditions
     public static GuideConditions Within(SiteKnowledge site, GuideEntry guide)
     {
         var held = Held(site, guide);
-        return new GuideConditions(site, held, site.Store.Slice(guide.Headline.Slice, held), guide.Headline.Slice);
+        var point = site.Store.Point(held);
+        return new GuideConditions(site, held, point, site.Store.Slice(guide.Headline.Slice, point), guide.Headline.Slice);
     }
 
     /// <summary>For who stands in its combinations, those among them that cannot be built too.</summary>
     public static GuideConditions Beyond(SiteKnowledge site, GuideEntry guide)
     {
         var (held, domain) = (Held(site, guide), site.Resolution.Domain);
-        var here = site.Store.Product(held.Select(one => new Constraint(one.Level, ValueSet.Of(site.Store.Variables[one.Level].Size, one.Value))));
-        return new GuideConditions(site, held, site.Store.Slice(domain, held), site.Store.And(domain, here));
+        var point = site.Store.Point(held);
+        return new GuideConditions(site, held, point, site.Store.Slice(domain, point), site.Store.And(domain, point));
     }
 
     private static (int Level, int Value)[] Held(SiteKnowledge site, GuideEntry guide)
@@ -63,5 +68,5 @@ internal sealed class GuideConditions
     }
 
     /// <summary>null where the region holds in the whole guide.</summary>
-    public GuideCondition? Of(Region region) => _site.Store.Implies(_here, region) ? null : _site.Condition(_site.Store.And(_site.Store.Slice(region, _held), _context), _context);
+    public GuideCondition? Of(Region region) => _site.Store.Implies(_here, region) ? null : _site.Condition(_site.Store.And(_site.Store.Slice(region, _point), _context), _context);
 }

@@ -67,8 +67,8 @@ internal static class GuidePages
             Ecu = sheet.Ecu is { } ecu ? new GuideEcu { Title = ecu.Title, About = site.Block(ecu.About, guide.Path), Figures = GuideLedgers.Short(sheet, "fuel", figures), Systems = Section("control") } : null,
             Figures = GuideLedgers.Alone(sheet, figures),
             Work = work.Lines(),
-            Checks = InOrder(work.OfPhase("before-start")),
-            FirstStart = InOrder(work.OfPhase("first-start")),
+            Checks = work.OfPhase("before-start", alone: true),
+            FirstStart = work.OfPhase("first-start", alone: true),
             Mistakes = [.. mistakes[false].Select(mistake => site.Inline(mistake.Text, guide.Path))],
             MistakesAbove = mistakes[true].Count() switch
             {
@@ -76,16 +76,13 @@ internal static class GuidePages
                 1 => "One mistake stands above, beside the line that it spoils.",
                 var count => string.Create(CultureInfo.InvariantCulture, $"{count} mistakes stand above, each beside the line that it spoils."),
             },
-            Cautions = GuideCautions.Of(site, sheet, text => site.Inline(text, guide.Path).ToString()),
+            Cautions = GuideCautions.OnPage(site, sheet, guide.Path),
             Confidence = Confidence(site, sheet, sources),
         };
         return page with { Frame = GuideMachines.Frame(site, guide, sheet, page) };
     }
 
     /// <summary>The combination in words.</summary>
-    // They stand one after the other; what else each comes after is told on the work sheet.
-    private static ImmutableArray<GuideTask> InOrder(ImmutableArray<GuideTask> tasks) => [.. tasks.Select(task => task with { After = [] })];
-
     public static string Title(GuideEntry guide) =>
         $"{guide.Headline.Donor.Title} into {guide.Headline.Chassis.Title}{(guide.Options.Length > 0 ? $": {InSentence.Lower(guide.Options)}" : "")}";
 
@@ -117,8 +114,8 @@ internal static class GuidePages
             BasedOn = $"Worked out for {choices} ({string.Join("; ", decided)}).",
             Positions =
             [
-                .. answers.GroupBy(AnswerWording.Verb).OrderBy(group => group.Key)
-                    .Select(group => new GuideVerbCount((Verb)(int)group.Key, AnswerWording.Word(group.Key), group.Count())),
+                .. answers.CountBy(AnswerWording.Verb).OrderBy(count => count.Key)
+                    .Select(count => new GuideVerbCount((Verb)(int)count.Key, AnswerWording.Word(count.Key), count.Value)),
             ],
             Plugs = GuideWirings.Counts(sheet),
             Belts = GuideBelts.Short(sheet),
@@ -166,14 +163,16 @@ internal static class GuidePages
     private static GuideConfidence Confidence(SiteKnowledge site, Sheet sheet, IEnumerable<string> sources)
     {
         var rules = sheet.Answers.Select(answer => answer.Rule).OfType<Rule>().ToList();
-        var counts = rules.GroupBy(rule => SiteKnowledge.Standing(rule.Standing)).ToDictionary(group => group.Key, group => group.Count());
-        int Count(Models.Standing standing) => counts.GetValueOrDefault(standing);
-        var all = rules.Count.ToString(CultureInfo.InvariantCulture);
-        return new GuideConfidence
+        int Count(Models.Standing standing) => rules.Count(rule => SiteKnowledge.Standing(rule.Standing) == standing);
+        var words = string.Create(
+            CultureInfo.InvariantCulture,
+            $"{Count(Models.Standing.Built)} of {rules.Count} answers were built and driven, {Count(Models.Standing.Measured)} measured, {Count(Models.Standing.Reported)} only reported.");
+        var oldest = rules.Select(rule => rule.Checked).OfType<string>().Min(StringComparer.Ordinal);
+        return site.Pieces.Of(new MadeFrom(["confidence", words, oldest, .. sources]), () => new GuideConfidence
         {
-            Words = $"{Count(Models.Standing.Built).ToString(CultureInfo.InvariantCulture)} of {all} answers were built and driven, {Count(Models.Standing.Measured).ToString(CultureInfo.InvariantCulture)} measured, {Count(Models.Standing.Reported).ToString(CultureInfo.InvariantCulture)} only reported.",
-            Figures = rules.Select(rule => rule.Checked).OfType<string>().Min(StringComparer.Ordinal) is { } oldest ? [new NamedValue("Oldest check", oldest)] : [],
+            Words = words,
+            Figures = oldest is null ? [] : [new NamedValue("Oldest check", oldest)],
             Sources = site.Sources(sources),
-        };
+        });
     }
 }

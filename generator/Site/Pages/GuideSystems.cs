@@ -2,8 +2,8 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Swapwright.Knowledge;
 using Swapwright.Rules;
+using Swapwright.Sheets;
 using Swapwright.Site.Models;
-using Swapwright.Space;
 
 namespace Swapwright.Site.Pages;
 
@@ -12,8 +12,6 @@ namespace Swapwright.Site.Pages;
 internal sealed class GuideSystems(SiteKnowledge site, GuideEntry guide, GuideConditions conditions)
 {
     private readonly List<string> _sources = [];
-
-    private readonly Dictionary<string, ImmutableArray<StandingAnswer>> _standing = new(StringComparer.Ordinal);
 
     /// <summary>On whose word the answers stand, in the order in which they are first named.</summary>
     public IReadOnlyList<string> Sources => _sources;
@@ -26,16 +24,7 @@ internal sealed class GuideSystems(SiteKnowledge site, GuideEntry guide, GuideCo
             Id = system.Id,
             Title = system.Title,
             About = site.Inline(system.About, guide.Path),
-            Positions =
-            [
-                .. Positions(system).Select(position => new GuidePosition
-                {
-                    Id = position.Id,
-                    Position = SiteKnowledge.Link(position),
-                    Lines = [.. Standing(position).Where(IsRecommended).Select(standing => Line(standing, guide.Path))],
-                    Others = [.. Standing(position).Where(standing => !IsRecommended(standing)).Select((standing, at) => Other(position, standing, at))],
-                }),
-            ],
+            Positions = [.. Positions(system).Select(Position)],
         }).Where(system => system.Positions.Count > 0),
     ];
 
@@ -48,7 +37,7 @@ internal sealed class GuideSystems(SiteKnowledge site, GuideEntry guide, GuideCo
             [
                 .. Positions(system).Select(position => new OtherwisePosition(
                     new PageLink(position.Title, $"{guide.Path}#at-{position.Id}"),
-                    [.. Standing(position).Where(standing => !IsRecommended(standing)).Select((standing, at) => new OtherwiseLine(Anchor(position, at), Line(standing, path)))]))
+                    [.. Standing(position).Other.Select((standing, at) => new OtherwiseLine(Anchor(position, at), Line(standing, path)))]))
                     .Where(position => position.Lines.Count > 0),
             ])).Where(system => system.Positions.Count > 0),
     ];
@@ -59,9 +48,10 @@ internal sealed class GuideSystems(SiteKnowledge site, GuideEntry guide, GuideCo
         var found = ImmutableArray.CreateBuilder<VariantPosition>();
         foreach (var position in site.Base.Systems.SelectMany(Positions))
         {
-            var others = Standing(position).Where(standing => !IsRecommended(standing))
+            var (recommended, other) = Standing(position);
+            var others = other
                 .Select((standing, at) => new VariantLine(standing.Rule.Id, at + 1, Anchor(position, at), Line(standing, guide.Path), [.. standing.Rule.Sources.Select(site.Base.Sources.Find).OfType<SourceEntry>()]));
-            var lines = Standing(position).Where(IsRecommended).Select(standing => new VariantLine(standing.Rule.Id, 0, "", null, [])).Concat(others).ToImmutableArray();
+            var lines = recommended.Select(standing => new VariantLine(standing.Rule.Id, 0, "", null, [])).Concat(others).ToImmutableArray();
             if (lines.Length > 1 || conditions.Of(site.Resolution.Applies(position.Id)) is not null)
             {
                 found.Add(new VariantPosition(position.Id, lines));
@@ -72,29 +62,36 @@ internal sealed class GuideSystems(SiteKnowledge site, GuideEntry guide, GuideCo
     }
 
     private IEnumerable<Position> Positions(VehicleSystem system) =>
-        site.Base.PositionOrder.Where(position => position.System == system.Id && conditions.Meets(site.Resolution.Applies(position.Id)));
+        site.PositionsOf[system.Id].Where(position => conditions.Meets(site.Resolution.Applies(position.Id)));
 
-    private ImmutableArray<StandingAnswer> Standing(Position position)
+    /// <summary>What stands at a position in some combination of the guide: in the recommended one, and in others.</summary>
+    private (List<StandingAnswer> Recommended, List<StandingAnswer> Other) Standing(Position position)
     {
-        if (!_standing.TryGetValue(position.Id, out var standing))
+        var (recommended, other) = (new List<StandingAnswer>(), new List<StandingAnswer>());
+        foreach (var answer in site.Resolution.At(position.Id))
         {
-            var meeting = ImmutableArray.CreateBuilder<StandingAnswer>();
-            foreach (var answer in site.Resolution.At(position.Id))
+            if (conditions.Meets(answer.Region))
             {
-                if (conditions.Meets(answer.Region))
-                {
-                    meeting.Add(answer);
-                }
+                (site.Store.Contains(answer.Region, guide.Recommended.AsSpan()) ? recommended : other).Add(answer);
             }
-
-            standing = meeting.DrainToImmutable();
-            _standing.Add(position.Id, standing);
         }
 
-        return standing;
+        return (recommended, other);
     }
 
-    private bool IsRecommended(StandingAnswer standing) => site.Store.Contains(standing.Region, guide.Recommended.AsSpan());
+    private GuidePosition Position(Position position)
+    {
+        var (recommended, other) = Standing(position);
+        var lines = recommended.ConvertAll(standing => Line(standing, guide.Path));
+
+        // The lines of other choices lead to the guide's own sheet.
+        return other.Count == 0
+            ? site.Pieces.Of(new MadeFrom([position, .. lines]), () => Position(position, lines, []))
+            : Position(position, lines, [.. other.Select((standing, at) => Other(position, standing, at))]);
+    }
+
+    private static GuidePosition Position(Position position, List<GuideLine> lines, ImmutableArray<GuideOtherLine> others) =>
+        new() { Id = position.Id, Position = SiteKnowledge.Link(position), Lines = lines, Others = others };
 
     private static string Anchor(Position position, int at) => string.Create(CultureInfo.InvariantCulture, $"or-{position.Id}-{at + 1}");
 
@@ -113,18 +110,24 @@ internal sealed class GuideSystems(SiteKnowledge site, GuideEntry guide, GuideCo
             _sources.Add(source);
         }
 
-        var number = (at + 1).ToString(CultureInfo.InvariantCulture);
-        return new PageLink(number, $"#source-{number}");
+        return site.SourceNumbers[at];
     }
 
     private GuideLine Line(StandingAnswer standing, string path)
     {
-        var (rule, answer) = (standing.Rule, standing.Answer);
-        var said = site.SaidOf(rule, answer, path);
-        return said with
+        var said = site.SaidOf(standing.Rule, standing.Answer, path);
+        var condition = conditions.Of(standing.Region);
+        List<object?> from = [said, condition];
+        foreach (var source in standing.Rule.Sources)
         {
-            Condition = conditions.Of(standing.Region),
-            Reason = said.Reason with { Sources = [.. rule.Sources.Where(site.Base.Sources.Has).Select(Numbered)] },
-        };
+            if (site.Base.Sources.Has(source))
+            {
+                from.Add(Numbered(source));
+            }
+        }
+
+        return site.Pieces.Of(
+            new MadeFrom([.. from]),
+            () => said with { Condition = condition, Reason = said.Reason with { Sources = [.. from.OfType<PageLink>()] } });
     }
 }

@@ -143,7 +143,7 @@ internal sealed class GuideVariants(SiteKnowledge site, GuideEntry guide)
         Share("shopping", null, () => Work(sheet).Sums("").Select(sum => new[] { sum.Source.Text, sum.Count, sum.Total }));
         foreach (var (name, rows) in OnPage(sheet))
         {
-            Share(name, name switch { "drawings" => Array(sheet.Belts), "wiring" => new MadeFrom([sheet.Wiring]), "tasks" => Array(sheet.Tasks), "mistakes" => Mistaken(sheet), _ => Warned(sheet) }, rows);
+            Share(name, name switch { "drawings" => Array(sheet.Belts), "wiring" => new MadeFrom([sheet.Wiring]), "tasks" => Array(sheet.Tasks), "mistakes" => new MadeFrom(SheetTexts.MistakesFrom(sheet)), _ => new MadeFrom(SheetTexts.PlacedFrom(sheet)) }, rows);
         }
 
         foreach (var id in sheet.Ledgers.Select(ledger => ledger.Id).Where(id => id != "torques"))
@@ -168,22 +168,6 @@ internal sealed class GuideVariants(SiteKnowledge site, GuideEntry guide)
     // Combinations of a guide share what was worked out for them, so the same array has the same in it.
     private static MadeFrom Array<T>(ImmutableArray<T> shared)
         where T : class => new([ImmutableCollectionsMarshal.AsArray(shared)]);
-
-    // Everything that SheetTexts.Mistakes reads of a sheet: what its answers, the rules that speak and the tasks say.
-    private static MadeFrom Mistaken(Sheet sheet) => new(
-    [
-        ImmutableCollectionsMarshal.AsArray(sheet.Tasks),
-        .. sheet.Answers.Select(answer => answer.Answer).Where(answer => answer is { Mistakes.IsEmpty: false }),
-        .. sheet.Speaking.Where(rule => !rule.Mistakes.IsEmpty),
-    ]);
-
-    // Everything that SheetTexts.Placed reads of a sheet: the tasks, and the rules that warn of something, each with the lines that it answers.
-    private static MadeFrom Warned(Sheet sheet) => new(
-    [
-        ImmutableCollectionsMarshal.AsArray(sheet.Tasks),
-        .. sheet.Speaking.Where(rule => !rule.Cautions.IsEmpty)
-            .SelectMany(rule => sheet.Answers.Where(answer => ReferenceEquals(answer.Rule, rule)).Select(answer => (object)answer.Position).Prepend(rule)),
-    ]);
 
     private GuideWork Work(Sheet sheet) => new(site, sheet, guide.Path, SitePaths.Bench(guide.Path, BenchSheets.Work));
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Runtime.InteropServices;
 using Swapwright.Knowledge;
 using Swapwright.Sheets;
 using Swapwright.Site.Models;
@@ -17,6 +18,8 @@ internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path, st
 
     private static readonly ImmutableArray<string> s_apart = ["before-start", "first-start"];
 
+    private readonly ILookup<string, WorkTask> _byPhase = sheet.Tasks.ToLookup(task => task.Phase, StringComparer.Ordinal);
+
     /// <summary>Every phase with its steps.</summary>
     public ImmutableArray<WorkPhase> Phases() =>
     [
@@ -25,7 +28,7 @@ internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path, st
             Id = pair.Phase,
             Title = ShopWords.Phase(pair.Phase),
             Hours = Hours(pair.Tasks),
-            Tasks = [.. pair.Tasks.Select(Task)],
+            Tasks = [.. pair.Tasks.Select(task => Task(task, alone: false))],
         }),
     ];
 
@@ -38,25 +41,26 @@ internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path, st
             [.. pair.Tasks.Select(task => new GuideTaskLine(new PageLink(task.Title, $"{steps}#task-{task.Id}"), InShort(task)))])),
     ];
 
-    public ImmutableArray<GuideTask> OfPhase(string phase) => [.. sheet.Tasks.Where(task => task.Phase == phase).Select(Task)];
+    /// <param name="alone">Whether the tasks stand one after the other, so that what each comes after need not be told.</param>
+    public ImmutableArray<GuideTask> OfPhase(string phase, bool alone = false) => [.. _byPhase[phase].Select(task => Task(task, alone))];
 
     public HtmlString Drawing() => sheet.Tasks.IsEmpty
         ? HtmlString.Empty
-        : new HtmlString(WorkChart.Svg(sheet.Effort.Together, sheet.Effort.CriticalPath.Select(job => job.Id).ToHashSet(StringComparer.Ordinal), (double)site.Base.Settings.Effort.HoursADay, "work-chart"));
+        : site.Drawings.Of(new MadeFrom(["order", ImmutableCollectionsMarshal.AsArray(sheet.Tasks)]), () => new HtmlString(WorkChart.Svg(sheet.Effort.Together, sheet.Effort.CriticalPath.Select(job => job.Id).ToHashSet(StringComparer.Ordinal), (double)site.Base.Settings.Effort.HoursADay, "work-chart")));
 
     /// <summary>Hours by phase, and the whole as nine builds in ten should need.</summary>
-    public HtmlString HoursDrawing() => new(RangeChart.Svg(
+    public HtmlString HoursDrawing() => site.Drawings.Of(new MadeFrom(["hours", ImmutableCollectionsMarshal.AsArray(sheet.Tasks)]), () => new HtmlString(RangeChart.Svg(
         "Hours of work by phase",
         [.. InPhases().Select(pair => Line(ShopWords.Phase(pair.Phase), pair.Tasks.Aggregate(default(Range3), (sum, task) => sum + task.Hours))), Line(All, SiteKnowledge.Whole(sheet.Hours)) with { IsSum = true }],
         "hours",
-        "hours-by-phase"));
+        "hours-by-phase")));
 
     /// <summary>Money by source, and the whole as nine builds in ten should need.</summary>
-    public HtmlString MoneyDrawing() => new(RangeChart.Svg(
+    public HtmlString MoneyDrawing() => site.Drawings.Of(new MadeFrom(["money", ImmutableCollectionsMarshal.AsArray(sheet.Shopping)]), () => new HtmlString(RangeChart.Svg(
         $"Parts by where they come from, {site.Base.Settings.Currency}",
         [.. BySource().Select(group => Line(ShopWords.Capital(ShopWords.From(group.Key)), Sum(group))), Line(All, SiteKnowledge.Whole(sheet.Money)) with { IsSum = true }],
         site.Base.Settings.Currency,
-        "money-by-source"));
+        "money-by-source")));
 
     private static RangeLine Line(string title, Range3 range) => new(title, (double)range.Least, (double)range.Likely, (double)range.Most);
 
@@ -111,33 +115,34 @@ internal sealed class GuideWork(SiteKnowledge site, Sheet sheet, string path, st
 
     private static Range3 Sum(IEnumerable<ShoppingLine> lines) => lines.Aggregate(default(Range3), (sum, line) => sum + (line.Price ?? default));
 
-    private IEnumerable<(string Phase, List<WorkTask> Tasks)> InPhases() => WorkTask.Phases
-        .Select(phase => (phase, sheet.Tasks.Where(task => task.Phase == phase).ToList()))
-        .Where(pair => pair.Item2.Count > 0);
+    private IEnumerable<(string Phase, IEnumerable<WorkTask> Tasks)> InPhases() =>
+        WorkTask.Phases.Where(_byPhase.Contains).Select(phase => (phase, _byPhase[phase]));
 
     private static RangeText Hours(IEnumerable<WorkTask> tasks) => SiteKnowledge.Hours(tasks.Aggregate(default(Range3), (sum, task) => sum + task.Hours));
 
     private static string InShort(WorkTask task) =>
         $"{SiteKnowledge.Span(task.Hours)} h{(ShopWords.SkillRank(task.Skill) > 1 ? $", {ShopWords.Skill(task.Skill)}" : "")}{(task.People > 1 ? ", two people" : "")}";
 
-    private GuideTask Task(WorkTask task)
+    /// <param name="alone">Whether what it comes after is left out.</param>
+    private GuideTask Task(WorkTask task, bool alone)
     {
-        var here = sheet.Tasks.Where(other => task.After.Any(named => named.Id == other.Id));
-        return new GuideTask
+        WorkTask[] after = alone || task.After.IsEmpty ? [] : [.. sheet.Tasks.Where(other => task.After.Any(named => named.Id == other.Id))];
+        TaskTool[] tools = task.Tools.IsEmpty ? [] : [.. task.Tools.Where(sheet.Tools.Contains)];
+        return site.Pieces.Of(new MadeFrom([task, SitePaths.PrefixOf(path), after.Length == 0 ? null : steps, .. after, .. tools]), () => new GuideTask
         {
             Id = task.Id,
             Title = task.Title,
             Hours = SiteKnowledge.Hours(task.Hours),
             Skill = ShopWords.Skill(task.Skill),
             People = task.People > 1 ? "two people" : "one person",
-            After = [.. here.Select(other => new PageLink(other.Title, $"{steps}#task-{other.Id}"))],
+            After = [.. after.Select(other => new PageLink(other.Title, $"{steps}#task-{other.Id}"))],
             Articles = [.. site.ArticlesOf(task).Select(SiteKnowledge.Link)],
-            Tools = [.. task.Tools.Where(sheet.Tools.Contains).Select(tool => tool.Title)],
+            Tools = [.. tools.Select(tool => tool.Title)],
             Consumables = task.Consumables,
             Steps = site.Inlines(task.Steps, path),
             Cautions = site.Cautions(task.Cautions, path),
             Mistakes = site.Inlines(task.Mistakes, path),
             WhyNow = site.Inline(task.WhyNow, path),
-        };
+        });
     }
 }

@@ -27,6 +27,11 @@ internal sealed class SiteKnowledge
     private readonly Dictionary<(Region Region, Region Context), GuideCondition?> _conditions = [];
     private readonly ILookup<string, Article> _articles;
 
+    // What is the same around every page.
+    private static readonly AlternateLink[] s_alternates = [new AlternateLink("application/atom+xml", "What changed", AtomFeed.Path)];
+    private readonly RepeatedList<NavItem> _navigation;
+    private readonly PageLink[] _footer;
+
     private readonly Dictionary<(Region Context, string Choice, string Option), ImmutableArray<KeyValuePair<string, string>>> _settled = [];
 
     public SiteKnowledge(Proof proof)
@@ -46,6 +51,23 @@ internal sealed class SiteKnowledge
                 OptionTitles(headline))),
         ];
         Articles = [.. Base.Articles.All.OrderBy(article => article.Order).ThenBy(article => article.Title, StringComparer.Ordinal)];
+        _navigation = new RepeatedList<NavItem>(
+        [
+            new NavItem("Find your build", SitePaths.Start),
+            new NavItem("Which chassis?", SitePaths.WhichChassis),
+            new NavItem("Which donor?", SitePaths.WhichDonor),
+            new NavItem("How-to", SitePaths.Articles),
+            new NavItem("Glossary", SitePaths.Glossary),
+            new NavItem("Positions", SitePaths.Positions),
+            new NavItem("Rules", SitePaths.Rules),
+            new NavItem("Connectors", SitePaths.Connectors),
+            new NavItem("Cautions and sources", SitePaths.About),
+            .. OwnPages(inNavigation: true).Select(page => new NavItem(page.Title, SitePaths.Page(page.Id))),
+        ]);
+        _navigation.Keep();
+        _footer = [.. OwnPages(inNavigation: false).Select(page => new PageLink(page.Title, SitePaths.Page(page.Id)))];
+        PositionsOf = Base.PositionOrder.ToLookup(position => position.System, StringComparer.Ordinal);
+        SourceNumbers = [.. Enumerable.Range(1, Base.Sources.Count).Select(number => number.ToString(CultureInfo.InvariantCulture)).Select(number => new PageLink(number, $"#source-{number}"))];
         _articles = Articles.SelectMany(article => article.Tasks.Select(task => task.Id).Distinct(StringComparer.Ordinal), (article, task) => (article, task)).ToLookup(pair => pair.task, pair => pair.article, StringComparer.Ordinal);
         GuidesOfChassis = Guides.ToLookup(guide => guide.Headline.Chassis.Id, StringComparer.Ordinal);
         GuidesOfDonor = Guides.ToLookup(guide => guide.Headline.Donor.Id, StringComparer.Ordinal);
@@ -69,8 +91,17 @@ internal sealed class SiteKnowledge
 
     public SheetBuilder Sheets { get; }
 
-    /// <summary>What the data beside the guides say of answers.</summary>
-    public AnswerForms Answers { get; } = new();
+    /// <summary>What the data beside the guides say alike.</summary>
+    public SheetForms Forms { get; } = new();
+
+    /// <summary>What stands on many guides.</summary>
+    public SharedPieces Pieces { get; } = new();
+
+    /// <summary>Drawings of the work and of what it costs: sheets of the same work have the same tasks, and those of the same shopping the same lines.</summary>
+    public KnownResults<HtmlString> Drawings { get; } = new(200);
+
+    /// <summary>Cautions of guides, see <see cref="GuideCautions.OnPage"/>.</summary>
+    public KnownResults<ImmutableArray<CautionGroup>> Cautioned { get; } = new(500);
 
     public MarkdownText Markdown { get; }
 
@@ -95,6 +126,12 @@ internal sealed class SiteKnowledge
         _ = BriefOf(guide);
         _sheets.TryRemove(guide.Path, out _);
     }
+
+    /// <summary>The positions of a system, in the order of the guide.</summary>
+    public ILookup<string, Position> PositionsOf { get; }
+
+    /// <summary>Links to the sources of a guide by their numbers, of as many as the base has.</summary>
+    public ImmutableArray<PageLink> SourceNumbers { get; }
 
     public ILookup<string, GuideEntry> GuidesOfChassis { get; }
 
@@ -196,22 +233,10 @@ internal sealed class SiteKnowledge
         AsOf = Base.Settings.AsOf,
         Language = Base.Settings.Language,
         Description = description,
-        Navigation =
-        [
-            new NavItem("Find your build", SitePaths.Start, path == SitePaths.Start),
-            new NavItem("Which chassis?", SitePaths.WhichChassis, path == SitePaths.WhichChassis),
-            new NavItem("Which donor?", SitePaths.WhichDonor, path == SitePaths.WhichDonor),
-            new NavItem("How-to", SitePaths.Articles, path == SitePaths.Articles),
-            new NavItem("Glossary", SitePaths.Glossary, path == SitePaths.Glossary),
-            new NavItem("Positions", SitePaths.Positions, path == SitePaths.Positions),
-            new NavItem("Rules", SitePaths.Rules, path == SitePaths.Rules),
-            new NavItem("Connectors", SitePaths.Connectors, path == SitePaths.Connectors),
-            new NavItem("Cautions and sources", SitePaths.About, path == SitePaths.About),
-            .. OwnPages(inNavigation: true).Select(page => new NavItem(page.Title, SitePaths.Page(page.Id), path == SitePaths.Page(page.Id))),
-        ],
-        FooterLinks = [.. OwnPages(inNavigation: false).Select(page => new PageLink(page.Title, SitePaths.Page(page.Id)))],
+        Navigation = _navigation.Any(item => item.Href == path) ? [.. _navigation.Select(item => item with { IsCurrent = item.Href == path })] : _navigation,
+        FooterLinks = _footer,
         Breadcrumb = path == SitePaths.Start ? [] : [new PageLink("Start", SitePaths.Start), .. above],
-        Alternates = [new AlternateLink("application/atom+xml", "What changed", AtomFeed.Path)],
+        Alternates = s_alternates,
         Canonical = SitePaths.Address(Base.Settings.BaseAddress, path) ?? "",
     };
 

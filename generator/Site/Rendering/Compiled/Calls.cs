@@ -11,7 +11,7 @@ internal static class Calls
     {
         "has" => new Has(argument),
         "css" => new Css(argument),
-        "href" => new Href(argument),
+        "href" => argument is Constant { Text: { } address } ? new FixedHref(address) : new Href(argument),
         "link" => new Link(argument),
         "verb" => new VerbName(argument),
         _ => null,
@@ -63,6 +63,25 @@ internal static class Calls
             {
                 run.Output.Write("#");
             }
+        }
+    }
+
+    /// <summary>An address that the template itself names, judged once.</summary>
+    private sealed class FixedHref(string address) : Value
+    {
+        private readonly AddressKind _kind = SafeUrl.Judge(address);
+        private readonly string _escaped = HtmlText.Escape(address);
+
+        public override object Of(PageRun run) => PageFunctions.Href(run.Prefix, address);
+
+        public override void Write(PageRun run)
+        {
+            if (_kind == AddressKind.BelowRoot)
+            {
+                run.Output.WriteEscaped(run.Prefix);
+            }
+
+            run.Output.Write(_kind == AddressKind.Refused ? "#" : _escaped);
         }
     }
 

@@ -86,13 +86,19 @@ internal sealed class ExpressionCompiler(TemplateShape shape)
 
     private Value Named(ScriptVariableGlobal name) => _loops.FirstOrDefault(loop => loop.Name == name.Name) is { Name: not null } found
         ? new InSlot(found.Slot)
-        : name.Name switch
+        : OfPage(name);
+
+    private Value OfPage(ScriptVariableGlobal name)
+    {
+        shape.LooksAtPage = true;
+        return name.Name switch
         {
             "page" => new PageItself(),
             "frame" => new FrameOfPage(),
             "template" => new TemplateOfPage(),
             _ => throw TemplateCompiler.Beyond(name),
         };
+    }
 
     private Value OfTurn(ScriptMemberExpression turn) => _loops.TryPeek(out var loop) ? turn.Member?.Name switch
     {

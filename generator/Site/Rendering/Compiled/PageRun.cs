@@ -20,6 +20,7 @@ internal sealed class PageRun
     private int _base;
     private int _used;
     private int _depth;
+    private int _deepest;
     private int _steps;
     private int _iterations;
 
@@ -40,7 +41,7 @@ internal sealed class PageRun
         Output.Clear();
         Page = page;
         Prefix = page.Frame.Prefix;
-        _base = _depth = _steps = _iterations = 0;
+        _base = _depth = _deepest = _steps = _iterations = 0;
         Reserve(layout.Shape.Slots);
         _slots.AsSpan(0, layout.Shape.Slots).Fill(new Slot { Value = s_unset });
         try
@@ -74,9 +75,10 @@ internal sealed class PageRun
         RuntimeHelpers.EnsureSufficientExecutionStack();
     }
 
-    public void Iterate()
+    public void Iterate(int turns = 1)
     {
-        if (++_iterations > PageContext.MostIterations)
+        _iterations += turns;
+        if (_iterations > PageContext.MostIterations)
         {
             throw new BeyondCompiledException("too many turns of loops");
         }
@@ -98,11 +100,7 @@ internal sealed class PageRun
     /// <summary>Runs a template on slots of its own behind those of the one that includes it.</summary>
     public void Include(CompiledTemplate template, int slotsOfCaller, ReadOnlySpan<Value> arguments)
     {
-        if (++_depth > DeepestInclude)
-        {
-            throw new BeyondCompiledException("too many includes in each other");
-        }
-
+        Enter(1);
         var before = _base;
         var start = before + slotsOfCaller;
         Reserve(start + template.Shape.Slots);
@@ -125,6 +123,43 @@ internal sealed class PageRun
         template.Body.Run(this);
         _base = before;
         _depth--;
+    }
+
+    /// <summary>The same for a template that goes by its arguments alone, of which all but the first are the same in this place: what it wrote of the same piece is written again.</summary>
+    public void IncludeOnce(CompiledTemplate template, Included place, int slotsOfCaller, ReadOnlySpan<Value> arguments)
+    {
+        if (arguments[0].Of(this) is not Repeated { Written: { } writings })
+        {
+            Include(template, slotsOfCaller, arguments);
+            return;
+        }
+
+        if (writings.Find(place, Prefix, out var isAsked) is { } known)
+        {
+            Enter(known.Depth);
+            _depth -= known.Depth;
+            Step(known.Steps);
+            Iterate(known.Turns);
+            Output.Write(known.Text);
+            return;
+        }
+
+        // What it counts is counted by itself, so that it can be counted again.
+        var (start, steps, turns, deepest) = (Output.Text.Length, _steps, _iterations, _deepest);
+        _deepest = _depth;
+        Include(template, slotsOfCaller, arguments);
+        writings.Add(isAsked ? new Writing(place, Prefix, Output.Text[start..].ToString(), _steps - steps, _iterations - turns, _deepest - _depth) : new Writing(place, Prefix));
+        _deepest = Math.Max(_deepest, deepest);
+    }
+
+    private void Enter(int includes)
+    {
+        _depth += includes;
+        _deepest = Math.Max(_deepest, _depth);
+        if (_depth > DeepestInclude)
+        {
+            throw new BeyondCompiledException("too many includes in each other");
+        }
     }
 
     /// <summary>Writes a value as the engine writes it: text escaped, null as nothing.</summary>

@@ -118,9 +118,24 @@ internal sealed class Loop(int slot, Value items, Block body, Block? otherwise) 
 /// <param name="caller">The template that includes.</param>
 internal sealed class Included(Value name, ImmutableArray<Value> arguments, TemplateShape caller, Func<string, CompiledTemplate?> find) : Step
 {
+    private readonly bool _isOfOnePiece = arguments.Length > 0 && arguments.Skip(1).All(argument => argument is Constant);
     private CompiledTemplate? _known;
 
-    public override void Run(PageRun run) => run.Include(_known ?? Found(run), caller.Slots, arguments.AsSpan());
+    /// <summary>The template; null where it is not known beforehand, or not compiled.</summary>
+    public CompiledTemplate? Template => name is Constant { Text: { } text } ? find(text) : null;
+
+    public override void Run(PageRun run)
+    {
+        var template = _known ?? Found(run);
+        if (_isOfOnePiece && template.GoesByArguments)
+        {
+            run.IncludeOnce(template, this, caller.Slots, arguments.AsSpan());
+        }
+        else
+        {
+            run.Include(template, caller.Slots, arguments.AsSpan());
+        }
+    }
 
     private CompiledTemplate Found(PageRun run)
     {

@@ -104,10 +104,16 @@ internal sealed class TemplateCompiler
     {
         ScriptAssignExpression { Target: ScriptVariableLocal target, EqualToken.TokenType: Scriban.Parsing.TokenType.Equal } assign =>
             new Assigned(_expressions.Own(target), _expressions.Value(assign.Value!)),
-        ScriptFunctionCall { Target: ScriptVariableGlobal { Name: ExpressionCompiler.Include }, Arguments: { Count: >= 1 and <= Include.MostArguments } given } =>
-            new Included(_expressions.Value(given[0]), [.. given.Skip(1).Select(_expressions.Value)], _shape, _find),
+        ScriptFunctionCall { Target: ScriptVariableGlobal { Name: ExpressionCompiler.Include }, Arguments: { Count: >= 1 and <= Include.MostArguments } given } => Included(given),
         _ => new Written(_expressions.Value(expression)),
     };
+
+    private Included Included(ScriptList<ScriptExpression> given)
+    {
+        var include = new Included(_expressions.Value(given[0]), [.. given.Skip(1).Select(_expressions.Value)], _shape, _find);
+        _shape.Includes.Add(include);
+        return include;
+    }
 
     private Choice Choice(ScriptIfStatement choice, ref int cost)
     {

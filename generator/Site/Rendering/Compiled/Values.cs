@@ -28,6 +28,8 @@ internal abstract class Judgement : Value
 
 internal sealed class Constant(object? value) : Value
 {
+    public string? Text => value as string;
+
     public override object? Of(PageRun run) => value;
 }
 

@@ -137,6 +137,31 @@ public sealed class SiteFolderTests : IDisposable
         Assert.True(File.Exists(Path.Combine(Target, "index.html")));
     }
 
+    /// <summary>A folder that another run makes and takes away is never taken for somebody else's, whenever it is looked at.</summary>
+    [Fact]
+    public async Task RequireOwnOrEmpty_FolderThatComesAndGoes_IsTheProgramsOwn()
+    {
+        using var enough = new CancellationTokenSource();
+        var other = Task.Factory.StartNew(() =>
+        {
+            while (!enough.IsCancellationRequested)
+            {
+                Directory.CreateDirectory(Target);
+                using var held = OwnFolder.Hold(Path.Combine(Target, SiteFolder.Mark), Target);
+                File.WriteAllText(Path.Combine(Target, "a.html"), "a");
+                OwnFolder.Remove(Target, held);
+            }
+        }, CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
+
+        for (var look = 0; look < 20_000; look++)
+        {
+            OwnFolder.RequireOwnOrEmpty(Target);
+        }
+
+        await enough.CancelAsync();
+        await other;
+    }
+
     [Fact]
     public void Finish_TargetIsALink_ReplacesWhatItNames()
     {

@@ -11,6 +11,8 @@ internal static class OwnFolder
 
     private const string MarkText = "Made by swapwright. The next run replaces this whole folder; keep nothing of your own in it.\n";
 
+    private const int Looks = 6;
+
     public static void RequireOwnOrEmpty(string folder)
     {
         if (File.Exists(folder))
@@ -18,11 +20,30 @@ internal static class OwnFolder
             throw new SiteFolderException($"`{folder}` is a file");
         }
 
-        if (Directory.Exists(folder)
-            && !File.Exists(Path.Combine(folder, Mark))
-            && Directory.EnumerateFileSystemEntries(folder).Any())
+        // Another run may be making the folder or taking it away just now, with the mark as its first file and its last. So files are looked for before their
+        // mark, and both several times: a run may have ended between two looks.
+        for (var look = 0; look < Looks; look++)
         {
-            throw new SiteFolderException($"`{folder}` holds files that swapwright did not make; name an empty or new folder");
+            if (!HasEntries(folder) || HasMark(folder))
+            {
+                return;
+            }
+        }
+
+        throw new SiteFolderException($"`{folder}` holds files that swapwright did not make; name an empty or new folder");
+    }
+
+    private static bool HasMark(string folder) => File.Exists(Path.Combine(folder, Mark));
+
+    private static bool HasEntries(string folder)
+    {
+        try
+        {
+            return Directory.Exists(folder) && Directory.EnumerateFileSystemEntries(folder).Any();
+        }
+        catch (DirectoryNotFoundException)
+        {
+            return false;
         }
     }
 

@@ -52,7 +52,7 @@ internal sealed class FactBinder(BindingContext context, Vocabulary vocabulary, 
                 context.Report(FindingKinds.Vocabulary, $"`{declaration.Name}` is a yes-or-no fact, not `{scalar.Text}`", scalar.Place, "Write `true` or `false`.");
                 return null;
             case FactType.Number:
-                return new NodeReader(context, null).Quantity(scalar, declaration.Unit, declaration.Min, declaration.Max) is { } typed && typed.Normalized() is var number
+                return new NodeReader(context, null).Quantity(scalar, declaration.Unit, declaration.Min, declaration.Max, "Check the number and its unit; the range of a fact can be widened in the vocabulary.") is { } typed && typed.Normalized() is var number
                     ? new FactValue(FactType.Number, number.ToString(CultureInfo.InvariantCulture), number, scalar.Place)
                     : null;
             case FactType.Reference:

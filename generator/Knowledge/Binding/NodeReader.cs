@@ -38,7 +38,8 @@ internal readonly struct NodeReader(BindingContext context, MappingNode? node)
 
     public decimal Number(string key, Unit unit, decimal otherwise, decimal? min = null, decimal? max = null) => OptionalNumber(key, unit, min, max) ?? otherwise;
 
-    public decimal? Quantity(ScalarNode scalar, Unit unit, decimal? min, decimal? max)
+    /// <param name="mend">What to do about a number that is not plausible.</param>
+    public decimal? Quantity(ScalarNode scalar, Unit unit, decimal? min, decimal? max, string mend = "Check the number and its unit.")
     {
         if (Knowledge.Quantity.Read(scalar.Text, unit, out var value) is { } problem)
         {
@@ -53,7 +54,7 @@ internal readonly struct NodeReader(BindingContext context, MappingNode? node)
                 FindingKinds.Unit,
                 $"`{scalar.Text}` is not plausible: it is {side} {new Quantity(limit, unit)}",
                 scalar.Place,
-                "Check the number and its unit; the range of a fact can be widened in the vocabulary.");
+                mend);
         }
 
         return value;
